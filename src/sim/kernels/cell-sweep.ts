@@ -1,0 +1,257 @@
+/**
+ * One implicit stage of a block of cross-flow cells, in a single sweep.
+ *
+ * The block has `nx` cells along the air (i) and `ny` along the coolant (j), stored row-major as pairs:
+ * `state[2 (i ny + j)]` is the metal mean Tm, the number after it the coolant mean Tc. Per cell
+ *
+ *     Cm dTm/dt = Ga (Ta_in - Tm) + K (Tc - Tm) + source - loss Tm
+ *     Cc dTc/dt = wc (c_in - c_out) + K (Tm - Tc)
+ *     Ta_out = Ta_in + eps (Tm - Ta_in),     Ga = wa eps,   eps = Na/(1 + Na/2) below Na = 2, else 1,   Na = Ka/wa
+ *     c_out[j] = (1 + b) Tc[j] - b Tc[j-1],  c_in[j] = c_out[j-1],   Tc[-1] = c_in[0] = the inlet temperature
+ *
+ * Both exchanges are driven by cell means. The coolant's outflow is linear upwind for b = 1/2, which is second
+ * order; b = 0 is plain upwind, first order and monotone, for use behind a front. b shrinks where a cell exchanges
+ * more than it carries (phi = 2 wc/K < 1), so that every coefficient below stays positive.
+ *
+ * A stage solves Y = base + (1/s) f(Y): marching with the flows, each cell is a 2 x 2 system whose inverse is the
+ * same for all cells, so the loop holds no division. A line is the case nx = 1 with the surroundings in `source`
+ * and `loss`.
+ */
+
+/** What the cells of a block share in one stage. Rates in W/K, per cell unless stated. */
+export interface CellRates {
+  nx: number;
+  ny: number;
+  /** J/K */
+  metalCapacity: number;
+  /** J/K */
+  coolantCapacity: number;
+  /** m cp of one of the ny air streams */
+  airRate: number;
+  /** air conductance of one cell */
+  airConductance: number;
+  /** m c of one of the nx coolant streams */
+  coolantRate: number;
+  coolantConductance: number;
+  /** conductance to surroundings; their temperature times it goes into `metalSource` */
+  metalLoss: number;
+  /** W put into each cell's metal, `metalLoss * surroundings` included */
+  metalSource: number;
+  /** 1 = linear upwind, 0 = upwind behind a front */
+  linearUpwind: number;
+}
+
+/** Length of the coefficient array that {@link fillSweepCoefficients} writes. */
+export const SWEEP_COEFFICIENT_COUNT = 12;
+
+/** Places in the array that {@link sweepCells} writes. */
+export const SWEEP_AIR_OUT = 0;
+export const SWEEP_COOLANT_OUT = 1;
+export const SWEEP_METAL_MEAN = 2;
+export const SWEEP_COOLANT_MEAN = 3;
+export const SWEEP_END_COUNT = 4;
+
+/** Share of a cell's metal-to-air temperature difference that one air stream makes up while crossing it. */
+export function cellEffectiveness(airRate: number, airConductance: number): number {
+  if (airRate <= 0) return 1;
+  const units = airConductance / airRate;
+  return units < 2 ? units / (1 + 0.5 * units) : 1;
+}
+
+/** Weight b of the linear-upwind outflow; see the head of this file. */
+function outflowWeight(rates: CellRates): number {
+  if (rates.coolantRate <= 0 || rates.linearUpwind === 0) return 0;
+  return 0.5 * Math.min(1, (2 * rates.coolantRate) / rates.coolantConductance);
+}
+
+/**
+ * Writes the coefficients of one stage into `out`.
+ *
+ * @param rates - what the cells share
+ * @param s - 1/(gamma h) of the stage [1/s]
+ * @param out - at least SWEEP_COEFFICIENT_COUNT long
+ */
+export function fillSweepCoefficients(rates: CellRates, s: number, out: Float64Array): void {
+  const effectiveness = cellEffectiveness(rates.airRate, rates.airConductance);
+  const airExchange = rates.airRate * effectiveness;
+  const exchange = rates.coolantConductance;
+  const b = outflowWeight(rates);
+  const metalStore = rates.metalCapacity * s;
+  const coolantStore = rates.coolantCapacity * s;
+  const metalDiagonal = metalStore + airExchange + exchange + rates.metalLoss;
+  const coolantDiagonal = coolantStore + (1 + b) * rates.coolantRate + exchange;
+  const scale = 1 / (metalDiagonal * coolantDiagonal - exchange * exchange);
+  const inverseMetal = coolantDiagonal * scale;
+  const inverseCoolant = metalDiagonal * scale;
+  const inverseCross = exchange * scale;
+
+  // Tm = out[0] rm + out[1] Ta + out[2] rc + out[3] u + out[4]; Tc likewise from out[5].
+  out[0] = inverseMetal * metalStore;
+  out[1] = inverseMetal * airExchange;
+  out[2] = inverseCross * coolantStore;
+  out[3] = inverseCross * rates.coolantRate;
+  out[4] = inverseMetal * rates.metalSource;
+  out[5] = inverseCross * metalStore;
+  out[6] = inverseCross * airExchange;
+  out[7] = inverseCoolant * coolantStore;
+  out[8] = inverseCoolant * rates.coolantRate;
+  out[9] = inverseCross * rates.metalSource;
+  out[10] = effectiveness;
+  out[11] = b;
+}
+
+/**
+ * Sweeps a block once along both flows.
+ *
+ * Shapes: `base` and `out` hold 2 nx ny numbers from `offset` on and may not overlap; `air` holds ny numbers of
+ * scratch. `ends` receives the mean air and coolant outlet temperatures and the mean metal and coolant
+ * temperatures. No allocation.
+ *
+ * @param nx - cells along the air
+ * @param ny - cells along the coolant
+ * @param coefficients - from {@link fillSweepCoefficients}
+ * @param base - right-hand side of the stage [K]
+ * @param out - stage values [K]
+ * @param offset - where the block starts in `base` and `out`
+ * @param airIn - air inlet temperature [K]
+ * @param coolantIn - coolant inlet temperature [K]
+ * @param air - scratch
+ * @param ends - see above [K]
+ */
+export function sweepCells(
+  nx: number,
+  ny: number,
+  coefficients: Float64Array,
+  base: Float64Array,
+  out: Float64Array,
+  offset: number,
+  airIn: number,
+  coolantIn: number,
+  air: Float64Array,
+  ends: Float64Array,
+): void {
+  const m0 = coefficients[0];
+  const m1 = coefficients[1];
+  const m2 = coefficients[2];
+  const m3 = coefficients[3];
+  const m4 = coefficients[4];
+  const c0 = coefficients[5];
+  const c1 = coefficients[6];
+  const c2 = coefficients[7];
+  const c3 = coefficients[8];
+  const c4 = coefficients[9];
+  const effectiveness = coefficients[10];
+  const b = coefficients[11];
+  const onePlusB = 1 + b;
+  let metalSum = 0;
+  let coolantSum = 0;
+  let coolantOutSum = 0;
+
+  for (let j = 0; j < ny; j++) air[j] = airIn;
+  let k = offset;
+  for (let i = 0; i < nx; i++) {
+    let upstream = coolantIn;
+    let inflow = coolantIn;
+    for (let j = 0; j < ny; j++) {
+      const airTemperature = air[j];
+      const metalBase = base[k];
+      const coolantBase = base[k + 1];
+      const carried = inflow + b * upstream;
+      const metal = m0 * metalBase + m1 * airTemperature + m2 * coolantBase + m3 * carried + m4;
+      const coolant = c0 * metalBase + c1 * airTemperature + c2 * coolantBase + c3 * carried + c4;
+      out[k] = metal;
+      out[k + 1] = coolant;
+      air[j] = airTemperature + effectiveness * (metal - airTemperature);
+      metalSum += metal;
+      coolantSum += coolant;
+      inflow = onePlusB * coolant - b * upstream;
+      upstream = coolant;
+      k += 2;
+    }
+    coolantOutSum += inflow;
+  }
+  let airSum = 0;
+  for (let j = 0; j < ny; j++) airSum += air[j];
+  const count = nx * ny;
+  ends[SWEEP_AIR_OUT] = airSum / ny;
+  ends[SWEEP_COOLANT_OUT] = coolantOutSum / nx;
+  ends[SWEEP_METAL_MEAN] = metalSum / count;
+  ends[SWEEP_COOLANT_MEAN] = coolantSum / count;
+}
+
+/**
+ * The outlets that belong to given cell temperatures: what {@link sweepCells} would leave in `ends` for a state
+ * that is already known.
+ */
+export function marchOutlets(
+  rates: CellRates,
+  state: Float64Array,
+  offset: number,
+  airIn: number,
+  coolantIn: number,
+  air: Float64Array,
+  ends: Float64Array,
+): void {
+  const { nx, ny } = rates;
+  const effectiveness = cellEffectiveness(rates.airRate, rates.airConductance);
+  const b = outflowWeight(rates);
+  let metalSum = 0;
+  let coolantSum = 0;
+  let coolantOutSum = 0;
+  for (let j = 0; j < ny; j++) air[j] = airIn;
+  let k = offset;
+  for (let i = 0; i < nx; i++) {
+    for (let j = 0; j < ny; j++, k += 2) {
+      air[j] += effectiveness * (state[k] - air[j]);
+      metalSum += state[k];
+      coolantSum += state[k + 1];
+    }
+    const last = state[k - 1];
+    const beforeLast = ny > 1 ? state[k - 3] : coolantIn;
+    coolantOutSum += (1 + b) * last - b * beforeLast;
+  }
+  let airSum = 0;
+  for (let j = 0; j < ny; j++) airSum += air[j];
+  const count = nx * ny;
+  ends[SWEEP_AIR_OUT] = airSum / ny;
+  ends[SWEEP_COOLANT_OUT] = coolantOutSum / nx;
+  ends[SWEEP_METAL_MEAN] = metalSum / count;
+  ends[SWEEP_COOLANT_MEAN] = coolantSum / count;
+}
+
+/** A row counts as a front above this share of its range; rows flatter than the second number [K] never do. */
+const FRONT_SHARE = 0.2;
+const FRONT_RANGE = 0.5;
+
+/**
+ * Whether the coolant of a block carries a front too sharp for linear upwinding: in the first, middle or last
+ * row (inlet included) the largest second difference exceeds a fifth of the row's range.
+ *
+ * @param inlet - coolant inlet temperature [K]
+ */
+export function hasCoolantFront(nx: number, ny: number, state: Float64Array, offset: number, inlet: number): boolean {
+  return (
+    isFrontInRow(ny, state, offset, inlet) ||
+    isFrontInRow(ny, state, offset + 2 * ny * (nx >> 1), inlet) ||
+    isFrontInRow(ny, state, offset + 2 * ny * (nx - 1), inlet)
+  );
+}
+
+function isFrontInRow(ny: number, state: Float64Array, offset: number, inlet: number): boolean {
+  let before = inlet;
+  let here = state[offset + 1];
+  let lowest = Math.min(inlet, here);
+  let highest = Math.max(inlet, here);
+  let steepest = 0;
+  for (let j = 1; j < ny; j++) {
+    const next = state[offset + 2 * j + 1];
+    const bend = Math.abs(next - 2 * here + before);
+    if (bend > steepest) steepest = bend;
+    if (next < lowest) lowest = next;
+    if (next > highest) highest = next;
+    before = here;
+    here = next;
+  }
+  const range = highest - lowest;
+  return range > FRONT_RANGE && steepest > FRONT_SHARE * range;
+}

@@ -1,0 +1,144 @@
+import {
+  type CellRates,
+  fillSweepCoefficients,
+  hasCoolantFront,
+  marchOutlets,
+  SWEEP_AIR_OUT,
+  SWEEP_COEFFICIENT_COUNT,
+  SWEEP_COOLANT_MEAN,
+  SWEEP_COOLANT_OUT,
+  SWEEP_END_COUNT,
+  SWEEP_METAL_MEAN,
+  sweepCells,
+} from '../kernels/cell-sweep.ts';
+
+/** Rates of a whole block in one stage, W/K (source in W); a cell takes its even share. */
+export interface BlockRates {
+  airRate: number;
+  airConductance: number;
+  coolantRate: number;
+  coolantConductance: number;
+  metalLoss: number;
+  metalSource: number;
+}
+
+/**
+ * Metal and coolant of one part (core, front exchanger, stretch of line) as cells inside the state of the model.
+ *
+ * Owns its slice of the state from `offset` on, pairs (metal, coolant), row-major with i along the air and j along
+ * the coolant. After {@link sweep} or {@link march} the outlets and means hold.
+ */
+export class CellBlock {
+  readonly nx: number;
+  readonly ny: number;
+  readonly offset: number;
+  airOut = 0;
+  coolantIn = 0;
+  coolantOut = 0;
+  metalMean = 0;
+  coolantMean = 0;
+  private readonly rates: CellRates;
+  private readonly coefficients = new Float64Array(SWEEP_COEFFICIENT_COUNT);
+  private readonly ends = new Float64Array(SWEEP_END_COUNT);
+  private readonly air: Float64Array;
+  /** heat capacity of coolant that has to pass before linear upwinding returns [J/K]; 0 = it holds */
+  private upwindRemaining = 0;
+  private readonly coolantCapacity: number;
+
+  constructor(nx: number, ny: number, offset: number, metalCapacity: number, coolantCapacity: number) {
+    this.nx = nx;
+    this.ny = ny;
+    this.offset = offset;
+    this.coolantCapacity = coolantCapacity;
+    this.air = new Float64Array(ny);
+    this.rates = {
+      nx,
+      ny,
+      metalCapacity: metalCapacity / (nx * ny),
+      coolantCapacity: coolantCapacity / (nx * ny),
+      airRate: 0,
+      airConductance: 0,
+      coolantRate: 0,
+      coolantConductance: 0,
+      metalLoss: 0,
+      metalSource: 0,
+      linearUpwind: 1,
+    };
+  }
+
+  /** numbers in the state */
+  get size(): number {
+    return 2 * this.nx * this.ny;
+  }
+
+  /** whether the cells are second order along the coolant now, or plain upwind behind a front */
+  get isLinearUpwind(): boolean {
+    return this.upwindRemaining <= 0;
+  }
+
+  sweep(
+    rates: BlockRates,
+    s: number,
+    base: Float64Array,
+    out: Float64Array,
+    airIn: number,
+    coolantIn: number,
+  ): void {
+    this.setRates(rates);
+    fillSweepCoefficients(this.rates, s, this.coefficients);
+    const { nx, ny } = this;
+    sweepCells(nx, ny, this.coefficients, base, out, this.offset, airIn, coolantIn, this.air, this.ends);
+    this.readEnds(coolantIn);
+  }
+
+  /** Outlets and means that belong to a known state. */
+  march(rates: BlockRates, state: Float64Array, airIn: number, coolantIn: number): void {
+    this.setRates(rates);
+    marchOutlets(this.rates, state, this.offset, airIn, coolantIn, this.air, this.ends);
+    this.readEnds(coolantIn);
+  }
+
+  /** Decides, for the next step, whether a front forbids linear upwinding until half a content has passed. */
+  watchFront(state: Float64Array, heatCapacityPassed: number): void {
+    this.upwindRemaining = Math.max(0, this.upwindRemaining - heatCapacityPassed);
+    if (hasCoolantFront(this.nx, this.ny, state, this.offset, this.coolantIn)) {
+      this.upwindRemaining = 0.5 * this.coolantCapacity;
+    }
+    this.rates.linearUpwind = this.isLinearUpwind ? 1 : 0;
+  }
+
+  /** Heat stored above `reference` [J]. */
+  storedHeat(state: Float64Array, reference: number): number {
+    let metal = 0;
+    let coolant = 0;
+    const end = this.offset + this.size;
+    for (let k = this.offset; k < end; k += 2) {
+      metal += state[k] - reference;
+      coolant += state[k + 1] - reference;
+    }
+    return this.rates.metalCapacity * metal + this.rates.coolantCapacity * coolant;
+  }
+
+  fill(state: Float64Array, temperature: number): void {
+    state.fill(temperature, this.offset, this.offset + this.size);
+  }
+
+  private setRates(rates: BlockRates): void {
+    const { nx, ny } = this;
+    const share = 1 / (nx * ny);
+    this.rates.airRate = rates.airRate / ny;
+    this.rates.airConductance = rates.airConductance * share;
+    this.rates.coolantRate = rates.coolantRate / nx;
+    this.rates.coolantConductance = rates.coolantConductance * share;
+    this.rates.metalLoss = rates.metalLoss * share;
+    this.rates.metalSource = rates.metalSource * share;
+  }
+
+  private readEnds(coolantIn: number): void {
+    this.coolantIn = coolantIn;
+    this.airOut = this.ends[SWEEP_AIR_OUT];
+    this.coolantOut = this.ends[SWEEP_COOLANT_OUT];
+    this.metalMean = this.ends[SWEEP_METAL_MEAN];
+    this.coolantMean = this.ends[SWEEP_COOLANT_MEAN];
+  }
+}

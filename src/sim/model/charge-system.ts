@@ -1,0 +1,477 @@
+import { AIR_HEAT_CAPACITY, dewPoint, humidityRatio } from '../fluids/moist-air.ts';
+import { Extrapolation } from '../kernels/extrapolation.ts';
+import { Secant } from '../kernels/secant.ts';
+import type { Config } from '../scenario/config.ts';
+import type { StageSystem } from '../solver/stage-system.ts';
+import { AirPath, type AirPathInputs } from './air-path.ts';
+import type { BlockRates } from './cell-block.ts';
+import { conductanceAt } from './conductance.ts';
+import { CoolantRing, emptyRates } from './coolant-ring.ts';
+import { type DriveSegment, layOutCycle, rampAt } from './drive-cycle.ts';
+
+/** Powers booked in every stage, W, positive into the system; those that cross the boundary come first. */
+export const BOUNDARY_POWERS = [
+  'shaft',
+  'mechanicalLoss',
+  'throughflow',
+  'exchanger',
+  'pump',
+  'lines',
+  'reservoir',
+  'coreBay',
+  'casingBay',
+  'casingOil',
+  'plenumBay',
+  'plenumEngine',
+] as const;
+export const INTERNAL_POWERS = ['airToCore', 'casingToCore', 'casingToPlenum'] as const;
+
+/** Events in the order of {@link StageSystem.fillEvents}; the last two end the run. */
+export const EVENTS = ['limit', 'dew point', 'boiling', 'freezing'] as const;
+const BOILING = 2;
+const FREEZING = 3;
+
+/** Scalars that close the circles of a stage, in this order; the stretches' mean temperatures follow. */
+const CORE_OUTLET = 0;
+const CORE_INLET = 1;
+const PLENUM = 2;
+const CORE_METAL = 3;
+const RESERVOIR = 4;
+const FIRST_STRETCH = 5;
+
+/** A circle counts as closed when its scalars agree to this share of the step tolerance. */
+const CLOSED_SHARE = 0.05;
+const MOST_ROUNDS = 25;
+/** W/K that hold the casing at a known temperature while outlets are only read off */
+const HELD = 1e15;
+
+/** What the drive cycle prescribes at one instant, SI. */
+interface Inputs {
+  engineSpeed: number;
+  manifoldPressure: number;
+  airSpeed: number;
+  bay: number;
+  engineMetal: number;
+  oil: number;
+  pumpVoltageRatio: number;
+}
+
+/**
+ * The whole car as the solver sees it: cells of core, front exchanger and lines, and the lumps reservoir, casing,
+ * plenum metal and sensor.
+ *
+ * A stage marches once round: air path, reservoir to core, core, core to reservoir. What closes the circles are a
+ * few scalars (air leaving the core, reservoir and plenum temperature, mean core metal); they are guessed, and the
+ * march repeats with a secant until guess and result agree. Fluxes are always booked with the values that were
+ * used, and the lumps take up just those fluxes, so a loose agreement never touches the energy.
+ */
+export class ChargeSystem implements StageSystem {
+  readonly size: number;
+  readonly boundaryCount = BOUNDARY_POWERS.length;
+  readonly powerCount = BOUNDARY_POWERS.length + INTERNAL_POWERS.length;
+  readonly eventCount = EVENTS.length;
+  readonly segments: readonly DriveSegment[];
+  readonly air: AirPath;
+  readonly ring: CoolantRing;
+  readonly inputs: Inputs;
+  failure = '';
+  hottestCoolant = 0;
+  coldestCoolant = 0;
+  coldestCoreMetal = 0;
+  /** K */
+  readonly boilingPoint: number;
+  private readonly config: Config;
+  private readonly closed: number;
+  private readonly reservoirIndex: number;
+  private readonly reservoirCapacity: number;
+  private readonly humidity: number;
+  private segment: DriveSegment;
+  private readonly scalars: Float64Array;
+  private readonly history: Extrapolation;
+  private readonly airSecant = new Secant(-0.9, 0.9, 0.1);
+  private readonly reservoirSecant = new Secant(-0.9, 0.995, 0.3);
+  private readonly coreRates: BlockRates = emptyRates();
+  private readonly airInputs: AirPathInputs;
+  private readonly exchangerAir = { speed: 0, bayTemperature: 0 };
+
+  constructor(config: Config, tolerance = config.numerics.tolerance) {
+    this.config = config;
+    this.closed = CLOSED_SHARE * tolerance;
+    this.segments = layOutCycle(config);
+    this.segment = this.segments[0];
+    this.air = new AirPath(config);
+    this.ring = new CoolantRing(config);
+    this.reservoirIndex = this.ring.size;
+    this.size = this.ring.size + 4;
+    this.reservoirCapacity = config.reservoir.coolantVolume * this.ring.density * this.ring.heatCapacity;
+    const { temperature, pressure, relativeHumidity } = config.ambient;
+    this.humidity = humidityRatio(temperature, pressure, relativeHumidity);
+    this.boilingPoint = this.ring.coolant.boilingPoint(pressure + config.coolant.capPressure);
+    this.scalars = new Float64Array(FIRST_STRETCH + this.ring.stretches.length);
+    this.history = new Extrapolation(this.scalars.length);
+    this.inputs = {
+      engineSpeed: 0,
+      manifoldPressure: 0,
+      airSpeed: 0,
+      bay: 0,
+      engineMetal: 0,
+      oil: 0,
+      pumpVoltageRatio: 0,
+    };
+    this.airInputs = {
+      mode: 'engine off',
+      engineSpeed: 0,
+      manifoldPressure: 0,
+      coreOutlet: 0,
+      coreInletGuess: 0,
+      plenumMetal: 0,
+      casingHeat: 0,
+      casingConductance: 0,
+    };
+  }
+
+  /** State at time 0. */
+  startState(): Float64Array {
+    const { start } = this.config;
+    const state = new Float64Array(this.size);
+    state.fill(start.coolant);
+    for (let k = 0; k < this.ring.core.size; k += 2) state[this.ring.core.offset + k] = start.metal;
+    const lump = this.reservoirIndex;
+    state[lump + 1] = start.casing;
+    state[lump + 2] = start.plenum;
+    state[lump + 3] = start.sensor;
+    return state;
+  }
+
+  reservoirTemperature(state: Float64Array): number {
+    return state[this.reservoirIndex];
+  }
+  casingTemperature(state: Float64Array): number {
+    return state[this.reservoirIndex + 1];
+  }
+  plenumTemperature(state: Float64Array): number {
+    return state[this.reservoirIndex + 2];
+  }
+  indicatedTemperature(state: Float64Array): number {
+    return state[this.reservoirIndex + 3];
+  }
+
+  /** Heat from charge air into the core [W]. */
+  get airToCore(): number {
+    return this.air.airFlow * AIR_HEAT_CAPACITY * (this.air.coreInlet - this.ring.core.airOut);
+  }
+
+  /** Shaft power of the compressor [W]. */
+  get shaftPower(): number {
+    return this.segment.phase.kind === 'hot soak' ? 0 : this.air.gasPower + this.air.compressor.mechanicalLoss;
+  }
+
+  /** Dew point of the charge where it leaves the core [K]. */
+  get chargeDewPoint(): number {
+    return dewPoint(this.humidity, this.air.coreOutletPressure);
+  }
+
+  enterSegment(index: number, time: number, state: Float64Array): void {
+    this.segment = this.segments[index];
+    this.readInputs(time);
+    this.observe(state);
+    this.history.restart(time, this.scalars);
+    this.airSecant.reset();
+    this.reservoirSecant.reset();
+    this.ring.watchFronts(state, 0);
+  }
+
+  acceptStep(h: number, state: Float64Array): void {
+    this.history.accept();
+    this.ring.watchFronts(state, h);
+  }
+
+  solveStage(
+    stage: 1 | 2,
+    time: number,
+    s: number,
+    base: Float64Array,
+    out: Float64Array,
+    powers: Float64Array,
+  ): number {
+    const { scalars, ring, air, config, reservoirIndex } = this;
+    const { bay, engineMetal } = this.inputs;
+    this.readInputs(time);
+    this.history.guess(stage, time, scalars);
+    ring.setFlow(this.inputs.pumpVoltageRatio, scalars, FIRST_STRETCH);
+    this.airSecant.start();
+    this.reservoirSecant.start();
+    const { plenum, reservoir } = config;
+    const reservoirStore = this.reservoirCapacity * s;
+    const reservoirBase = base[reservoirIndex];
+    const plenumStore = plenum.heatCapacity * s;
+    const plenumBase = base[reservoirIndex + 2];
+    const gainFrom = this.gainTemperature();
+
+    for (let round = 1; round <= MOST_ROUNDS; round++) {
+      const failure = this.solveAir(s, base[reservoirIndex + 1]);
+      if (failure !== '') {
+        this.failure = failure;
+        return 0;
+      }
+      const coreInlet = ring.sweepToCore(s, base, out, scalars[RESERVOIR], this.inputs.bay);
+      this.setCoreRates();
+      ring.core.sweep(this.coreRates, s, base, out, air.coreInlet, coreInlet);
+      ring.sweepFromCore(s, base, out, ring.core.coolantOut, this.exchangerAir);
+
+      const usedReservoir = scalars[RESERVOIR];
+      const usedPlenum = scalars[PLENUM];
+      const outflow = ring.coolantRate + reservoir.gain;
+      const nextReservoir =
+        (reservoirStore * reservoirBase + ring.coolantRate * ring.return + reservoir.gain * gainFrom) /
+        (reservoirStore + outflow);
+      const plenumAirRate = this.plenumAirRate();
+      const plenumFixed = plenumStore + plenum.toEngine + plenum.toBay + config.casing.toPlenum;
+      const nextPlenum =
+        (plenumStore * plenumBase +
+          plenumAirRate * ring.core.airOut +
+          plenum.toEngine * engineMetal +
+          plenum.toBay * bay +
+          config.casing.toPlenum * air.casingTemperature) /
+        (plenumFixed + plenumAirRate);
+      const plenumGap = (nextPlenum - usedPlenum) * (1 + (plenumFixed + plenumAirRate) / plenumStore);
+      const reservoirGap = (nextReservoir - usedReservoir) * (1 + outflow / reservoirStore);
+      const airGap = air.airFlow > 0 ? ring.core.airOut - scalars[CORE_OUTLET] : 0;
+      const metalGap = ring.core.metalMean - scalars[CORE_METAL];
+      const casingGap = (metalGap * config.casing.toCoreFlange) / (config.casing.heatCapacity * s);
+      const gap = Math.max(Math.abs(plenumGap), Math.abs(reservoirGap), Math.abs(airGap), Math.abs(casingGap));
+      if (gap <= this.closed) {
+        this.finishStage(stage, time, s, base, out, powers);
+        return round;
+      }
+      scalars[CORE_OUTLET] = this.airSecant.next(scalars[CORE_OUTLET], ring.core.airOut);
+      scalars[RESERVOIR] = this.reservoirSecant.next(usedReservoir, nextReservoir);
+      scalars[PLENUM] = nextPlenum;
+      scalars[CORE_METAL] = ring.core.metalMean;
+      scalars[CORE_INLET] = air.coreInlet;
+    }
+    this.failure = `temperatures of air path and coolant loop do not settle at ${time.toFixed(2)} s`;
+    return 0;
+  }
+
+  fillEvents(state: Float64Array, out: Float64Array): void {
+    this.scanExtremes(state);
+    out[0] = this.air.chargeTemperature - this.config.limit.chargeTemperature;
+    out[1] = this.chargeDewPoint - this.coldestCoreMetal;
+    out[BOILING] = this.hottestCoolant - this.boilingPoint;
+    out[FREEZING] = this.ring.coolant.freezingPoint - this.coldestCoolant;
+  }
+
+  terminalReason(index: number): string {
+    if (index === BOILING) return 'boiling';
+    return index === FREEZING ? 'freezing' : '';
+  }
+
+  storedEnergy(state: Float64Array): number {
+    const reference = this.config.start.coolant;
+    const lump = this.reservoirIndex;
+    return (
+      this.ring.storedHeat(state, reference) +
+      this.reservoirCapacity * (state[lump] - reference) +
+      this.config.casing.heatCapacity * (state[lump + 1] - reference) +
+      this.config.plenum.heatCapacity * (state[lump + 2] - reference)
+    );
+  }
+
+  /** Lumps take up the fluxes that were used, and every boundary power is booked from the same values. */
+  private finishStage(
+    stage: 1 | 2,
+    time: number,
+    s: number,
+    base: Float64Array,
+    out: Float64Array,
+    powers: Float64Array,
+  ): void {
+    const { scalars, ring, air, config, inputs, reservoirIndex } = this;
+    const { casing, plenum, reservoir } = config;
+    const isRunning = inputs.engineSpeed > 0;
+    const usedPlenum = scalars[PLENUM];
+    const toReservoir = reservoir.gain * (this.gainTemperature() - scalars[RESERVOIR]);
+    const mechanical = isRunning ? air.compressor.mechanicalLoss : 0;
+    const mechanicalToCasing = mechanical * config.compressor.mechanicalLoss.toCasing;
+    const airToCasing = air.compressorFlow * AIR_HEAT_CAPACITY * (air.rotorOutlet - air.dischargeTemperature);
+    const airToPlenum = this.plenumAirRate() * (ring.core.airOut - usedPlenum);
+    const casingBay = casing.toBay * (inputs.bay - air.casingTemperature);
+    const casingOil = casing.toOil * (inputs.oil - air.casingTemperature);
+    const casingToPlenum = casing.toPlenum * (air.casingTemperature - usedPlenum);
+    const casingToCore = casing.toCoreFlange * (air.casingTemperature - ring.core.metalMean);
+    const plenumBay = plenum.toBay * (inputs.bay - usedPlenum);
+    const plenumEngine = plenum.toEngine * (inputs.engineMetal - usedPlenum);
+
+    out[reservoirIndex] =
+      base[reservoirIndex] +
+      (ring.coolantRate * (ring.return - scalars[RESERVOIR]) + toReservoir) / (this.reservoirCapacity * s);
+    out[reservoirIndex + 1] =
+      base[reservoirIndex + 1] +
+      (airToCasing + mechanicalToCasing + casingBay + casingOil - casingToPlenum - casingToCore) /
+        (casing.heatCapacity * s);
+    out[reservoirIndex + 2] =
+      base[reservoirIndex + 2] +
+      (airToPlenum + plenumBay + plenumEngine + casingToPlenum) / (plenum.heatCapacity * s);
+    this.chargeBehindPlenum(usedPlenum);
+    this.finishSensor(s, base, out, usedPlenum);
+
+    let k = 0;
+    powers[k++] = air.gasPower + mechanical;
+    powers[k++] = mechanicalToCasing - mechanical;
+    powers[k++] = air.airFlow * AIR_HEAT_CAPACITY * (air.freshAir - air.chargeTemperature);
+    powers[k++] = ring.exchangerHeat;
+    powers[k++] = ring.pumpHeat;
+    powers[k++] = ring.lineHeat;
+    powers[k++] = toReservoir;
+    powers[k++] = config.core.toBay * (inputs.bay - ring.core.metalMean);
+    powers[k++] = casingBay;
+    powers[k++] = casingOil;
+    powers[k++] = plenumBay;
+    powers[k++] = plenumEngine;
+    powers[k++] = this.airToCore;
+    powers[k++] = casingToCore;
+    powers[k++] = casingToPlenum;
+
+    scalars[CORE_OUTLET] = ring.core.airOut;
+    scalars[CORE_INLET] = air.coreInlet;
+    scalars[CORE_METAL] = ring.core.metalMean;
+    for (let n = 0; n < ring.stretches.length; n++) scalars[FIRST_STRETCH + n] = ring.stretches[n].block.coolantMean;
+    this.history.tryPoint(stage, time, scalars);
+  }
+
+  /** tau dTi/dt = f (T - Ti) + (1 - f)(T_housing - Ti), tau by flow^-0.5 between the two typed constants. */
+  private finishSensor(s: number, base: Float64Array, out: Float64Array, housing: number): void {
+    const { timeConstantMoving, timeConstantStill, atFlow, airShare } = this.config.sensor;
+    const flow = this.air.airFlow;
+    const scaled = flow > 0 ? timeConstantMoving * Math.sqrt(atFlow / flow) : timeConstantStill;
+    const low = Math.min(timeConstantMoving, timeConstantStill);
+    const high = Math.max(timeConstantMoving, timeConstantStill);
+    const tau = Math.min(high, Math.max(low, scaled));
+    const target = airShare * this.air.chargeTemperature + (1 - airShare) * housing;
+    const index = this.reservoirIndex + 3;
+    out[index] = (s * base[index] + target / tau) / (s + 1 / tau);
+  }
+
+  private readInputs(time: number): void {
+    const { phase, start, end } = this.segment;
+    const share = Math.min(1, Math.max(0, (time - start) / (end - start)));
+    const { inputs } = this;
+    inputs.engineSpeed = rampAt(phase.engineSpeed, share);
+    inputs.manifoldPressure = rampAt(phase.manifoldPressure, share);
+    inputs.airSpeed = rampAt(phase.exchangerAirSpeed, share);
+    inputs.bay = phase.bayTemperature;
+    inputs.engineMetal = phase.engineMetalTemperature;
+    inputs.oil = phase.oilTemperature;
+    inputs.pumpVoltageRatio = phase.pumpVoltageRatio;
+    this.exchangerAir.speed = inputs.airSpeed;
+    this.exchangerAir.bayTemperature = inputs.bay;
+  }
+
+  /** Air path with the casing implicit in the stage: it takes part with its store and all its other exchanges. */
+  private solveAir(s: number, casingBase: number): string {
+    const { casing, compressor } = this.config;
+    const { inputs, scalars, airInputs } = this;
+    const store = casing.heatCapacity * s;
+    const isRunning = inputs.engineSpeed > 0;
+    if (isRunning) this.air.compressor.setSpeed(inputs.engineSpeed * compressor.driveRatio);
+    const mechanical = isRunning ? this.air.compressor.mechanicalLoss * compressor.mechanicalLoss.toCasing : 0;
+    airInputs.casingConductance = store + casing.toBay + casing.toPlenum + casing.toCoreFlange + casing.toOil;
+    airInputs.casingHeat =
+      store * casingBase +
+      casing.toBay * inputs.bay +
+      casing.toPlenum * scalars[PLENUM] +
+      casing.toCoreFlange * scalars[CORE_METAL] +
+      casing.toOil * inputs.oil +
+      mechanical;
+    return this.askAir();
+  }
+
+  private askAir(): string {
+    const { inputs, scalars, airInputs } = this;
+    const { kind } = this.segment.phase;
+    airInputs.mode = kind === 'hot soak' ? 'engine off' : kind === 'pull' ? 'wide open' : 'part load';
+    airInputs.engineSpeed = inputs.engineSpeed;
+    airInputs.manifoldPressure = inputs.manifoldPressure;
+    airInputs.coreOutlet = scalars[CORE_OUTLET];
+    airInputs.coreInletGuess = scalars[CORE_INLET];
+    airInputs.plenumMetal = scalars[PLENUM];
+    return this.air.solve(airInputs);
+  }
+
+  private setCoreRates(): void {
+    const { core, casing } = this.config;
+    const { air, ring, coreRates, inputs } = this;
+    coreRates.airRate = air.airFlow * AIR_HEAT_CAPACITY;
+    coreRates.airConductance = air.airFlow > 0 ? conductanceAt(core.airConductance, air.airFlow) : 0;
+    coreRates.coolantRate = ring.coolantRate;
+    coreRates.coolantConductance = conductanceAt(core.coolantConductance, ring.flow * ring.density);
+    coreRates.metalLoss = core.toBay + casing.toCoreFlange;
+    coreRates.metalSource = core.toBay * inputs.bay + casing.toCoreFlange * air.casingTemperature;
+  }
+
+  /** m cp (1 - exp[-UA/(m cp)]): what the charge gives the plenum metal per K. */
+  private plenumAirRate(): number {
+    const rate = this.air.airFlow * AIR_HEAT_CAPACITY;
+    return rate > 0 ? -rate * Math.expm1(-this.config.plenum.toChargeAir / rate) : 0;
+  }
+
+  private chargeBehindPlenum(plenumMetal: number): void {
+    const rate = this.air.airFlow * AIR_HEAT_CAPACITY;
+    const coreOutlet = this.ring.core.airOut;
+    this.air.chargeTemperature =
+      rate > 0 ? coreOutlet - (this.plenumAirRate() / rate) * (coreOutlet - plenumMetal) : plenumMetal;
+  }
+
+  private gainTemperature(): number {
+    return this.config.reservoir.gainFrom === 'bay' ? this.inputs.bay : this.config.ambient.temperature;
+  }
+
+  /** Everything that follows from a known state at once: flow, air path and all outlets. */
+  private observe(state: Float64Array): void {
+    const { scalars, ring, air } = this;
+    scalars[RESERVOIR] = this.reservoirTemperature(state);
+    scalars[PLENUM] = this.plenumTemperature(state);
+    ring.stretches.forEach(({ block }, k) => {
+      let sum = 0;
+      for (let j = 0; j < block.ny; j++) sum += state[block.offset + 2 * j + 1];
+      scalars[FIRST_STRETCH + k] = sum / block.ny;
+    });
+    ring.setFlow(this.inputs.pumpVoltageRatio, scalars, FIRST_STRETCH);
+    const coreInlet = ring.marchToCore(state, scalars[RESERVOIR], this.inputs.bay);
+    this.airInputs.casingConductance = HELD;
+    this.airInputs.casingHeat = HELD * this.casingTemperature(state);
+    // Metal is known, so the air leaving the core depends on the flow alone: a few rounds settle it.
+    scalars[CORE_OUTLET] = state[ring.core.offset];
+    scalars[CORE_INLET] = this.casingTemperature(state);
+    for (let round = 0; round < MOST_ROUNDS; round++) {
+      this.failure = this.askAir();
+      if (this.failure !== '') return;
+      this.setCoreRates();
+      ring.core.march(this.coreRates, state, air.coreInlet, coreInlet);
+      const gap = Math.abs(ring.core.airOut - scalars[CORE_OUTLET]);
+      scalars[CORE_OUTLET] = ring.core.airOut;
+      scalars[CORE_INLET] = air.coreInlet;
+      if (gap < 1e-9) break;
+    }
+    scalars[CORE_METAL] = ring.core.metalMean;
+    this.chargeBehindPlenum(scalars[PLENUM]);
+    ring.marchFromCore(state, ring.core.coolantOut, this.exchangerAir);
+  }
+
+  private scanExtremes(state: Float64Array): void {
+    const { core } = this.ring;
+    let metal = Number.POSITIVE_INFINITY;
+    for (let k = core.offset; k < core.offset + core.size; k += 2) if (state[k] < metal) metal = state[k];
+    let cold = this.reservoirTemperature(state);
+    let hot = cold;
+    for (let k = 1; k < this.ring.size; k += 2) {
+      const t = state[k];
+      if (t < cold) cold = t;
+      if (t > hot) hot = t;
+    }
+    this.coldestCoreMetal = metal;
+    this.coldestCoolant = cold;
+    this.hottestCoolant = hot;
+  }
+}

@@ -1,0 +1,240 @@
+import { type Coolant, createCoolant } from '../fluids/coolant.ts';
+import { AIR_GAS_CONSTANT, AIR_HEAT_CAPACITY } from '../fluids/moist-air.ts';
+import type { CellBlockConfig, Config, LineConfig } from '../scenario/config.ts';
+import { type BlockRates, CellBlock } from './cell-block.ts';
+import { conductanceAt } from './conductance.ts';
+import { type FlowResistance, solveLoopFlow } from './loop-flow.ts';
+
+/** One line cell is at most this long [m]; a stretch has at least {@link FEWEST_LINE_CELLS}. */
+const LINE_CELL_LENGTH = 0.07;
+const FEWEST_LINE_CELLS = 4;
+
+/** Air at the front exchanger's face in one instant. */
+export interface ExchangerAir {
+  /** m/s */
+  speed: number;
+  /** K */
+  bayTemperature: number;
+}
+
+/** One stretch of line of one bore: a row of cells, wall beside coolant. */
+export interface LineStretch {
+  readonly block: CellBlock;
+  readonly rates: BlockRates;
+  readonly coolantConductance: number;
+  readonly wallToBay: number;
+  /** m3, J/K and m */
+  readonly volume: number;
+  readonly wallCapacity: number;
+  readonly length: number;
+}
+
+/**
+ * The coolant loop in flow order: reservoir -> line -> pump -> line -> core -> line -> front exchanger -> line ->
+ * reservoir. Parts with metal are blocks of cells; the reservoir is one mixed volume that the model keeps.
+ *
+ * Density and heat capacity are constant in a run, so that heat carried in equals heat carried out to rounding;
+ * viscosity follows each stretch of line, and with it the flow.
+ */
+export class CoolantRing {
+  readonly coolant: Coolant;
+  readonly density: number;
+  readonly heatCapacity: number;
+  readonly core: CellBlock;
+  readonly exchanger: CellBlock;
+  /** stretches of all four lines in flow order */
+  readonly stretches: readonly LineStretch[];
+  /** numbers in the state, counted from `offset` */
+  readonly size: number;
+  /** m3/s */
+  flow = 0;
+  /** W/K carried round the loop */
+  coolantRate = 0;
+  /** W into the coolant at the pump */
+  pumpHeat = 0;
+  /** coolant arriving at the reservoir */
+  return = 0;
+  /** W from the bay into all line walls, after {@link sweepAfterCore} */
+  lineHeat = 0;
+  exchangerAirRate = 0;
+  exchangerAirIn: number;
+  private readonly config: Config;
+  private readonly resistances: readonly FlowResistance[];
+  private readonly viscosities: Float64Array;
+  private readonly dropFactor: number;
+  private readonly exchangerAirDensity: number;
+  private readonly exchangerRates = emptyRates();
+  /** index of the first stretch of each line */
+  private readonly firstStretch: readonly number[];
+
+  constructor(config: Config) {
+    this.config = config;
+    this.coolant = createCoolant(config.coolant.glycolByVolume);
+    this.density = this.coolant.density(config.coolant.propertiesAt);
+    this.heatCapacity = this.coolant.heatCapacity(config.coolant.propertiesAt);
+    let offset = 0;
+    const place = (nx: number, ny: number, metal: number, volume: number) => {
+      const block = new CellBlock(nx, ny, offset, metal, volume * this.density * this.heatCapacity);
+      offset += block.size;
+      return block;
+    };
+    const placePart = (part: CellBlockConfig) =>
+      place(part.cellsAlongAir, part.cellsAlongCoolant, part.metalHeatCapacity, part.coolantVolume);
+    this.core = placePart(config.core);
+    this.exchanger = placePart(config.exchanger);
+    const stretches: LineStretch[] = [];
+    const resistances: FlowResistance[] = [];
+    const firstStretch: number[] = [];
+    for (const line of config.lines) {
+      firstStretch.push(stretches.length);
+      for (const segment of line.segments) {
+        const cells = Math.max(FEWEST_LINE_CELLS, Math.ceil(segment.length / LINE_CELL_LENGTH));
+        const volume = (Math.PI / 4) * segment.bore ** 2 * segment.length;
+        const block = place(1, cells, line.wallHeatCapacity * segment.length, volume);
+        stretches.push(makeStretch(block, line, segment.length, volume));
+        resistances.push({ ...segment, roughness: line.roughness });
+      }
+    }
+    firstStretch.push(stretches.length);
+    this.stretches = stretches;
+    this.resistances = resistances;
+    this.firstStretch = firstStretch;
+    this.viscosities = new Float64Array(stretches.length);
+    this.dropFactor = config.core.coolantDropFactor + config.exchanger.coolantDropFactor;
+    this.exchangerAirIn = config.ambient.temperature + config.exchanger.airPickUp;
+    this.exchangerAirDensity = config.ambient.pressure / (AIR_GAS_CONSTANT * this.exchangerAirIn);
+    this.size = offset;
+  }
+
+  /** Solves the loop flow for the stretches' mean temperatures, found in `scalars` from `first` on. */
+  setFlow(voltageRatio: number, scalars: Float64Array, first: number): void {
+    for (let k = 0; k < this.viscosities.length; k++) {
+      this.viscosities[k] = this.coolant.viscosity(scalars[first + k]);
+    }
+    const { pump } = this.config;
+    const { resistances, viscosities, density, dropFactor } = this;
+    this.flow = solveLoopFlow(pump, voltageRatio, resistances, viscosities, density, dropFactor, this.flow);
+    this.coolantRate = this.flow * density * this.heatCapacity;
+    // Electrical power goes with voltage times current, and the speed of the pump with both.
+    this.pumpHeat = this.flow > 0 ? pump.electricalPower * pump.shareIntoCoolant * voltageRatio ** 3 : 0;
+  }
+
+  /** Reservoir outlet to core inlet: returns the coolant temperature entering the core. */
+  sweepToCore(s: number, base: Float64Array, out: Float64Array, reservoir: number, bay: number): number {
+    this.lineHeat = 0;
+    let temperature = this.sweepLine(3, s, base, out, reservoir, bay);
+    if (this.coolantRate > 0) temperature += this.pumpHeat / this.coolantRate;
+    return this.sweepLine(0, s, base, out, temperature, bay);
+  }
+
+  /** Core outlet to the reservoir's inlet. */
+  sweepFromCore(s: number, base: Float64Array, out: Float64Array, coreOutlet: number, air: ExchangerAir): void {
+    let temperature = this.sweepLine(1, s, base, out, coreOutlet, air.bayTemperature);
+    this.setExchangerRates(air.speed);
+    this.exchanger.sweep(this.exchangerRates, s, base, out, this.exchangerAirIn, temperature);
+    temperature = this.sweepLine(2, s, base, out, this.exchanger.coolantOut, air.bayTemperature);
+    this.return = temperature;
+  }
+
+  /** The same walk for a known state: all outlets, without solving anything. */
+  marchToCore(state: Float64Array, reservoir: number, bay: number): number {
+    this.lineHeat = 0;
+    let temperature = this.marchLine(3, state, reservoir, bay);
+    if (this.coolantRate > 0) temperature += this.pumpHeat / this.coolantRate;
+    return this.marchLine(0, state, temperature, bay);
+  }
+
+  marchFromCore(state: Float64Array, coreOutlet: number, air: ExchangerAir): void {
+    let temperature = this.marchLine(1, state, coreOutlet, air.bayTemperature);
+    this.setExchangerRates(air.speed);
+    this.exchanger.march(this.exchangerRates, state, this.exchangerAirIn, temperature);
+    temperature = this.marchLine(2, state, this.exchanger.coolantOut, air.bayTemperature);
+    this.return = temperature;
+  }
+
+  /** W from the exchanger's cooling air into its metal (negative while it cools). */
+  get exchangerHeat(): number {
+    return this.exchangerAirRate * (this.exchangerAirIn - this.exchanger.airOut);
+  }
+
+  watchFronts(state: Float64Array, duration: number): void {
+    const passed = this.coolantRate * duration;
+    this.core.watchFront(state, passed);
+    this.exchanger.watchFront(state, passed);
+    for (const { block } of this.stretches) block.watchFront(state, passed);
+  }
+
+  storedHeat(state: Float64Array, reference: number): number {
+    let heat = this.core.storedHeat(state, reference) + this.exchanger.storedHeat(state, reference);
+    for (const { block } of this.stretches) heat += block.storedHeat(state, reference);
+    return heat;
+  }
+
+  private setExchangerRates(airSpeed: number): void {
+    const { exchanger } = this.config;
+    const massFlow = airSpeed * exchanger.faceArea * this.exchangerAirDensity;
+    const rates = this.exchangerRates;
+    this.exchangerAirRate = massFlow * AIR_HEAT_CAPACITY;
+    rates.airRate = this.exchangerAirRate;
+    rates.airConductance = massFlow > 0 ? conductanceAt(exchanger.airConductance, massFlow) : 0;
+    rates.coolantRate = this.coolantRate;
+    rates.coolantConductance = conductanceAt(exchanger.coolantConductance, this.flow * this.density);
+  }
+
+  private sweepLine(
+    line: number,
+    s: number,
+    base: Float64Array,
+    out: Float64Array,
+    inlet: number,
+    bay: number,
+  ): number {
+    let temperature = inlet;
+    for (let k = this.firstStretch[line]; k < this.firstStretch[line + 1]; k++) {
+      const stretch = this.stretches[k];
+      this.setStretchRates(stretch, bay);
+      stretch.block.sweep(stretch.rates, s, base, out, bay, temperature);
+      temperature = this.leaveStretch(stretch, bay);
+    }
+    return temperature;
+  }
+
+  private marchLine(line: number, state: Float64Array, inlet: number, bay: number): number {
+    let temperature = inlet;
+    for (let k = this.firstStretch[line]; k < this.firstStretch[line + 1]; k++) {
+      const stretch = this.stretches[k];
+      this.setStretchRates(stretch, bay);
+      stretch.block.march(stretch.rates, state, bay, temperature);
+      temperature = this.leaveStretch(stretch, bay);
+    }
+    return temperature;
+  }
+
+  private setStretchRates(stretch: LineStretch, bay: number): void {
+    stretch.rates.coolantRate = this.coolantRate;
+    stretch.rates.coolantConductance = stretch.coolantConductance;
+    stretch.rates.metalLoss = stretch.wallToBay;
+    stretch.rates.metalSource = stretch.wallToBay * bay;
+  }
+
+  private leaveStretch(stretch: LineStretch, bay: number): number {
+    this.lineHeat += stretch.wallToBay * (bay - stretch.block.metalMean);
+    return stretch.block.coolantOut;
+  }
+}
+
+function makeStretch(block: CellBlock, line: LineConfig, length: number, volume: number): LineStretch {
+  return {
+    block,
+    rates: emptyRates(),
+    coolantConductance: line.coolantToWall * length,
+    wallToBay: line.wallToBay * length,
+    volume,
+    wallCapacity: line.wallHeatCapacity * length,
+    length,
+  };
+}
+
+export function emptyRates(): BlockRates {
+  return { airRate: 0, airConductance: 0, coolantRate: 0, coolantConductance: 0, metalLoss: 0, metalSource: 0 };
+}

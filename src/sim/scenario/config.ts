@@ -1,0 +1,226 @@
+/**
+ * What the model is built from: a checked scenario in SI units, deeply read-only.
+ *
+ * Temperatures in K, pressures absolute in Pa, flows in kg/s (air) or m3/s (coolant), speeds in rpm because the
+ * laws of compressor and engine are written in it. Everything past this type may trust it.
+ */
+
+/** `reference * (flow / atFlow) ^ exponent`; on the coolant side never below `floor * reference`. */
+export interface ConductanceLaw {
+  /** W/K at `atFlow` */
+  readonly reference: number;
+  /** kg/s */
+  readonly atFlow: number;
+  readonly exponent: number;
+  /** share of `reference` that remains without flow, 0 to 1; 0 on the air side */
+  readonly floor: number;
+}
+
+/** One straight stretch of coolant line: round bore, its bends, and the losses it adds. */
+export interface LineSegment {
+  /** m */
+  readonly length: number;
+  /** m */
+  readonly bore: number;
+  /** sum of loss coefficients on this bore: bends, fittings, and the change of bore into this segment */
+  readonly lossCoefficient: number;
+}
+
+export interface LineConfig {
+  readonly name: LineName;
+  readonly segments: readonly LineSegment[];
+  /** m */
+  readonly roughness: number;
+  /** coolant to wall, W/(m K) */
+  readonly coolantToWall: number;
+  /** wall to bay air, W/(m K) */
+  readonly wallToBay: number;
+  /** J/(m K) */
+  readonly wallHeatCapacity: number;
+}
+
+/** The four lines in flow order; the pump pushes into the first. */
+export const LINE_NAMES = ['pumpToCore', 'coreToExchanger', 'exchangerToReservoir', 'reservoirToPump'] as const;
+export type LineName = (typeof LINE_NAMES)[number];
+
+export interface CompressorConfig {
+  readonly kind: 'displacement';
+  /** m3 per compressor revolution */
+  readonly sweptVolume: number;
+  /** compressor revolutions per engine revolution */
+  readonly driveRatio: number;
+  /** volumetric efficiency is 1 - leak (PR - 1) / (rpm / 1000) */
+  readonly leak: number;
+  readonly quoted: {
+    readonly efficiency: number;
+    /** rpm of the compressor */
+    readonly speed: number;
+    readonly pressureRatio: number;
+    /** K */
+    readonly inletTemperature: number;
+    /** Pa */
+    readonly inletPressure: number;
+  };
+  /** W_idle = power (rpm / speed)^exponent (p1 / 100 kPa) */
+  readonly idlePower: { readonly power: number; readonly speed: number; readonly exponent: number };
+  /** W_mech = power (rpm / idlePower.speed)^exponent; `toCasing` of it warms the casing, the rest leaves with the oil */
+  readonly mechanicalLoss: { readonly power: number; readonly exponent: number; readonly toCasing: number };
+}
+
+/** What the scenario says about one cross-flow exchanger (core or front exchanger), metal and both sides. */
+export interface CellBlockConfig {
+  readonly airConductance: ConductanceLaw;
+  readonly coolantConductance: ConductanceLaw;
+  /** J/K of the whole metal */
+  readonly metalHeatCapacity: number;
+  /** m3 */
+  readonly coolantVolume: number;
+  /** Pa at 1 m3/s: drop = this * Q^1.8, Q in m3/s */
+  readonly coolantDropFactor: number;
+  readonly cellsAlongAir: number;
+  readonly cellsAlongCoolant: number;
+}
+
+export interface CoreConfig extends CellBlockConfig {
+  /** air drop = drop (m/atFlow)^exponent (atDensity/rho); Pa, kg/s, kg/m3 */
+  readonly airDrop: {
+    readonly drop: number;
+    readonly atFlow: number;
+    readonly atDensity: number;
+    readonly exponent: number;
+  };
+  /** W/K, metal to bay air, spread evenly */
+  readonly toBay: number;
+}
+
+export interface ExchangerConfig extends CellBlockConfig {
+  /** m2 */
+  readonly faceArea: number;
+  /** K added to ambient by what stands before it */
+  readonly airPickUp: number;
+}
+
+export interface PumpConfig {
+  /** head [Pa] against flow [m3/s] at voltage ratio 1: a parabola H0 (1 - (Q/Q0)^2), or straight lines through points */
+  readonly curve:
+    | { readonly kind: 'parabola'; readonly shutOffPressure: number; readonly freeFlow: number }
+    | { readonly kind: 'points'; readonly flow: readonly number[]; readonly pressure: readonly number[] };
+  /** W at voltage ratio 1 */
+  readonly electricalPower: number;
+  /** share of the electrical power that ends in the coolant, 0 to 1 */
+  readonly shareIntoCoolant: number;
+}
+
+export const PHASE_KINDS = ['idle', 'cruise', 'pull', 'cooldown', 'hot soak'] as const;
+export type PhaseKind = (typeof PHASE_KINDS)[number];
+
+/** Start and end value of a quantity that runs linearly through a phase. */
+export interface Ramp {
+  readonly from: number;
+  readonly to: number;
+}
+
+export interface PhaseConfig {
+  readonly name: string;
+  /** pull: wide open, valve closed. hot soak: engine off. The others: part load, valve open, manifold pressure given */
+  readonly kind: PhaseKind;
+  /** s */
+  readonly duration: number;
+  /** rpm; 0 in a hot soak */
+  readonly engineSpeed: Ramp;
+  /** Pa; only part load uses it */
+  readonly manifoldPressure: Ramp;
+  /** m/s at the exchanger's face */
+  readonly exchangerAirSpeed: Ramp;
+  /** K (absolute) */
+  readonly bayTemperature: number;
+  /** K */
+  readonly engineMetalTemperature: number;
+  /** K */
+  readonly oilTemperature: number;
+  /** voltage at the pump over its rated voltage; 0 = pump off */
+  readonly pumpVoltageRatio: number;
+}
+
+export interface CycleConfig {
+  readonly before: readonly PhaseConfig[];
+  readonly block: readonly PhaseConfig[];
+  readonly repeats: number;
+  readonly after: readonly PhaseConfig[];
+}
+
+export interface Config {
+  readonly name: string;
+  /** K, Pa, 0 to 1 */
+  readonly ambient: { readonly temperature: number; readonly pressure: number; readonly relativeHumidity: number };
+  /** K; Pa at kg/s, falling with flow squared */
+  readonly intake: { readonly pickUp: number; readonly drop: number; readonly dropAtFlow: number };
+  /** m3; volumetric efficiency eta_v0 (T/referenceTemperature)^temperatureExponent */
+  readonly engine: {
+    readonly displacement: number;
+    readonly volumetricEfficiency: number;
+    readonly referenceTemperature: number;
+    readonly temperatureExponent: number;
+  };
+  readonly compressor: CompressorConfig;
+  /** Pa at kg/s; the drop goes with flow squared */
+  readonly bypass: { readonly throttle: 'upstream' | 'downstream'; readonly drop: number; readonly dropAtFlow: number };
+  /** J/K and W/K */
+  readonly casing: {
+    readonly heatCapacity: number;
+    readonly toDischargeAir: number;
+    readonly toBay: number;
+    readonly toPlenum: number;
+    readonly toCoreFlange: number;
+    readonly toOil: number;
+  };
+  /** J/K and W/K */
+  readonly plenum: {
+    readonly heatCapacity: number;
+    readonly toChargeAir: number;
+    readonly toEngine: number;
+    readonly toBay: number;
+  };
+  readonly core: CoreConfig;
+  readonly exchanger: ExchangerConfig;
+  /** volume share of ethylene glycol before mixing at 20 degC, 0 = water; K; Pa gauge */
+  readonly coolant: {
+    readonly glycolByVolume: number;
+    readonly propertiesAt: number;
+    readonly capPressure: number;
+  };
+  /** in the order of LINE_NAMES */
+  readonly lines: readonly LineConfig[];
+  readonly pump: PumpConfig;
+  /** m3, W/K */
+  readonly reservoir: {
+    readonly coolantVolume: number;
+    readonly gain: number;
+    readonly gainFrom: 'bay' | 'outside';
+  };
+  /** s at kg/s, s, share 0 to 1 */
+  readonly sensor: {
+    readonly timeConstantMoving: number;
+    readonly atFlow: number;
+    readonly timeConstantStill: number;
+    readonly airShare: number;
+  };
+  /** K */
+  readonly start: {
+    readonly coolant: number;
+    readonly metal: number;
+    readonly casing: number;
+    readonly plenum: number;
+    readonly sensor: number;
+  };
+  /** true charge temperature that a pull must stay at or under, K */
+  readonly limit: { readonly chargeTemperature: number };
+  readonly cycle: CycleConfig;
+  readonly numerics: {
+    /** largest error of a step in any cell, K */
+    readonly tolerance: number;
+    /** longest step in a pull and elsewhere, s */
+    readonly longestStepInPull: number;
+    readonly longestStep: number;
+  };
+}

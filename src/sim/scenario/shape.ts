@@ -1,0 +1,113 @@
+import { LINE_NAMES, type LineName } from './config.ts';
+import { AIR_PATH } from './parameters/air-path.ts';
+import { COOLANT_LOOP } from './parameters/coolant-loop.ts';
+import { SESSION } from './parameters/session.ts';
+import type { Group, Parameter, TextRow, ValuesOf } from './table.ts';
+
+export const FORMAT = 'soakbench-scenario';
+export const VERSION = 1;
+
+/** What may stand where in a scenario file: the parameter table hung on the file's tree. */
+export type Shape =
+  | { readonly kind: 'value'; readonly row: Parameter }
+  | { readonly kind: 'constant'; readonly value: string | number }
+  | GroupShape
+  /** with `single`, one item may stand without its brackets; `absent` says what an absent list means */
+  | {
+      readonly kind: 'list';
+      readonly label: string;
+      readonly item: Shape;
+      readonly least: number;
+      readonly single?: true;
+      readonly absent?: string;
+    }
+  /** `keyed` where an object has the key `key`, else `other` */
+  | { readonly kind: 'either'; readonly key: string; readonly keyed: Shape; readonly other: Shape }
+  /** paths of the file with their new values, at least one */
+  | { readonly kind: 'changes' };
+
+export interface GroupShape {
+  readonly kind: 'group';
+  readonly title: string;
+  readonly keys: Readonly<Record<string, Shape>>;
+}
+
+const group = (title: string, rows: Group, more: Readonly<Record<string, Shape>> = {}): GroupShape => ({
+  kind: 'group',
+  title,
+  keys: { ...Object.fromEntries(Object.entries(rows).map(([key, row]) => [key, { kind: 'value', row }])), ...more },
+});
+
+const SEGMENT = group('segment of a line', COOLANT_LOOP.segment);
+const POINT = group('point of the pump curve', COOLANT_LOOP.point);
+const PHASE = group('phase', SESSION.phase);
+const PHASES: Shape = { kind: 'list', label: 'phases', item: PHASE, least: 1 };
+const VARIANT = group('variant', SESSION.variant, { changes: { kind: 'changes' } });
+
+const lines = Object.fromEntries(
+  LINE_NAMES.map((name): [string, Shape] => [
+    name,
+    { kind: 'list', label: `segments of ${name}`, item: SEGMENT, least: 1, single: true },
+  ]),
+);
+
+/** Groups of the file whose keys are all values, lines and pump with their lists, in the order of the guide. */
+export const GROUPS = {
+  ambient: group('outside air', AIR_PATH.ambient),
+  intake: group('intake', AIR_PATH.intake),
+  engine: group('engine', AIR_PATH.engine),
+  compressor: group('compressor', AIR_PATH.compressor),
+  bypass: group('bypass and throttle', AIR_PATH.bypass),
+  casing: group('compressor casing', AIR_PATH.casing),
+  plenum: group('plenum', AIR_PATH.plenum),
+  core: group('charge-air core', COOLANT_LOOP.core),
+  exchanger: group('front exchanger', COOLANT_LOOP.exchanger),
+  coolant: group('coolant', COOLANT_LOOP.coolant),
+  lines: group('coolant lines', COOLANT_LOOP.lines, lines),
+  pump: group('pump', COOLANT_LOOP.pump, {
+    curve: { kind: 'list', label: 'pump curve', item: POINT, least: 2, absent: 'shutOffPressure and freeFlow' },
+  }),
+  reservoir: group('reservoir', COOLANT_LOOP.reservoir),
+  sensor: group('charge sensor', SESSION.sensor),
+  start: group('start of the run', SESSION.start),
+  limit: group('limit', SESSION.limit),
+  numerics: group('numerics', SESSION.numerics),
+} as const;
+
+const NAME: TextRow = { text: true, label: 'name of the scenario', meaning: 'as results name it' };
+const NOTES: TextRow = { text: true, label: 'notes', absent: 'none', meaning: 'where the data come from' };
+const SCHEMA: TextRow = { text: true, label: 'schema', absent: 'none', meaning: 'for editors: ./scenario.schema.json' };
+
+/** The whole file. */
+export const DOCUMENT: GroupShape = {
+  kind: 'group',
+  title: 'scenario',
+  keys: {
+    $schema: { kind: 'value', row: SCHEMA },
+    format: { kind: 'constant', value: FORMAT },
+    version: { kind: 'constant', value: VERSION },
+    name: { kind: 'value', row: NAME },
+    notes: { kind: 'value', row: NOTES },
+    ...GROUPS,
+    cycle: {
+      kind: 'list',
+      label: 'cycle',
+      least: 1,
+      item: {
+        kind: 'either',
+        key: 'repeat',
+        keyed: group('repetition', SESSION.repetition, { phases: PHASES }),
+        other: PHASE,
+      },
+    },
+    variants: { kind: 'list', label: 'variants', item: VARIANT, least: 0, absent: 'none' },
+  },
+};
+
+export type SegmentValues = ValuesOf<typeof COOLANT_LOOP.segment>;
+export type PhaseValues = ValuesOf<typeof SESSION.phase>;
+export type RepetitionValues = ValuesOf<typeof SESSION.repetition> & { readonly phases: readonly PhaseValues[] };
+
+/** Everything a file says, read: numbers in file units, defaults in place, NaN where the file is at fault. */
+export interface Values
+  extends ValuesOf<Omit<typeof AIR_PATH, never>> { }

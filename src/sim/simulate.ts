@@ -1,0 +1,212 @@
+import { BOUNDARY_POWERS, ChargeSystem, EVENTS, INTERNAL_POWERS } from './model/charge-system.ts';
+import { makeRow, Recorder, type Row } from './results/recorder.ts';
+import type { EnergyBalance, Outcome, PhaseSpan, RunEvent, TimeSeries } from './results/time-series.ts';
+import type { Config } from './scenario/config.ts';
+import { Stepper } from './solver/stepper.ts';
+import { KELVIN } from './units.ts';
+
+export interface RunOptions {
+  /** largest error of a step in any temperature [K]; the scenario's own where left out */
+  readonly tolerance?: number;
+  /** also record on every multiple of this [s] */
+  readonly interval?: number;
+  /** steps of just this length without error control [s]; for studies of the order */
+  readonly fixedStep?: number;
+  /** asked at the end of each phase; false ends the run there as cancelled */
+  readonly continueAfter?: (phase: PhaseSpan, soFar: TimeSeries['columns']) => boolean;
+}
+
+/** A run under way: call `step` until it returns false, then `finish`. */
+export interface Run {
+  /** simulated time [s] and its end */
+  readonly time: number;
+  readonly duration: number;
+  /** Takes one step; false when the run is over. */
+  step(): boolean;
+  /** What was recorded until now; a run that was left early counts as cancelled. */
+  finish(): TimeSeries;
+}
+
+/**
+ * Joins model, solver and recorder for one configuration.
+ *
+ * @example
+ * const run = startRun(config);
+ * while (run.step());
+ * const series = run.finish();
+ */
+export function startRun(config: Config, options: RunOptions = {}): Run {
+  const tolerance = options.tolerance ?? config.numerics.tolerance;
+  const system = new ChargeSystem(config, tolerance);
+  const stepper = new Stepper(system, system.segments, system.startState(), { ...options, tolerance });
+  const recorder = new Recorder();
+  const row = makeRow();
+  const duration = system.segments[system.segments.length - 1].end;
+  let outcome: Outcome | undefined;
+  let firstRow = 0;
+
+  function closePhase(): boolean {
+    const { phase, block, start } = system.segments[stepper.segment];
+    const span: PhaseSpan = {
+      name: phase.name,
+      kind: phase.kind,
+      start,
+      end: stepper.time,
+      firstRow,
+      lastRow: recorder.rowCount - 1,
+      block,
+    };
+    recorder.phases.push(span);
+    return options.continueAfter?.(span, recorder.columns()) ?? true;
+  }
+
+  function step(): boolean {
+    if (outcome !== undefined) return false;
+    const kind = stepper.step();
+    if (kind === 'finished') {
+      outcome = { kind: 'finished' };
+      return false;
+    }
+    if (kind === 'entered') firstRow = recorder.rowCount;
+    if (system.failure === '' || kind === 'stepped') {
+      fillRow(system, stepper, row);
+      recorder.add(row);
+    }
+    if (kind === 'stopped') {
+      if (recorder.rowCount > firstRow) closePhase();
+      outcome = { kind: 'stopped', time: stepper.time, reason: explainStop(stepper.failure, system) };
+      return false;
+    }
+    if (kind === 'stepped' && stepper.isAtSegmentEnd && !closePhase()) {
+      outcome = { kind: 'cancelled', time: stepper.time };
+      return false;
+    }
+    return true;
+  }
+
+  function finish(): TimeSeries {
+    if (outcome === undefined) {
+      if (recorder.rowCount > firstRow && !stepper.isAtSegmentEnd) closePhase();
+      outcome = { kind: 'cancelled', time: stepper.time };
+    }
+    return {
+      columns: recorder.finalColumns(),
+      rowCount: recorder.rowCount,
+      phases: recorder.phases,
+      events: stepper.events.flatMap(({ time, index, rising }) => nameEvent(time, index, rising)),
+      outcome,
+      energy: closeBalance(stepper),
+      work: { steps: stepper.accepted, rejected: stepper.rejected, sweeps: stepper.sweeps },
+    };
+  }
+
+  return {
+    get time() {
+      return stepper.time;
+    },
+    duration,
+    step,
+    finish,
+  };
+}
+
+/** Runs a configuration to its end. */
+export function simulate(config: Config, options: RunOptions = {}): TimeSeries {
+  const run = startRun(config, options);
+  while (run.step());
+  return run.finish();
+}
+
+function nameEvent(time: number, index: number, rising: boolean): RunEvent[] {
+  if (EVENTS[index] === 'limit') return [{ time, kind: rising ? 'limit exceeded' : 'limit met again' }];
+  if (EVENTS[index] === 'dew point') {
+    return [{ time, kind: rising ? 'core below dew point' : 'core above dew point again' }];
+  }
+  return [];
+}
+
+function explainStop(reason: string, system: ChargeSystem): string {
+  const flow = `coolant flow ${(system.ring.flow * 6e4).toFixed(1)} L/min`;
+  if (reason === 'boiling') {
+    return `coolant boils: ${celsius(system.hottestCoolant)} degC reached, boiling point ${celsius(system.boilingPoint)} degC at cap pressure, ${flow}`;
+  }
+  if (reason === 'freezing') {
+    return `coolant freezes: ${celsius(system.coldestCoolant)} degC reached, first ice at ${celsius(system.ring.coolant.freezingPoint)} degC, ${flow}`;
+  }
+  return reason;
+}
+
+function celsius(temperature: number): string {
+  return (temperature - KELVIN).toFixed(1);
+}
+
+function closeBalance(stepper: Stepper): EnergyBalance {
+  const { ledger } = stepper;
+  const named = (names: readonly string[], first: number) =>
+    Object.fromEntries(names.map((name, k) => [name, ledger.energies[first + k]]));
+  return {
+    terms: named(BOUNDARY_POWERS, 0) as EnergyBalance['terms'],
+    internal: named(INTERNAL_POWERS, BOUNDARY_POWERS.length) as EnergyBalance['internal'],
+    stored: ledger.stored - ledger.storedAtStart,
+    worstStepGap: ledger.worstGap,
+  };
+}
+
+function fillRow(system: ChargeSystem, stepper: Stepper, row: Row): void {
+  const { air, ring, inputs } = system;
+  const { state } = stepper;
+  const { core, exchanger } = ring;
+  row.time = stepper.time;
+  row.engineSpeed = inputs.engineSpeed;
+  row.chargeTemperature = air.chargeTemperature;
+  row.indicatedTemperature = system.indicatedTemperature(state);
+  row.compressorInletTemperature = air.inletTemperature;
+  row.dischargeTemperature = air.dischargeTemperature;
+  row.coreOutletTemperature = air.airFlow > 0 ? core.airOut : core.metalMean;
+  row.airFlow = air.airFlow;
+  row.recirculation = air.airFlow > 0 ? air.recirculatedFlow / air.airFlow : 0;
+  row.compressorInletPressure = air.inletPressure;
+  row.pressureRatio = air.pressureRatio;
+  row.manifoldPressure = air.manifoldPressure;
+  row.coreAirDrop = air.coreDrop;
+  row.drivePower = system.shaftPower;
+  row.gasPower = air.gasPower;
+  row.heatAirToCore = system.airToCore;
+  row.coolantFlow = ring.flow;
+  row.coolantIntoCore = core.coolantIn;
+  row.coolantOutOfCore = core.coolantOut;
+  row.coolantOutOfExchanger = exchanger.coolantOut;
+  row.reservoirTemperature = system.reservoirTemperature(state);
+  row.coreMetalMean = core.metalMean;
+  row.coreMetalLowest = system.coldestCoreMetal;
+  row.coreCoolantMean = core.coolantMean;
+  row.exchangerMetalMean = exchanger.metalMean;
+  row.exchangerCoolantMean = exchanger.coolantMean;
+  row.exchangerAirOutlet = ring.exchangerAirRate > 0 ? exchanger.airOut : ring.exchangerAirIn;
+  fillLineMeans(system, row);
+  row.casingTemperature = system.casingTemperature(state);
+  row.plenumTemperature = system.plenumTemperature(state);
+  row.hottestCoolant = system.hottestCoolant;
+  row.coldestCoolant = system.coldestCoolant;
+  row.chargeDewPoint = system.chargeDewPoint;
+}
+
+function fillLineMeans(system: ChargeSystem, row: Row): void {
+  let volume = 0;
+  let wall = 0;
+  let length = 0;
+  row.lineCoolantMean = 0;
+  row.lineWallMean = 0;
+  row.lineWallMeanByLength = 0;
+  for (const stretch of system.ring.stretches) {
+    row.lineCoolantMean += stretch.volume * stretch.block.coolantMean;
+    row.lineWallMean += stretch.wallCapacity * stretch.block.metalMean;
+    row.lineWallMeanByLength += stretch.length * stretch.block.metalMean;
+    volume += stretch.volume;
+    wall += stretch.wallCapacity;
+    length += stretch.length;
+  }
+  row.lineCoolantMean /= volume;
+  row.lineWallMean /= wall;
+  row.lineWallMeanByLength /= length;
+}

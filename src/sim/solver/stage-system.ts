@@ -1,0 +1,62 @@
+/**
+ * The one thing model and solver share: what a stepper may ask of a model. No code, no physics.
+ *
+ * The state is a flat array of temperatures in K, so that one absolute tolerance serves all of it.
+ */
+export interface StageSystem {
+  /** numbers in the state */
+  readonly size: number;
+  /** powers that `solveStage` books, W; the first `boundaryCount` cross the boundary, the others are inside */
+  readonly powerCount: number;
+  readonly boundaryCount: number;
+  /** state events: one function each, whose change of sign is the event; the solver lands on it */
+  readonly eventCount: number;
+
+  /** Takes the inputs of segment `index` from now on and forgets the history of the one before. */
+  enterSegment(index: number, time: number, state: Float64Array): void;
+
+  /**
+   * Solves Y = base + f(time, Y)/s by sweeps and books the powers that were used.
+   *
+   * @param stage - 1 or 2, the stage of the step
+   * @param time - stage time [s]
+   * @param s - 1/(gamma h) [1/s]
+   * @param base - right-hand side [K]; not changed
+   * @param out - stage values [K]
+   * @param powers - booked powers [W], positive into the system
+   * @returns sweeps needed; 0 where there is no answer (see `failure`)
+   */
+  solveStage(
+    stage: 1 | 2,
+    time: number,
+    s: number,
+    base: Float64Array,
+    out: Float64Array,
+    powers: Float64Array,
+  ): number;
+
+  /** Why the last stage had no answer, in words for the user. */
+  readonly failure: string;
+
+  /** Tells that the step of length `h` ending in `state` stands. */
+  acceptStep(h: number, state: Float64Array): void;
+
+  /** Writes the event functions as they stand after the last stage (or after `enterSegment`). */
+  fillEvents(state: Float64Array, out: Float64Array): void;
+
+  /** Why the run ends at event `index`, in words for the user; '' where it goes on. */
+  terminalReason(index: number): string;
+
+  /** Stored energy of a state above that of the start [J]. */
+  storedEnergy(state: Float64Array): number;
+}
+
+/** A stretch of time with smooth inputs. The solver lands on both ends and starts afresh at each. */
+export interface Segment {
+  readonly start: number;
+  readonly end: number;
+  /** s */
+  readonly longestStep: number;
+  /** times inside that a step must end on, ascending, without starting afresh */
+  readonly stops: readonly number[];
+}

@@ -1,0 +1,7 @@
+import { defineConfig } from 'vitest/config';
+
+export default defineConfig({
+  root: new URL('..', import.meta.url).pathname,
+  cacheDir: 'node_modules/.vite-tests',
+  test: { include: ['tests/**/*.test.ts'], pool: 'forks', setupFiles: ['tests/setup.ts'], testTimeout: 120_000 },
+});
