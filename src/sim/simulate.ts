@@ -3,7 +3,6 @@ import { makeRow, Recorder, type Row } from './results/recorder.ts';
 import type { EnergyBalance, Outcome, PhaseSpan, RunEvent, TimeSeries } from './results/time-series.ts';
 import type { Config } from './scenario/config.ts';
 import { Stepper } from './solver/stepper.ts';
-import { KELVIN } from './units.ts';
 
 export interface RunOptions {
   /** largest error of a step in any temperature [K]; the scenario's own where left out */
@@ -135,6 +134,8 @@ function explainStop(reason: string, system: ChargeSystem): string {
   }
   return reason;
 }
+
+const KELVIN = 273.15;
 
 function celsius(temperature: number): string {
   return (temperature - KELVIN).toFixed(1);

@@ -98,7 +98,7 @@ const QUANTITIES = {
     unit('ms', 1e-3),
   ],
   turning: [unit('rpm', 1, ['1/min', 'rev/min', 'r/min'])],
-  power: [unit('W', 1, ['watt', 'watts']), unit('kW', 1e3), unit('hp', 745.69987158227022)],
+  power: [unit('W', 1, ['watt', 'watts']), unit('kW', 1e3), unit('hp', 550 * 12 * INCH * POUND * 9.80665)],
   conductance: [unit('W/K', 1, ['W/degC']), unit('kW/K', 1e3, ['kW/degC'])],
   conductancePerLength: [unit('W/(m K)', 1, ['W/m/K', 'W/mK'])],
   heatCapacity: [unit('kJ/K', 1e3, ['kJ/degC']), unit('J/K', 1, ['J/degC'])],

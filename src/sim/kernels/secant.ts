@@ -28,6 +28,12 @@ export class Secant {
     this.rounds = 0;
   }
 
+  /** How far F(x) is from the fixed point when F(x) - x is `gap`; the slope counts as at least the first one. */
+  distance(gap: number): number {
+    const slope = Math.max(Math.abs(this.slope), this.first);
+    return (slope / (1 - this.slope)) * Math.abs(gap);
+  }
+
   /** @returns the next x, after F(x) was found to be `f` */
   next(x: number, f: number): number {
     if (this.rounds > 0 && x !== this.lastX) {

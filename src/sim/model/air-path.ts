@@ -15,10 +15,12 @@ export interface AirPathInputs {
   coreOutlet: number;
   /** air entering the core, for the density in the core's drop only */
   coreInletGuess: number;
-  plenumMetal: number;
   /** the casing is at (casingHeat + g T_rotor)/(casingConductance + g), g = its exchange with the air; W and W/K */
   casingHeat: number;
   casingConductance: number;
+  /** the plenum metal likewise, with the air that leaves the core */
+  plenumHeat: number;
+  plenumConductance: number;
 }
 
 const ROOT_TOLERANCE = 1e-13;
@@ -44,6 +46,7 @@ export class AirPath {
   dischargeTemperature = 0;
   coreInlet = 0;
   casingTemperature = 0;
+  plenumTemperature = 0;
   chargeTemperature = 0;
   manifoldPressure = 0;
   coreDrop = 0;
@@ -83,7 +86,7 @@ export class AirPath {
   }
 
   private standStill(): string {
-    const { casingHeat, casingConductance, plenumMetal } = this.inputs;
+    const { casingHeat, casingConductance, plenumHeat, plenumConductance } = this.inputs;
     this.airFlow = 0;
     this.recirculatedFlow = 0;
     this.compressorFlow = 0;
@@ -94,7 +97,8 @@ export class AirPath {
     this.rotorOutlet = this.casingTemperature;
     this.dischargeTemperature = this.casingTemperature;
     this.coreInlet = this.casingTemperature;
-    this.chargeTemperature = plenumMetal;
+    this.plenumTemperature = plenumHeat / plenumConductance;
+    this.chargeTemperature = this.plenumTemperature;
     this.manifoldPressure = this.ambientPressure;
     this.coreOutletPressure = this.ambientPressure;
     this.coreDrop = 0;
@@ -130,7 +134,7 @@ export class AirPath {
     const discharge = ratio * p1;
     this.dropThroughCore(discharge, flow, this.dischargeTemperature);
     this.manifoldPressure = this.coreOutletPressure;
-    this.chargeTemperature = this.behindPlenum(flow);
+    this.passPlenum(flow);
     return flow - this.swallowedFlow(this.manifoldPressure);
   }
 
@@ -246,10 +250,18 @@ export class AirPath {
     return Math.sqrt(manifoldPressure ** 2 + this.coreDropSquares(flow, coreInletGuess));
   }
 
-  private behindPlenum(flow: number): number {
-    const { plenumMetal, coreOutlet } = this.inputs;
-    const passed = Math.exp(-this.config.plenum.toChargeAir / (flow * AIR_HEAT_CAPACITY));
-    return plenumMetal + (coreOutlet - plenumMetal) * passed;
+  /** What the charge gives the plenum metal per K of difference, m cp (1 - exp[-UA/(m cp)]) [W/K]. */
+  plenumExchange(flow: number): number {
+    const rate = flow * AIR_HEAT_CAPACITY;
+    return rate > 0 ? -rate * Math.expm1(-this.config.plenum.toChargeAir / rate) : 0;
+  }
+
+  private passPlenum(flow: number): void {
+    const { plenumHeat, plenumConductance, coreOutlet } = this.inputs;
+    const exchange = this.plenumExchange(flow);
+    this.plenumTemperature = (plenumHeat + exchange * coreOutlet) / (plenumConductance + exchange);
+    this.chargeTemperature =
+      coreOutlet + (exchange / (flow * AIR_HEAT_CAPACITY)) * (this.plenumTemperature - coreOutlet);
   }
 
   /** Four-stroke swallowing at `chargeTemperature` and this manifold pressure [kg/s]. */
@@ -265,7 +277,7 @@ export class AirPath {
     this.chargeTemperature = this.inputs.coreOutlet;
     let flow = this.swallowedFlow(this.inputs.manifoldPressure);
     for (let round = 0; round < 40; round++) {
-      this.chargeTemperature = this.behindPlenum(flow);
+      this.passPlenum(flow);
       const next = this.swallowedFlow(this.inputs.manifoldPressure);
       const change = Math.abs(next - flow);
       flow = next;

@@ -76,14 +76,7 @@ export class CellBlock {
     return this.upwindRemaining <= 0;
   }
 
-  sweep(
-    rates: BlockRates,
-    s: number,
-    base: Float64Array,
-    out: Float64Array,
-    airIn: number,
-    coolantIn: number,
-  ): void {
+  sweep(rates: BlockRates, s: number, base: Float64Array, out: Float64Array, airIn: number, coolantIn: number): void {
     this.setRates(rates);
     fillSweepCoefficients(this.rates, s, this.coefficients);
     const { nx, ny } = this;

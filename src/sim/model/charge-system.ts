@@ -34,13 +34,14 @@ const FREEZING = 3;
 /** Scalars that close the circles of a stage, in this order; the stretches' mean temperatures follow. */
 const CORE_OUTLET = 0;
 const CORE_INLET = 1;
-const PLENUM = 2;
-const CORE_METAL = 3;
-const RESERVOIR = 4;
-const FIRST_STRETCH = 5;
+const CASING = 2;
+const PLENUM = 3;
+const CORE_METAL = 4;
+const RETURN = 5;
+const FIRST_STRETCH = 6;
 
 /** A circle counts as closed when its scalars agree to this share of the step tolerance. */
-const CLOSED_SHARE = 0.05;
+const CLOSED_SHARE = 0.1;
 const MOST_ROUNDS = 25;
 /** W/K that hold the casing at a known temperature while outlets are only read off */
 const HELD = 1e15;
@@ -89,7 +90,7 @@ export class ChargeSystem implements StageSystem {
   private readonly scalars: Float64Array;
   private readonly history: Extrapolation;
   private readonly airSecant = new Secant(-0.9, 0.9, 0.1);
-  private readonly reservoirSecant = new Secant(-0.9, 0.995, 0.3);
+  private readonly returnSecant = new Secant(-0.9, 0.995, 0.1);
   private readonly coreRates: BlockRates = emptyRates();
   private readonly airInputs: AirPathInputs;
   private readonly exchangerAir = { speed: 0, bayTemperature: 0 };
@@ -124,9 +125,10 @@ export class ChargeSystem implements StageSystem {
       manifoldPressure: 0,
       coreOutlet: 0,
       coreInletGuess: 0,
-      plenumMetal: 0,
       casingHeat: 0,
       casingConductance: 0,
+      plenumHeat: 0,
+      plenumConductance: 0,
     };
   }
 
@@ -177,7 +179,7 @@ export class ChargeSystem implements StageSystem {
     this.observe(state);
     this.history.restart(time, this.scalars);
     this.airSecant.reset();
-    this.reservoirSecant.reset();
+    this.returnSecant.reset();
     this.ring.watchFronts(state, 0);
   }
 
@@ -194,59 +196,44 @@ export class ChargeSystem implements StageSystem {
     out: Float64Array,
     powers: Float64Array,
   ): number {
-    const { scalars, ring, air, config, reservoirIndex } = this;
-    const { bay, engineMetal } = this.inputs;
+    const { scalars, ring, air, reservoirIndex } = this;
     this.readInputs(time);
     this.history.guess(stage, time, scalars);
     ring.setFlow(this.inputs.pumpVoltageRatio, scalars, FIRST_STRETCH);
     this.airSecant.start();
-    this.reservoirSecant.start();
-    const { plenum, reservoir } = config;
-    const reservoirStore = this.reservoirCapacity * s;
-    const reservoirBase = base[reservoirIndex];
-    const plenumStore = plenum.heatCapacity * s;
-    const plenumBase = base[reservoirIndex + 2];
-    const gainFrom = this.gainTemperature();
+    this.returnSecant.start();
+    const { gain } = this.config.reservoir;
+    const store = this.reservoirCapacity * s;
+    const held = store * base[reservoirIndex] + gain * this.gainTemperature();
 
     for (let round = 1; round <= MOST_ROUNDS; round++) {
-      const failure = this.solveAir(s, base[reservoirIndex + 1]);
+      const failure = this.solveAir(s, base);
       if (failure !== '') {
         this.failure = failure;
         return 0;
       }
-      const coreInlet = ring.sweepToCore(s, base, out, scalars[RESERVOIR], this.inputs.bay);
+      const reservoir = (held + ring.coolantRate * scalars[RETURN]) / (store + gain + ring.coolantRate);
+      const coreInlet = ring.sweepToCore(s, base, out, reservoir, this.inputs.bay);
       this.setCoreRates();
       ring.core.sweep(this.coreRates, s, base, out, air.coreInlet, coreInlet);
       ring.sweepFromCore(s, base, out, ring.core.coolantOut, this.exchangerAir);
 
-      const usedReservoir = scalars[RESERVOIR];
-      const usedPlenum = scalars[PLENUM];
-      const outflow = ring.coolantRate + reservoir.gain;
-      const nextReservoir =
-        (reservoirStore * reservoirBase + ring.coolantRate * ring.return + reservoir.gain * gainFrom) /
-        (reservoirStore + outflow);
-      const plenumAirRate = this.plenumAirRate();
-      const plenumFixed = plenumStore + plenum.toEngine + plenum.toBay + config.casing.toPlenum;
-      const nextPlenum =
-        (plenumStore * plenumBase +
-          plenumAirRate * ring.core.airOut +
-          plenum.toEngine * engineMetal +
-          plenum.toBay * bay +
-          config.casing.toPlenum * air.casingTemperature) /
-        (plenumFixed + plenumAirRate);
-      const plenumGap = (nextPlenum - usedPlenum) * (1 + (plenumFixed + plenumAirRate) / plenumStore);
-      const reservoirGap = (nextReservoir - usedReservoir) * (1 + outflow / reservoirStore);
+      const returnGap = ring.return - scalars[RETURN];
       const airGap = air.airFlow > 0 ? ring.core.airOut - scalars[CORE_OUTLET] : 0;
       const metalGap = ring.core.metalMean - scalars[CORE_METAL];
-      const casingGap = (metalGap * config.casing.toCoreFlange) / (config.casing.heatCapacity * s);
-      const gap = Math.max(Math.abs(plenumGap), Math.abs(reservoirGap), Math.abs(airGap), Math.abs(casingGap));
+      const gap = Math.max(
+        Math.abs(returnGap * ring.coolantRate) / store,
+        this.airSecant.distance(airGap),
+        this.lumpGap(s, metalGap),
+      );
       if (gap <= this.closed) {
-        this.finishStage(stage, time, s, base, out, powers);
+        this.finishStage(stage, time, s, base, out, powers, reservoir);
         return round;
       }
       scalars[CORE_OUTLET] = this.airSecant.next(scalars[CORE_OUTLET], ring.core.airOut);
-      scalars[RESERVOIR] = this.reservoirSecant.next(usedReservoir, nextReservoir);
-      scalars[PLENUM] = nextPlenum;
+      scalars[RETURN] = this.returnSecant.next(scalars[RETURN], ring.return);
+      scalars[CASING] = air.casingTemperature;
+      scalars[PLENUM] = air.plenumTemperature;
       scalars[CORE_METAL] = ring.core.metalMean;
       scalars[CORE_INLET] = air.coreInlet;
     }
@@ -286,16 +273,17 @@ export class ChargeSystem implements StageSystem {
     base: Float64Array,
     out: Float64Array,
     powers: Float64Array,
+    reservoirOut: number,
   ): void {
     const { scalars, ring, air, config, inputs, reservoirIndex } = this;
     const { casing, plenum, reservoir } = config;
     const isRunning = inputs.engineSpeed > 0;
-    const usedPlenum = scalars[PLENUM];
-    const toReservoir = reservoir.gain * (this.gainTemperature() - scalars[RESERVOIR]);
+    const usedPlenum = air.plenumTemperature;
+    const toReservoir = reservoir.gain * (this.gainTemperature() - reservoirOut);
     const mechanical = isRunning ? air.compressor.mechanicalLoss : 0;
     const mechanicalToCasing = mechanical * config.compressor.mechanicalLoss.toCasing;
     const airToCasing = air.compressorFlow * AIR_HEAT_CAPACITY * (air.rotorOutlet - air.dischargeTemperature);
-    const airToPlenum = this.plenumAirRate() * (ring.core.airOut - usedPlenum);
+    const airToPlenum = air.plenumExchange(air.airFlow) * (ring.core.airOut - usedPlenum);
     const casingBay = casing.toBay * (inputs.bay - air.casingTemperature);
     const casingOil = casing.toOil * (inputs.oil - air.casingTemperature);
     const casingToPlenum = casing.toPlenum * (air.casingTemperature - usedPlenum);
@@ -305,14 +293,13 @@ export class ChargeSystem implements StageSystem {
 
     out[reservoirIndex] =
       base[reservoirIndex] +
-      (ring.coolantRate * (ring.return - scalars[RESERVOIR]) + toReservoir) / (this.reservoirCapacity * s);
+      (ring.coolantRate * (ring.return - reservoirOut) + toReservoir) / (this.reservoirCapacity * s);
     out[reservoirIndex + 1] =
       base[reservoirIndex + 1] +
       (airToCasing + mechanicalToCasing + casingBay + casingOil - casingToPlenum - casingToCore) /
         (casing.heatCapacity * s);
     out[reservoirIndex + 2] =
-      base[reservoirIndex + 2] +
-      (airToPlenum + plenumBay + plenumEngine + casingToPlenum) / (plenum.heatCapacity * s);
+      base[reservoirIndex + 2] + (airToPlenum + plenumBay + plenumEngine + casingToPlenum) / (plenum.heatCapacity * s);
     this.chargeBehindPlenum(usedPlenum);
     this.finishSensor(s, base, out, usedPlenum);
 
@@ -336,6 +323,9 @@ export class ChargeSystem implements StageSystem {
     scalars[CORE_OUTLET] = ring.core.airOut;
     scalars[CORE_INLET] = air.coreInlet;
     scalars[CORE_METAL] = ring.core.metalMean;
+    scalars[CASING] = air.casingTemperature;
+    scalars[PLENUM] = usedPlenum;
+    scalars[RETURN] = ring.return;
     for (let n = 0; n < ring.stretches.length; n++) scalars[FIRST_STRETCH + n] = ring.stretches[n].block.coolantMean;
     this.history.tryPoint(stage, time, scalars);
   }
@@ -369,8 +359,8 @@ export class ChargeSystem implements StageSystem {
   }
 
   /** Air path with the casing implicit in the stage: it takes part with its store and all its other exchanges. */
-  private solveAir(s: number, casingBase: number): string {
-    const { casing, compressor } = this.config;
+  private solveAir(s: number, base: Float64Array): string {
+    const { casing, compressor, plenum } = this.config;
     const { inputs, scalars, airInputs } = this;
     const store = casing.heatCapacity * s;
     const isRunning = inputs.engineSpeed > 0;
@@ -378,12 +368,19 @@ export class ChargeSystem implements StageSystem {
     const mechanical = isRunning ? this.air.compressor.mechanicalLoss * compressor.mechanicalLoss.toCasing : 0;
     airInputs.casingConductance = store + casing.toBay + casing.toPlenum + casing.toCoreFlange + casing.toOil;
     airInputs.casingHeat =
-      store * casingBase +
+      store * base[this.reservoirIndex + 1] +
       casing.toBay * inputs.bay +
       casing.toPlenum * scalars[PLENUM] +
       casing.toCoreFlange * scalars[CORE_METAL] +
       casing.toOil * inputs.oil +
       mechanical;
+    const plenumStore = plenum.heatCapacity * s;
+    airInputs.plenumConductance = plenumStore + plenum.toEngine + plenum.toBay + casing.toPlenum;
+    airInputs.plenumHeat =
+      plenumStore * base[this.reservoirIndex + 2] +
+      plenum.toEngine * inputs.engineMetal +
+      plenum.toBay * inputs.bay +
+      casing.toPlenum * scalars[CASING];
     return this.askAir();
   }
 
@@ -395,7 +392,6 @@ export class ChargeSystem implements StageSystem {
     airInputs.manifoldPressure = inputs.manifoldPressure;
     airInputs.coreOutlet = scalars[CORE_OUTLET];
     airInputs.coreInletGuess = scalars[CORE_INLET];
-    airInputs.plenumMetal = scalars[PLENUM];
     return this.air.solve(airInputs);
   }
 
@@ -410,17 +406,21 @@ export class ChargeSystem implements StageSystem {
     coreRates.metalSource = core.toBay * inputs.bay + casing.toCoreFlange * air.casingTemperature;
   }
 
-  /** m cp (1 - exp[-UA/(m cp)]): what the charge gives the plenum metal per K. */
-  private plenumAirRate(): number {
-    const rate = this.air.airFlow * AIR_HEAT_CAPACITY;
-    return rate > 0 ? -rate * Math.expm1(-this.config.plenum.toChargeAir / rate) : 0;
+  /** What guessed neighbours may move casing and plenum by [K]. */
+  private lumpGap(s: number, coreMetalGap: number): number {
+    const { casing, plenum } = this.config;
+    const casingGap = this.air.casingTemperature - this.scalars[CASING];
+    const plenumGap = this.air.plenumTemperature - this.scalars[PLENUM];
+    const onCasing = Math.abs(casing.toPlenum * plenumGap) + Math.abs(casing.toCoreFlange * coreMetalGap);
+    return Math.max(onCasing / casing.heatCapacity, Math.abs(casing.toPlenum * casingGap) / plenum.heatCapacity) / s;
   }
 
   private chargeBehindPlenum(plenumMetal: number): void {
-    const rate = this.air.airFlow * AIR_HEAT_CAPACITY;
+    const { air } = this;
     const coreOutlet = this.ring.core.airOut;
-    this.air.chargeTemperature =
-      rate > 0 ? coreOutlet - (this.plenumAirRate() / rate) * (coreOutlet - plenumMetal) : plenumMetal;
+    const rate = air.airFlow * AIR_HEAT_CAPACITY;
+    const share = rate > 0 ? air.plenumExchange(air.airFlow) / rate : 1;
+    air.chargeTemperature = coreOutlet + share * (plenumMetal - coreOutlet);
   }
 
   private gainTemperature(): number {
@@ -430,7 +430,7 @@ export class ChargeSystem implements StageSystem {
   /** Everything that follows from a known state at once: flow, air path and all outlets. */
   private observe(state: Float64Array): void {
     const { scalars, ring, air } = this;
-    scalars[RESERVOIR] = this.reservoirTemperature(state);
+    scalars[CASING] = this.casingTemperature(state);
     scalars[PLENUM] = this.plenumTemperature(state);
     ring.stretches.forEach(({ block }, k) => {
       let sum = 0;
@@ -438,9 +438,11 @@ export class ChargeSystem implements StageSystem {
       scalars[FIRST_STRETCH + k] = sum / block.ny;
     });
     ring.setFlow(this.inputs.pumpVoltageRatio, scalars, FIRST_STRETCH);
-    const coreInlet = ring.marchToCore(state, scalars[RESERVOIR], this.inputs.bay);
+    const coreInlet = ring.marchToCore(state, this.reservoirTemperature(state), this.inputs.bay);
     this.airInputs.casingConductance = HELD;
-    this.airInputs.casingHeat = HELD * this.casingTemperature(state);
+    this.airInputs.casingHeat = HELD * scalars[CASING];
+    this.airInputs.plenumConductance = HELD;
+    this.airInputs.plenumHeat = HELD * scalars[PLENUM];
     // Metal is known, so the air leaving the core depends on the flow alone: a few rounds settle it.
     scalars[CORE_OUTLET] = state[ring.core.offset];
     scalars[CORE_INLET] = this.casingTemperature(state);
@@ -457,6 +459,7 @@ export class ChargeSystem implements StageSystem {
     scalars[CORE_METAL] = ring.core.metalMean;
     this.chargeBehindPlenum(scalars[PLENUM]);
     ring.marchFromCore(state, ring.core.coolantOut, this.exchangerAir);
+    scalars[RETURN] = ring.return;
   }
 
   private scanExtremes(state: Float64Array): void {

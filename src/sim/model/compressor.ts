@@ -25,8 +25,7 @@ export class DisplacementCompressor {
     this.config = config;
     const { efficiency, speed, pressureRatio, inletTemperature, inletPressure } = config.quoted;
     this.setSpeed(speed);
-    const massFlow =
-      (this.volumeFlow(pressureRatio) * inletPressure) / (AIR_GAS_CONSTANT * inletTemperature);
+    const massFlow = (this.volumeFlow(pressureRatio) * inletPressure) / (AIR_GAS_CONSTANT * inletTemperature);
     const ideal = massFlow * AIR_HEAT_CAPACITY * inletTemperature * isentropicRise(pressureRatio);
     this.innerEfficiency = ideal / (ideal / efficiency - this.idlePower(inletPressure));
   }

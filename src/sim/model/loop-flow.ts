@@ -9,7 +9,7 @@ export interface FlowResistance extends LineSegment {
 
 /** The flow is solved until the next correction would be below this share of it. */
 const TOLERANCE = 1e-9;
-/** A loop needs less than ten from any guess. */
+/** Smooth pump curves need at most fifteen from any guess. */
 const MOST_SECANT_STEPS = 30;
 /** Core and exchanger: drop goes with this power of the flow. */
 const DROP_EXPONENT = 1.8;
@@ -76,8 +76,8 @@ export function segmentDrop(segment: FlowResistance, flow: number, density: numb
  *     pump(Q) = sum over segments of dp(Q) + dropFactor Q^1.8
  *
  * The pump falls and the loop rises strictly with flow, so there is one answer, between no flow and free flow. It is
- * found by secant steps kept inside that bracket; the first step takes the loop to rise as the power 1.8. A guess from
- * the step before needs 2 or 3 sums over the segments. Allocates nothing.
+ * found by secant steps kept inside that bracket; the first step takes the loop to rise as the power 1.8. A guess good
+ * to 1e-5 costs 3 sums over the segments, one good to 1e-3 costs 4. Allocates nothing.
  *
  * @param pump - the pump
  * @param voltageRatio - voltage at the pump over its rated voltage [-]; 0 = pump off

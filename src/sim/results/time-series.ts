@@ -1,6 +1,5 @@
 import type { PhaseKind } from '../scenario/config.ts';
 
-
 /**
  * Every recorded quantity with its SI unit and what it is. Temperatures of metal and coolant named "...Mean" are
  * heat-capacity means over the part, so that `capacity * mean` is its stored heat.

@@ -1,4 +1,5 @@
 import { LINE_NAMES, type LineName } from './config.ts';
+import type { JsonObject } from './issue.ts';
 import { AIR_PATH } from './parameters/air-path.ts';
 import { COOLANT_LOOP } from './parameters/coolant-loop.ts';
 import { SESSION } from './parameters/session.ts';
@@ -104,10 +105,22 @@ export const DOCUMENT: GroupShape = {
   },
 };
 
-export type SegmentValues = ValuesOf<typeof COOLANT_LOOP.segment>;
-export type PhaseValues = ValuesOf<typeof SESSION.phase>;
-export type RepetitionValues = ValuesOf<typeof SESSION.repetition> & { readonly phases: readonly PhaseValues[] };
+type Tables = typeof AIR_PATH & typeof COOLANT_LOOP & typeof SESSION;
+/** Groups that stand in the file as they stand in the table. */
+type PlainGroup = Exclude<keyof typeof GROUPS, 'lines' | 'pump'>;
+
+export type SegmentValues = ValuesOf<Tables['segment']>;
+export type PointValues = ValuesOf<Tables['point']>;
+export type PhaseValues = ValuesOf<Tables['phase']>;
+export type RepetitionValues = ValuesOf<Tables['repetition']> & { readonly phases: readonly PhaseValues[] };
+export type VariantValues = ValuesOf<Tables['variant']> & { readonly changes: JsonObject };
 
 /** Everything a file says, read: numbers in file units, defaults in place, NaN where the file is at fault. */
-export interface Values
-  extends ValuesOf<Omit<typeof AIR_PATH, never>> { }
+export type Values = { readonly [Name in PlainGroup]: ValuesOf<Tables[Name]> } & {
+  readonly name: string;
+  readonly notes: string | undefined;
+  readonly lines: ValuesOf<Tables['lines']> & { readonly [Name in LineName]: readonly SegmentValues[] };
+  readonly pump: ValuesOf<Tables['pump']> & { readonly curve: readonly PointValues[] | undefined };
+  readonly cycle: readonly (PhaseValues | RepetitionValues)[];
+  readonly variants: readonly VariantValues[] | undefined;
+};

@@ -29,11 +29,11 @@ const E2 = Math.SQRT2;
 export interface StepBuffers {
   state: Float64Array;
   next: Float64Array;
-  /** second-stage slope of the last accepted step; not valid while `hasSlope` is false */
-  slope: Float64Array;
-  nextSlope: Float64Array;
-  hasSlope: boolean;
-  readonly middle: Float64Array;
+  /** r2 of this step, and of the last accepted one: k0 = (state - middleBefore) sBefore */
+  middle: Float64Array;
+  middleBefore: Float64Array;
+  /** 1/(g h) of the last accepted step [1/s]; 0 while there is none to look back on */
+  sBefore: number;
   readonly powers1: Float64Array;
   readonly powers2: Float64Array;
   sweeps: number;
@@ -43,10 +43,9 @@ export function makeStepBuffers(system: StageSystem, start: Float64Array): StepB
   return {
     state: start.slice(),
     next: new Float64Array(system.size),
-    slope: new Float64Array(system.size),
-    nextSlope: new Float64Array(system.size),
-    hasSlope: false,
     middle: new Float64Array(system.size),
+    middleBefore: new Float64Array(system.size),
+    sBefore: 0,
     powers1: new Float64Array(system.powerCount),
     powers2: new Float64Array(system.powerCount),
     sweeps: 0,
@@ -59,42 +58,62 @@ export function makeStepBuffers(system: StageSystem, start: Float64Array): StepB
  * @returns largest estimated error of any state [K]; NaN where a stage had no answer
  */
 export function tryStep(system: StageSystem, time: number, h: number, buffers: StepBuffers): number {
-  const { state, middle, next, slope, nextSlope } = buffers;
-  const size = system.size;
-  const gh = GAMMA * h;
-  const s = 1 / gh;
+  const { state, middle, next, middleBefore, sBefore } = buffers;
+  const s = 1 / (GAMMA * h);
 
-  let sweeps = system.solveStage(1, time + gh, s, state, middle, buffers.powers1);
-  buffers.sweeps += sweeps;
-  if (sweeps === 0) return Number.NaN;
-  for (let k = 0; k < size; k++) middle[k] = state[k] + STRETCH * (middle[k] - state[k]);
+  const sweeps1 = system.solveStage(1, time + GAMMA * h, s, state, middle, buffers.powers1);
+  buffers.sweeps += sweeps1;
+  if (sweeps1 === 0) return Number.NaN;
+  stretch(state, middle);
 
-  sweeps = system.solveStage(2, time + h, s, middle, next, buffers.powers2);
-  buffers.sweeps += sweeps;
-  if (sweeps === 0) return Number.NaN;
+  const sweeps2 = system.solveStage(2, time + h, s, middle, next, buffers.powers2);
+  buffers.sweeps += sweeps2;
+  if (sweeps2 === 0) return Number.NaN;
 
-  const toSlope1 = s / STRETCH;
-  const factor = ERROR_SCALE * h;
-  const withSlope = buffers.hasSlope;
-  let worst = 0;
-  for (let k = 0; k < size; k++) {
-    const k1 = (middle[k] - state[k]) * toSlope1;
-    const k2 = (next[k] - middle[k]) * s;
-    nextSlope[k] = k2;
-    const bend = withSlope ? E0 * slope[k] + E1 * k1 + E2 * k2 : (E0 + E1) * k1 + E2 * k2;
-    const size = bend < 0 ? -bend : bend;
-    // Written so that a NaN is kept, and refused by the caller.
-    if (!(size <= worst)) worst = size;
-  }
-  return factor * worst;
+  // The bracket of the divided difference, slope by slope, gathered by array.
+  const e0 = sBefore > 0 ? E0 * sBefore : 0;
+  const e1 = ((sBefore > 0 ? E1 : E0 + E1) * s) / STRETCH;
+  const e2 = E2 * s;
+  return ERROR_SCALE * h * largestCombination(e0 - e1, state, -e0, middleBefore, e1 - e2, middle, e2, next);
 }
 
-/** Makes the candidate the accepted state. */
-export function acceptCandidate(buffers: StepBuffers): void {
-  const { state, slope } = buffers;
+/** r2 = Tn + (1 + sqrt 2)(Y1 - Tn), in place of Y1. */
+function stretch(state: Float64Array, middle: Float64Array): void {
+  for (let k = 0; k < middle.length; k++) {
+    const before = state[k];
+    middle[k] = before + STRETCH * (middle[k] - before);
+  }
+}
+
+/** max |ca a + cb b + cc c + cd d| over the arrays; NaN if any is NaN. */
+function largestCombination(
+  ca: number,
+  a: Float64Array,
+  cb: number,
+  b: Float64Array,
+  cc: number,
+  c: Float64Array,
+  cd: number,
+  d: Float64Array,
+): number {
+  let highest = 0;
+  let lowest = 0;
+  let sum = 0;
+  for (let k = 0; k < d.length; k++) {
+    const value = ca * a[k] + cb * b[k] + cc * c[k] + cd * d[k];
+    sum += value;
+    if (value > highest) highest = value;
+    else if (value < lowest) lowest = value;
+  }
+  return Number.isNaN(sum) ? Number.NaN : Math.max(highest, -lowest);
+}
+
+/** Makes the candidate, a step of length `h`, the accepted state. */
+export function acceptCandidate(buffers: StepBuffers, h: number): void {
+  const { state, middle } = buffers;
   buffers.state = buffers.next;
   buffers.next = state;
-  buffers.slope = buffers.nextSlope;
-  buffers.nextSlope = slope;
-  buffers.hasSlope = true;
+  buffers.middle = buffers.middleBefore;
+  buffers.middleBefore = middle;
+  buffers.sBefore = 1 / (GAMMA * h);
 }

@@ -29,7 +29,7 @@ const FIRST_STEP = 0.1;
 const SMALLEST_STEP = 1e-7;
 const EVENT_TRIES = 12;
 /** s; an event's time is found to this */
-const EVENT_PRECISION = 1e-6;
+const EVENT_PRECISION = 1e-4;
 
 /** Walks a system through its segments, one accepted step at a time. Knows no physics. */
 export class Stepper {
@@ -104,7 +104,7 @@ export class Stepper {
     this.segmentIndex++;
     this.proposal = FIRST_STEP;
     this.errorBefore = 1;
-    this.buffers.hasSlope = false;
+    this.buffers.sBefore = 0;
     this.system.enterSegment(this.segmentIndex, this.time, this.buffers.state);
     this.system.fillEvents(this.buffers.state, this.eventsNow);
     for (let k = 0; k < this.eventsNow.length; k++) {
@@ -140,7 +140,7 @@ export class Stepper {
     this.errorBefore = error;
     const end = this.time + landed;
     this.time = landed === h && Math.abs(end - target) < 1e-9 * Math.max(1, target) ? target : end;
-    acceptCandidate(this.buffers);
+    acceptCandidate(this.buffers, landed);
     this.accepted++;
     bookStep(this.ledger, this.system, landed, this.buffers.powers1, this.buffers.powers2, this.buffers.state);
     this.system.acceptStep(landed, this.buffers.state);
@@ -177,7 +177,7 @@ export class Stepper {
       if (Number.isNaN(tryStep(this.system, this.time, trial, this.buffers))) return this.retake(h);
       this.system.fillEvents(this.buffers.next, this.eventsNow);
       const value = this.eventsNow[k];
-      if (Math.abs(value) < 1e-9) break;
+      if (Math.abs(value) < EVENT_PRECISION) break;
       if (value * atHigh > 0) {
         high = trial;
         atHigh = value;

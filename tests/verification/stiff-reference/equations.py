@@ -76,11 +76,13 @@ class Car:
 
     def __init__(self, inputs, core_cells, exchanger_cells):
         self.inputs = inputs
-        for group in ("engine", "compressor", "bypass", "casing", "plenum", "core", "exchanger", "pump", "tank", "sensor"):
-            setattr(self, group, inputs[group])
+        self.engine, self.compressor, self.bypass = inputs["engine"], inputs["compressor"], inputs["bypass"]
+        self.casing, self.plenum, self.sensor = inputs["casing"], inputs["plenum"], inputs["sensor"]
+        self.core, self.exchanger, self.pump, self.tank = (inputs[k] for k in ("core", "exchanger", "pump", "tank"))
         self.ambient = inputs["ambient"]["temperature_degC"] + ZERO_C
         self.p0 = inputs["ambient"]["pressure_kPa"] * 1e3
-        assert inputs["intake"]["drop_kPa"] == 0 and self.bypass["throttle"] == "upstream" and self.bypass["route"] == "before"
+        assert self.bypass["throttle"] == "upstream" and self.bypass["route"] == "before"
+        assert inputs["intake"]["drop_kPa"] == 0 and self.compressor["kind"] == 1
         self.T0 = self.ambient + inputs["intake"]["pickup_K"]
         coolant = inputs["coolant"]
         self.rho, self.c, self.viscosity = coolant_properties(
@@ -137,12 +139,13 @@ class Car:
 
     def idle_power(self, n, p1):
         k = self.compressor
-        return k["idle_power_kW"] * 1e3 * (n / k["idle_power_reference_rpm"]) ** k["idle_power_speed_exponent"] * p1 / 1e5
+        speed = n / k["idle_power_reference_rpm"]
+        return k["idle_power_kW"] * 1e3 * speed ** k["idle_power_speed_exponent"] * p1 / 1e5
 
     def mechanical_loss(self, n):
         k = self.compressor
-        return k["mechanical_loss_kW_at_reference_rpm"] * 1e3 * (
-            n / k["idle_power_reference_rpm"]) ** k["mechanical_loss_speed_exponent"]
+        speed = n / k["idle_power_reference_rpm"]
+        return k["mechanical_loss_kW_at_reference_rpm"] * 1e3 * speed ** k["mechanical_loss_speed_exponent"]
 
     def delivered(self, n, PR, p1, T1):
         k = self.compressor
@@ -163,7 +166,7 @@ class Car:
         return eta * e["displacement_L"] * 1e-3 * rpm / 120 * p / (R * T)
 
     def core_drop_term(self, m, mean_T):
-        """p_before^2 - p_behind^2: drop = D rho_ref/rho with rho at the mean pressure makes the drop a difference of squares."""
+        """p_before^2 - p_behind^2 = 2 D rho_ref R T: what drop = D rho_ref/rho is with rho at the mean pressure."""
         k = self.core
         D = k["air_drop_kPa"] * 1e3 * (m / k["air_drop_at_kg_s"]) ** k["air_drop_flow_exponent"]
         return 2 * D * k["air_drop_at_kg_m3"] * R * mean_T
@@ -196,7 +199,7 @@ class Car:
         return a
 
     def part_load(self, rpm, p_manifold, T_casing, T_plenum, row_means):
-        """Valve open, throttle upstream, air returned from before the core: the recirculation r that fits the compressor."""
+        """Valve open, throttle upstream, air returned from before the core: the recirculation r that fits."""
         n = rpm * self.compressor["drive_ratio"]
         a = SimpleNamespace(n=n, p_manifold=p_manifold, T2=T_casing, T_core=row_means[-1], T_charge=T_plenum)
 
@@ -230,12 +233,13 @@ class Car:
         return a
 
     def loop_flow(self, line_means):
-        """Volume flow [m3/s] at which the pump's parabola meets lines (friction and K), core and exchanger (k Q^1.8)."""
+        """Volume flow [m3/s] where the pump's parabola meets lines (friction and K), core and exchanger (k Q^1.8)."""
         lines, top = self.inputs["lines"], self.pump["free_flow_L_min"]
         k_parts = self.core["coolant_drop_Pa_per_Lmin_1p8"] + self.exchanger["coolant_drop_Pa_per_Lmin_1p8"]
         pieces = []
         for segment, T in zip(self.segments, line_means):
-            mu = 1e-3 * math.exp(sum(v * (T - INPUTS["coolant"]["T_base_K"]) ** i for i, v in enumerate(self.viscosity)))
+            above_base = T - INPUTS["coolant"]["T_base_K"]
+            mu = 1e-3 * math.exp(sum(v * above_base ** i for i, v in enumerate(self.viscosity)))
             bore = segment["bore_mm"] * 1e-3
             pieces.append((4 / (math.pi * bore ** 2), self.rho * bore / mu, lines["roughness_um"] * 1e-6 / bore,
                            segment["length_m"] / bore, segment["sum_K"]))
@@ -254,7 +258,7 @@ class Car:
     def evaluate(self, t, y, phase):
         """All rates dy/dt and, beside them, every algebraic quantity that is reported."""
         share = (t - phase["from"]) / phase["duration_s"]
-        at = lambda key: phase[key] if np.isscalar(phase[key]) else phase[key][0] + share * (phase[key][1] - phase[key][0])
+        at = lambda key: float(np.interp(share, (0, 1), np.broadcast_to(phase[key], 2)))
         rpm, bay = at("engine_rpm"), self.ambient + at("bay_above_ambient_K")
         see = lambda name: self.view(y, name)
         T_casing, T_plenum, T_tank = float(see("casing")), float(see("plenum")), float(see("tank"))
@@ -328,7 +332,8 @@ class Car:
         rates = np.divide(heat, self.capacities, out=np.zeros_like(heat), where=self.capacities > 0)
         s = self.sensor
         assert s["air_share"] == 1
-        tau = min(max(s["tau_moving_s"] * math.sqrt(s["tau_moving_at_kg_s"] / a.m), s["tau_moving_s"]), s["tau_still_s"])
+        tau = s["tau_moving_s"] * math.sqrt(s["tau_moving_at_kg_s"] / a.m)
+        tau = min(max(tau, s["tau_moving_s"]), s["tau_still_s"])
         a.indicated = float(see("sensor"))
         rates[self.slices["sensor"]] = (a.T_charge - a.indicated) / tau
         rates[self.slices["heat"]] = a.heat_to_core / 1e3

@@ -1,0 +1,25 @@
+import { type JsonValue, quoted } from './issue.ts';
+
+/** Words of the trade that this version knows and does not compute, looked for in a key and the word typed there. */
+const NOT_MODELLED: readonly (readonly [RegExp, string])[] = [
+  [/(^|[^a-z])ice|melt/i, 'Ice in the reservoir is'],
+  [/propylene/i, 'Propylene glycol is'],
+  [/condens/i, 'Condensation in the core is'],
+  [
+    /inject|methanol|alcohol|nitrous/i,
+    'Whatever is injected into the charge (water, alcohol, fuel before the core, nitrous) is',
+  ],
+  [/altitude|elevation/i, 'Altitude as an input (type the station pressure there, ambient.pressure) is'],
+  [/^room|extraction/i, 'A test room that warms up is'],
+  [/leak/i, 'A leak past the core is'],
+  [/^(core)?(width|depth|height|length|fin|tube|passes|layers|rows|geometry)/i, 'A core described by its geometry is'],
+  [/exchangers|second|^cores$|^pumps$|^parallel/i, 'More than one core, exchanger or pump is'],
+  [/turbo|centrifugal/i, 'Any compressor but a displacement machine on a fixed pulley is'],
+];
+
+/** The sentence that names what is not computed yet, where key and value speak of it. */
+export function notModelled(key: string, value: JsonValue): string | undefined {
+  const text = typeof value === 'string' ? `${key} ${value}` : key;
+  const known = NOT_MODELLED.find(([words]) => words.test(text));
+  return known && `${known[1]} not modelled yet: ${quoted(key)} cannot be used.`;
+}

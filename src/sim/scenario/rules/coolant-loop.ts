@@ -1,0 +1,90 @@
+import { createCoolant, LARGEST_GLYCOL_BY_VOLUME } from '../../fluids/coolant.ts';
+import { figure, fromSi } from '../../units.ts';
+import type { Report } from '../issue.ts';
+import { COOLANT_LOOP } from '../parameters/coolant-loop.ts';
+import { reportMissing } from '../read-value.ts';
+import type { PointValues, Values } from '../shape.ts';
+import { checkPercentage } from './air-path.ts';
+
+export function checkCoolantLoop(values: Values, report: Report): void {
+  checkPercentage('coolant.glycolByVolume', values.coolant.glycolByVolume, report);
+  checkFreezing(values, report);
+  checkPump(values, report);
+}
+
+/** K that a proposed mix stays above its freezing point: common practice, no published source */
+const FREEZING_MARGIN = 5;
+
+const freezingPoint = (glycolByVolume: number): number =>
+  fromSi(createCoolant(glycolByVolume / 100).freezingPoint, 'degC');
+
+function checkFreezing({ coolant, ambient, start }: Values, report: Report): void {
+  const { glycolByVolume } = coolant;
+  if (Number.isNaN(glycolByVolume)) return;
+  const freezing = freezingPoint(glycolByVolume);
+  const atStart = start.coolant ?? ambient.temperature;
+  const [coldest, where] =
+    atStart < ambient.temperature ? [atStart, 'the coolant starts at'] : [ambient.temperature, 'the air outside is'];
+  if (!(coldest <= freezing)) return;
+
+  const path = 'coolant.glycolByVolume';
+  const mix = glycolByVolume === 0 ? 'Water' : `A mix of ${figure(glycolByVolume)} %`;
+  const said = `${mix} freezes at ${figure(freezing)} degC and ${where} ${figure(coldest)} degC. Pump, core and exchanger can split.`;
+  const mixes = Array.from({ length: 100 / 5 }, (_, k) => 5 * k).filter((mix) => mix < 100 * LARGEST_GLYCOL_BY_VOLUME);
+  const enough = mixes.find((mix) => freezingPoint(mix) <= coldest - FREEZING_MARGIN);
+  report({
+    severity: 'error',
+    path,
+    message:
+      enough === undefined
+        ? said
+        : `${said} With ${FREEZING_MARGIN} K to spare it takes ${enough} % glycol, which freezes at ${figure(freezingPoint(enough))} degC.`,
+    found: `${figure(glycolByVolume)} %`,
+    expected: `a mix that freezes below ${figure(coldest)} degC`,
+    ...(enough !== undefined && { fix: { path, value: enough, label: `Use ${enough} % glycol` } }),
+  });
+}
+
+function checkPump({ pump }: Values, report: Report): void {
+  const { shutOffPressure, freeFlow, curve } = pump;
+  if (curve !== undefined) {
+    checkPumpCurve(curve, report);
+    if (shutOffPressure === undefined && freeFlow === undefined) return;
+    report({
+      severity: 'error',
+      path: 'pump.curve',
+      message: 'The pump is given twice: by its curve and by shutOffPressure and freeFlow. Keep one.',
+      found: 'both',
+      expected: 'curve, or shutOffPressure and freeFlow',
+    });
+  } else if (shutOffPressure === undefined && freeFlow === undefined) {
+    report({
+      severity: 'error',
+      path: 'pump',
+      message:
+        'The pump has no curve. Give shutOffPressure and freeFlow, or curve with two or more points; the free flow on a label alone does not tell the flow in the loop.',
+      found: 'nothing',
+      expected: 'curve, or shutOffPressure and freeFlow',
+    });
+  } else if (shutOffPressure === undefined || freeFlow === undefined) {
+    const missing = freeFlow === undefined ? 'freeFlow' : 'shutOffPressure';
+    reportMissing(COOLANT_LOOP.pump[missing], `pump.${missing}`, report);
+  }
+}
+
+function checkPumpCurve(curve: readonly PointValues[], report: Report): void {
+  const row = (index: number): string =>
+    `Row ${index + 1} (${figure(curve[index].flow)} L/min, ${figure(curve[index].pressure)} kPa)`;
+  for (let k = 1; k < curve.length; k++) {
+    const path = `pump.curve.${k}`;
+    const found = row(k);
+    const before = row(k - 1).toLowerCase().replace('l/min', 'L/min').replace('kpa', 'kPa');
+    if (curve[k].flow <= curve[k - 1].flow) {
+      const message = `Flow must rise from row to row. ${found} is not beyond ${before}.`;
+      report({ severity: 'error', path, message, found, expected: `more than ${figure(curve[k - 1].flow)} L/min` });
+    } else if (curve[k].pressure >= curve[k - 1].pressure) {
+      const message = `Pressure must fall as flow rises. ${found} is not below ${before}.`;
+      report({ severity: 'error', path, message, found, expected: `below ${figure(curve[k - 1].pressure)} kPa` });
+    }
+  }
+}

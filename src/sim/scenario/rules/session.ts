@@ -1,0 +1,162 @@
+import { figure } from '../../units.ts';
+import type { Report } from '../issue.ts';
+import { SESSION } from '../parameters/session.ts';
+import { isRepetition, type PlacedPhase, placedPhases } from '../phases.ts';
+import { reportMissing } from '../read-value.ts';
+import type { Values } from '../shape.ts';
+
+export function checkSession(values: Values, report: Report): void {
+  checkSensor(values, report);
+  const phases = placedPhases(values);
+  for (const each of phases) checkPhase(each, values, report);
+  checkRepetitions(values, report);
+  checkCycle(phases, values, report);
+  checkExchangerAir(phases, report);
+}
+
+function checkSensor({ sensor }: Values, report: Report): void {
+  const { timeConstantMoving, timeConstantStill } = sensor;
+  if (!(timeConstantStill < timeConstantMoving)) return;
+  const [still, moving] = [figure(timeConstantStill), figure(timeConstantMoving)];
+  report({
+    severity: 'error',
+    path: 'sensor.timeConstantStill',
+    message: `A sensor is slower in still air than in moving air, but ${still} s still is below ${moving} s moving. Exchanged?`,
+    found: `${still} s`,
+    expected: `at least ${moving} s`,
+  });
+}
+
+function checkPhase({ phase, path }: PlacedPhase, values: Values, report: Report): void {
+  const { kind, engineSpeed, manifoldPressure, exchangerAirSpeed, pump, pumpVoltageRatio } = phase;
+  const isPull = kind === 'pull';
+  const isSoak = kind === 'hot soak';
+  const isPartLoad = SESSION.phase.kind.choices.includes(kind) && !isPull && !isSoak;
+  const need = (key: 'engineSpeed' | 'manifoldPressure' | 'exchangerAirSpeed'): void =>
+    reportMissing({ ...SESSION.phase[key], meaning: `needed in a ${kind}` }, `${path}.${key}`, report);
+
+  if (engineSpeed === undefined && (isPull || isPartLoad)) need('engineSpeed');
+  if (exchangerAirSpeed === undefined && (isPull || isPartLoad)) need('exchangerAirSpeed');
+  if (manifoldPressure === undefined && isPartLoad) need('manifoldPressure');
+  if (engineSpeed !== undefined) checkEngineSpeed(kind, engineSpeed, `${path}.engineSpeed`, report);
+  if (manifoldPressure !== undefined) {
+    checkManifoldPressure(isPartLoad, kind, manifoldPressure, values.ambient.pressure, `${path}.manifoldPressure`, report);
+  }
+
+  if (isSoak && pump === undefined && pumpVoltageRatio === undefined) {
+    report({
+      severity: 'error',
+      path: `${path}.pump`,
+      message: 'A hot soak must say whether the pump runs on: "pump": "on" or "off".',
+      found: 'nothing',
+      expected: '"on" or "off"',
+      fix: { path: `${path}.pump`, value: 'off', label: 'Pump off' },
+    });
+  }
+  if (pump === undefined || pumpVoltageRatio === undefined || Number.isNaN(pumpVoltageRatio)) return;
+  if ((pump === 'on') === pumpVoltageRatio > 0) return;
+  report({
+    severity: 'error',
+    path: `${path}.pumpVoltageRatio`,
+    message: `The pump is ${pump} and its voltage ratio ${figure(pumpVoltageRatio)}. Keep one of the two keys.`,
+    found: figure(pumpVoltageRatio),
+    expected: pump === 'on' ? 'above 0' : '0',
+  });
+}
+
+function checkEngineSpeed(kind: string, [first, last]: readonly [number, number], path: string, report: Report): void {
+  const isSoak = kind === 'hot soak';
+  const found = first === last ? `${figure(first)} rpm` : `${figure(first)} to ${figure(last)} rpm`;
+  if (isSoak ? first > 0 || last > 0 : first === 0 || last === 0) {
+    const message = isSoak
+      ? `The engine is off in a hot soak, but turns ${found}.`
+      : `The engine stands in a ${kind}. Engine off is a hot soak.`;
+    const fix = isSoak && { fix: { path, value: 0, label: 'Engine off' } };
+    report({ severity: 'error', path, message, found, expected: isSoak ? '0 rpm' : 'above 0 rpm', ...fix });
+  }
+  if (kind === 'pull' && last < first) {
+    report({
+      severity: 'error',
+      path,
+      message: `The pull ends at ${figure(last)} rpm but starts at ${figure(first)} rpm.`,
+      found,
+      expected: `an end at or above ${figure(first)} rpm`,
+      fix: { path, value: [last, first], label: `Use ${figure(last)} to ${figure(first)} rpm` },
+    });
+  }
+}
+
+function checkManifoldPressure(
+  isPartLoad: boolean,
+  kind: string,
+  pressures: readonly [number, number],
+  outside: number,
+  path: string,
+  report: Report,
+): void {
+  const highest = Math.max(...pressures);
+  const found = `${figure(highest)} kPa abs`;
+  if (!isPartLoad) {
+    const why = kind === 'pull' ? 'it follows from compressor and engine' : 'the engine is off';
+    const message = `A manifold pressure is not used in a ${kind}: ${why}. Leave it out.`;
+    report({ severity: 'warning', path, message, found, expected: 'nothing' });
+  } else if (highest > outside) {
+    const message = `Manifold pressure ${found} is above the station pressure ${figure(outside)} kPa: with the bypass open there is no boost. Wide open is a pull.`;
+    report({ severity: 'error', path, message, found, expected: `at most ${figure(outside)} kPa abs` });
+  }
+}
+
+function checkRepetitions({ cycle }: Values, report: Report): void {
+  const repetitions = cycle.flatMap((item, index) => (isRepetition(item) ? [index] : []));
+  for (const index of repetitions.slice(1)) {
+    const message = 'A cycle can hold one repetition. Write the phases of the others out.';
+    report({ severity: 'error', path: `cycle.${index}`, message, found: 'another repetition', expected: 'a phase' });
+  }
+}
+
+/** s; a session, a soak and a drive home fit in it */
+const LONG_CYCLE = 4 * 3600;
+
+const lasting = (seconds: number): string =>
+  seconds >= 7200 ? `${figure(seconds / 3600)} h` : seconds >= 120 ? `${figure(seconds / 60)} min` : `${figure(seconds)} s`;
+
+const durationOf = (phases: readonly PlacedPhase[]): number =>
+  phases.reduce((sum, { phase, times }) => sum + times * phase.duration, 0);
+
+function checkCycle(phases: readonly PlacedPhase[], { numerics }: Values, report: Report): void {
+  const whole = durationOf(phases);
+  if (whole > LONG_CYCLE) {
+    const points = figure(whole / numerics.longestStep);
+    report({
+      severity: 'warning',
+      path: 'cycle',
+      message: `The cycle lasts ${lasting(whole)}: at steps of up to ${figure(numerics.longestStep)} s that is ${points} points or more. Is a duration in the wrong unit?`,
+      found: lasting(whole),
+      expected: `usually below ${lasting(LONG_CYCLE)}`,
+    });
+  }
+  if (phases.length > 0 && phases.every(({ phase }) => phase.kind !== 'pull' && String(phase.kind) !== '')) {
+    const message = 'The cycle has no pull: there is nothing to hold against the limit.';
+    report({ severity: 'warning', path: 'cycle', message, found: 'no pull', expected: 'at least one pull' });
+  }
+}
+
+/** s without air through the exchanger, engine running: longer than any wait for the next pull on rollers */
+const LONG_WITHOUT_AIR = 600;
+
+function checkExchangerAir(phases: readonly PlacedPhase[], report: Report): void {
+  const still = phases.filter(
+    ({ phase }) => phase.kind !== 'hot soak' && phase.exchangerAirSpeed?.every((speed) => speed === 0),
+  );
+  if (still.length === 0) return;
+  const duration = durationOf(still);
+  const isInPull = still.some(({ phase }) => phase.kind === 'pull');
+  if (!isInPull && !(duration >= LONG_WITHOUT_AIR)) return;
+  report({
+    severity: 'warning',
+    path: `${still[0].path}.exchangerAirSpeed`,
+    message: `No air through the exchanger ${isInPull ? 'during pulls' : 'with the engine running'}, ${lasting(duration)} in all. Fan off?`,
+    found: '0 m/s',
+    expected: 'a fan before the car gives 3 to 8 m/s',
+  });
+}
