@@ -194,20 +194,15 @@ function fillRow(system: ChargeSystem, stepper: Stepper, row: Row): void {
 
 function fillLineMeans(system: ChargeSystem, row: Row): void {
   let volume = 0;
-  let wall = 0;
   let length = 0;
   row.lineCoolantMean = 0;
   row.lineWallMean = 0;
-  row.lineWallMeanByLength = 0;
   for (const stretch of system.ring.stretches) {
     row.lineCoolantMean += stretch.volume * stretch.block.coolantMean;
-    row.lineWallMean += stretch.wallCapacity * stretch.block.metalMean;
-    row.lineWallMeanByLength += stretch.length * stretch.block.metalMean;
+    row.lineWallMean += stretch.length * stretch.block.metalMean;
     volume += stretch.volume;
-    wall += stretch.wallCapacity;
     length += stretch.length;
   }
   row.lineCoolantMean /= volume;
-  row.lineWallMean /= wall;
-  row.lineWallMeanByLength /= length;
+  row.lineWallMean /= length;
 }

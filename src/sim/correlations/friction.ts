@@ -7,8 +7,9 @@ import { requirePositive, requireWithin } from '../errors.ts';
  *     A = ( 2.457 ln( 1/((7/Re)^0.9 + 0.27 e/D) ) )^16,  B = (37530/Re)^16
  *
  * Range: Re > 0, 0 <= e/D <= 0.05. One smooth formula through laminar, transitional and turbulent flow: 64/Re below
- * about Re 2000, Colebrook's law above 4000 within 2 % (e/D to 0.001) or 3 % (e/D above it). Between them it dips just after 2000 and rises to 3000, as the
- * flow itself does; a blend of 64/Re and Colebrook differs there by up to 3.4 % in the flow of a loop.
+ * about Re 2000, and above 4000 within 2 % (e/D to 0.001) or 3 % (rougher) of Colebrook's law. Between it dips just
+ * after 2000 and rises to 3000, as the flow itself does, and the pressure drop still rises with every flow. Sources
+ * differ most there; a blend of 64/Re and Colebrook moves the flow of a loop by a few per cent.
  *
  * @param Re - Reynolds number on the bore [-]
  * @param relativeRoughness - wall roughness over bore, e/D [-]

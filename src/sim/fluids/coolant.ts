@@ -30,7 +30,7 @@ export interface Coolant {
 /** kg/m3 of the pure liquids at 20 degC: CRC Handbook of Chemistry and Physics; IAPWS SR6-08(2011) */
 const GLYCOL_DENSITY = 1113.52;
 const WATER_DENSITY = 998.207;
-/** kg/mol */
+/** kg/mol, C2H6O2 and H2O */
 const GLYCOL_MOLAR_MASS = 0.062068;
 const WATER_MOLAR_MASS = 0.018015;
 /** mass fraction at which the published fit ends */
@@ -84,15 +84,15 @@ type Property = (temperature: number) => number;
  * Properties of water with ethylene glycol.
  *
  *     x = v 1113.52 / (v 1113.52 + (1 - v) 998.207)
- *     property = sum c[i][j] (T - 304.878)^i (x - 0.308462)^j, viscosity exp of it     [1]
- *     boiling:  x_w p_w(T) + x_g p_g(T) = p, mole fractions, ideal mixture               [3], [4]
+ *     property = sum c[i][j] (T - 304.878)^i (x - 0.308462)^j, viscosity exp of it    [1]
+ *     boiling: x_w p_w(T) + x_g p_g(T) = p, mole fractions, ideal mixture             [3], [4]
  *
- * Range: 0 to 57.35 % by volume (60 % by mass); from the freezing point to 100 degC, water from 0 to 110 degC. Above
- * that all four stay smooth and fall or rise on as before up to 110 degC, but no published figure backs them. The
- * temperature is not checked here. Without glycol the equations are those of water [2]; up to 5 % by volume the fit is
- * led over into them, from 5 % on it is the pure fit. Against handbook tables the fit is good to 1 % in density and heat
- * capacity, 2 to 5 % in conductivity and 5 to 15 % in viscosity when cold. Freezing is the first ice, not the burst
- * point. Boiling is good to about 1.5 K.
+ * Range: 0 to 57.35 % by volume (60 % by mass); from the freezing point to 100 degC, water from 0 to 110 degC. On to
+ * 110 degC all four run on without a turn, but no published figure backs them there. The temperature is not checked.
+ * Without glycol the equations are those of water [2]; up to 5 % by volume the fit is led over into them, from there it
+ * is the pure fit. Against the ASHRAE tables (2001) of 10 to 50 % by volume the fit differs by 0.5 % rms in density,
+ * 1.2 % in heat capacity, 1.7 % in conductivity and 5.5 % in viscosity (at worst 17 %). Freezing is the first ice, not
+ * the burst point. Boiling is good to about 1.5 K.
  *
  * @param glycolByVolume - volume of ethylene glycol over both volumes before mixing, at 20 degC [-]
  * @returns the coolant of that concentration

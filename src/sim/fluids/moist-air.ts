@@ -3,14 +3,17 @@
  * that it carries. T in K, p absolute in Pa, humidity ratio in kg of vapour per kg of dry air.
  */
 
-/** J/(kg K), dry air near 40 degC: 1004.7 at 25 degC, 1016 at 150 degC (Lemmon et al., J. Phys. Chem. Ref. Data 29, 2000) */
+/**
+ * J/(kg K), dry air near 50 degC. It is 1004.7 at 25 degC and 1016 at 150 degC: Lemmon et al., J. Phys. Chem. Ref. Data
+ * 29(3), 2000.
+ */
 export const AIR_HEAT_CAPACITY = 1006;
 /** ratio of specific heats of dry air: 1.400 at 25 degC, 1.394 at 150 degC (as above) */
 export const AIR_ISENTROPIC_EXPONENT = 1.4;
 /** J/(kg K), dry air: 287.05287 in ISO 2533:1975 */
 export const AIR_GAS_CONSTANT = 287.05;
 
-/** molar mass of water over that of dry air */
+/** molar mass of water over that of dry air, 0.621945 in the ASHRAE Handbook (2017) */
 const VAPOUR_RATIO = 0.622;
 /** Magnus form of Alduchov and Eskridge 1996: Pa, -, K */
 const AT_ZERO = 610.94;

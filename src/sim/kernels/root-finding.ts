@@ -44,7 +44,6 @@ export function findRoot(
   let fPrevious = f(previous);
   if (fPrevious === 0) return guess;
   let step = Math.max(FIRST_STEP * Math.abs(guess), smallest);
-  if (guess + step >= high) step = -step;
   for (let count = 0; count < MOST_STEPS_FROM_GUESS; count++) {
     const next = Math.min(Math.max(previous + step, low), high);
     const fNext = f(next);

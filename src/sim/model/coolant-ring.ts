@@ -23,9 +23,8 @@ export interface LineStretch {
   readonly rates: BlockRates;
   readonly coolantConductance: number;
   readonly wallToBay: number;
-  /** m3, J/K and m */
+  /** m3 and m */
   readonly volume: number;
-  readonly wallCapacity: number;
   readonly length: number;
 }
 
@@ -230,7 +229,6 @@ function makeStretch(block: CellBlock, line: LineConfig, length: number, volume:
     coolantConductance: line.coolantToWall * length,
     wallToBay: line.wallToBay * length,
     volume,
-    wallCapacity: line.wallHeatCapacity * length,
     length,
   };
 }

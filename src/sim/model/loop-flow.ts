@@ -42,8 +42,8 @@ export function pumpPressure(pump: PumpConfig, voltageRatio: number, flow: numbe
   return voltageRatio ** 2 * (curve.pressure[k] + slope * (atRated - curve.flow[k]));
 }
 
-/** Flow in m3/s at which the pump makes no pressure. */
-function freeFlow(pump: PumpConfig, voltageRatio: number): number {
+/** Free-flow rating: the flow in m3/s at which the pump makes no pressure, its curve by points run on to there. */
+export function freeFlow(pump: PumpConfig, voltageRatio: number): number {
   const { curve } = pump;
   if (curve.kind === 'parabola') return voltageRatio * curve.freeFlow;
   const last = curve.flow.length - 1;

@@ -1,46 +1,46 @@
 import type { PhaseKind } from '../scenario/config.ts';
+import type { FileUnit } from '../units.ts';
 
 /**
- * Every recorded quantity with its SI unit and what it is. Temperatures of metal and coolant named "...Mean" are
- * heat-capacity means over the part, so that `capacity * mean` is its stored heat.
+ * Every recorded quantity with the unit it is shown in and what it is; the values themselves are SI. Means of metal
+ * and coolant are by heat capacity, so that `capacity * mean` is the stored heat of a part.
  */
 export const COLUMNS = {
   time: ['s', 'time since the start of the first phase'],
   engineSpeed: ['rpm', 'engine speed'],
-  chargeTemperature: ['K', 'true charge temperature, behind core and plenum'],
-  indicatedTemperature: ['K', 'charge temperature as the sensor shows it'],
-  compressorInletTemperature: ['K', 'air at the compressor inlet, after mixing'],
-  dischargeTemperature: ['K', 'air after compressor and casing, before the core'],
-  coreOutletTemperature: ['K', 'air leaving the core'],
+  chargeTemperature: ['degC', 'true charge temperature, behind core and plenum'],
+  indicatedTemperature: ['degC', 'charge temperature as the sensor shows it'],
+  compressorInletTemperature: ['degC', 'air at the compressor inlet, after mixing'],
+  dischargeTemperature: ['degC', 'air after compressor and casing, before the core'],
+  coreOutletTemperature: ['degC', 'air leaving the core'],
   airFlow: ['kg/s', 'air into the engine'],
   recirculation: ['-', 'recirculated air over engine air'],
-  compressorInletPressure: ['Pa', 'absolute pressure at the compressor inlet'],
+  compressorInletPressure: ['kPa abs', 'absolute pressure at the compressor inlet'],
   pressureRatio: ['-', 'compressor pressure ratio'],
-  manifoldPressure: ['Pa', 'absolute manifold pressure'],
-  coreAirDrop: ['Pa', 'air pressure drop across the core'],
-  drivePower: ['W', 'shaft power of the compressor'],
-  gasPower: ['W', 'power into the gas, idle power included'],
-  heatAirToCore: ['W', 'heat from charge air into the core'],
-  coolantFlow: ['m3/s', 'coolant flow round the loop'],
-  coolantIntoCore: ['K', 'coolant entering the core'],
-  coolantOutOfCore: ['K', 'coolant leaving the core'],
-  coolantOutOfExchanger: ['K', 'coolant leaving the front exchanger'],
-  reservoirTemperature: ['K', 'coolant in the reservoir'],
-  coreMetalMean: ['K', 'mean core metal temperature'],
-  coreMetalLowest: ['K', 'lowest core metal temperature'],
-  coreCoolantMean: ['K', 'mean coolant temperature in the core'],
-  exchangerMetalMean: ['K', 'mean exchanger metal temperature'],
-  exchangerCoolantMean: ['K', 'mean coolant temperature in the exchanger'],
-  exchangerAirOutlet: ['K', 'cooling air leaving the exchanger; its inlet temperature where none flows'],
-  lineCoolantMean: ['K', 'mean coolant temperature in all lines, by volume'],
-  lineWallMean: ['K', 'mean wall temperature of all lines, by heat capacity'],
-  lineWallMeanByLength: ['K', 'mean wall temperature of all lines, by length'],
-  casingTemperature: ['K', 'compressor casing'],
-  plenumTemperature: ['K', 'plenum metal'],
-  hottestCoolant: ['K', 'hottest coolant anywhere in the loop'],
-  coldestCoolant: ['K', 'coldest coolant anywhere in the loop'],
-  chargeDewPoint: ['K', 'dew point of the charge at core outlet pressure'],
-} as const;
+  manifoldPressure: ['kPa abs', 'absolute manifold pressure'],
+  coreAirDrop: ['kPa', 'air pressure drop across the core'],
+  drivePower: ['kW', 'shaft power of the compressor'],
+  gasPower: ['kW', 'power into the gas, idle power included'],
+  heatAirToCore: ['kW', 'heat from charge air into the core'],
+  coolantFlow: ['L/min', 'coolant flow round the loop'],
+  coolantIntoCore: ['degC', 'coolant entering the core'],
+  coolantOutOfCore: ['degC', 'coolant leaving the core'],
+  coolantOutOfExchanger: ['degC', 'coolant leaving the front exchanger'],
+  reservoirTemperature: ['degC', 'coolant in the reservoir'],
+  coreMetalMean: ['degC', 'mean core metal temperature'],
+  coreMetalLowest: ['degC', 'lowest core metal temperature'],
+  coreCoolantMean: ['degC', 'mean coolant temperature in the core'],
+  exchangerMetalMean: ['degC', 'mean exchanger metal temperature'],
+  exchangerCoolantMean: ['degC', 'mean coolant temperature in the exchanger'],
+  exchangerAirOutlet: ['degC', 'cooling air leaving the exchanger; its inlet temperature where none flows'],
+  lineCoolantMean: ['degC', 'mean coolant temperature in all lines, by volume'],
+  lineWallMean: ['degC', 'mean wall temperature of all lines, by length: walls are alike along the loop'],
+  casingTemperature: ['degC', 'compressor casing'],
+  plenumTemperature: ['degC', 'plenum metal'],
+  hottestCoolant: ['degC', 'hottest coolant anywhere in the loop'],
+  coldestCoolant: ['degC', 'coldest coolant anywhere in the loop'],
+  chargeDewPoint: ['degC', 'dew point of the charge at core outlet pressure'],
+} as const satisfies Record<string, readonly [FileUnit, string]>;
 export type ColumnName = keyof typeof COLUMNS;
 
 /** Rows `firstRow` to `lastRow` belong to this phase; both its ends are recorded, so neighbours repeat the time. */

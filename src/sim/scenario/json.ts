@@ -79,7 +79,11 @@ class Reader {
     if (character === '[') return this.array();
     if (character === '"') return this.string();
     if (character !== undefined && /[-\d]/.test(character)) return this.number();
-    for (const [word, value] of [['true', true], ['false', false], ['null', null]] as const) {
+    for (const [word, value] of [
+      ['true', true],
+      ['false', false],
+      ['null', null],
+    ] as const) {
       if (this.wordHere() === word) {
         this.at += word.length;
         return value;
@@ -170,7 +174,8 @@ class Reader {
     if (character === '/' || character === '#') return ' JSON has no comments; "notes" is the place for them.';
     if (character === '}' || character === ']') return ' A comma before it is one too many.';
     if (character === "'") return ' Texts stand in double quotes.';
-    if (/[\d.+-]/.test(character)) return ' A number with a decimal comma or a unit stands in double quotes: "2,5 kPa".';
+    if (/[\d.+-]/.test(character))
+      return ' A number with a decimal comma or a unit stands in double quotes: "2,5 kPa".';
     return '';
   }
 

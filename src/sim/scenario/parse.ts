@@ -1,20 +1,41 @@
-import { isError, type Issue, isObject, type JsonObject, quoted } from './issue.ts';
+import { type Issue, isObject, type JsonObject, quoted } from './issue.ts';
 import { readJson } from './json.ts';
-import { readDocument } from './read-document.ts';
-import { checkTogether } from './rules.ts';
-import { FORMAT, VERSION, type Values } from './shape.ts';
-import { variantIssues } from './variants.ts';
+import { readScenario, resultOf, type ScenarioResult } from './scenario.ts';
+import { FORMAT, VERSION } from './shape.ts';
+import { issuesOfVariants } from './variants.ts';
 
-/** A scenario file that can run: what was typed, and what it means. Plain data, deeply frozen. */
-export interface Scenario {
-  /** the file as typed */
-  readonly document: JsonObject;
-  /** every parameter in its file unit, with the defaults */
-  readonly values: Values;
+/**
+ * Reads a scenario file.
+ *
+ * Every issue is reported at once, those of its variants included. An error leaves no scenario; a warning does. No
+ * value is ever clamped or dropped. Never throws, whatever the text.
+ *
+ * @param text - content of the file
+ * @returns the scenario unless an issue is an error, and the issues in the order of the file
+ */
+export function parseScenario(text: string): ScenarioResult {
+  const { value, issues } = readJson(text);
+  if (value === undefined) return { issues };
+  const unreadable = isObject(value) ? otherFormat(value) : notAnObject(quoted(value));
+  if (unreadable !== undefined || !isObject(value)) return { issues: [...issues, ...(unreadable ? [unreadable] : [])] };
+  const own = readScenario(value);
+  return resultOf(value, own.values, [...issues, ...own.issues, ...issuesOfVariants(value, own)]);
 }
 
-export interface ParseResult {
-  /** absent where an issue is an error */
-  readonly scenario?: Scenario;
-  readonly issues: readonly Issue[];
+function notAnObject(found: string): Issue {
+  const expected = `an object that begins { "format": "${FORMAT}", "version": ${VERSION}, ... }`;
+  const message = `This is not a scenario: found ${found}; expected ${expected}.`;
+  return { severity: 'error', path: 'file', message, found, expected };
+}
+
+/** A file of another program or version: nothing else in it can be judged. */
+function otherFormat({ format, version }: JsonObject): Issue | undefined {
+  if (format !== undefined && format !== FORMAT) {
+    const [found, expected] = [quoted(format), quoted(FORMAT)];
+    const message = `This is not a scenario file: its format is ${found}; expected ${expected}.`;
+    return { severity: 'error', path: 'format', message, found, expected };
+  }
+  if (typeof version !== 'number' || version === VERSION) return undefined;
+  const message = `This file is of format version ${quoted(version)}; this program reads version ${VERSION}, the first. A newer program may have written it: open it there, or set the version to ${VERSION} if its keys are those of version ${VERSION}.`;
+  return { severity: 'error', path: 'version', message, found: quoted(version), expected: String(VERSION) };
 }

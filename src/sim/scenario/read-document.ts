@@ -11,7 +11,7 @@ import {
 import { nearestWord } from './nearest.ts';
 import { notModelled } from './not-modelled.ts';
 import { blankOf, readValue, reportMissing } from './read-value.ts';
-import { DOCUMENT, GROUPS, type GroupShape, type Shape, type Values } from './shape.ts';
+import { DOCUMENT, GROUPS, type GroupShape, isShapeRequired, type Shape, type Values } from './shape.ts';
 import { isNumberRow, isRequired } from './table.ts';
 
 /**
@@ -77,14 +77,17 @@ function read(shape: Shape, typed: JsonValue | undefined, path: string, report: 
 function readConstant(value: string | number, typed: JsonValue | undefined, path: string, report: Report): unknown {
   if (typed === value) return value;
   const [found, expected] = [quoted(typed), quoted(value)];
-  const message = `${capitalised(path)} is ${found}; expected ${expected}.`;
+  const message =
+    typed === undefined
+      ? `${capitalised(path)} is missing; expected ${expected}.`
+      : `${capitalised(path)} is ${found}; expected ${expected}.`;
   const fix = { path, value, label: `Write ${expected}` };
   report({ severity: 'error', path, message, found, expected, fix });
   return value;
 }
 
 function readGroup(shape: GroupShape, typed: JsonValue | undefined, path: string, report: Report): unknown {
-  const needed = Object.keys(shape.keys).filter((key) => isNeeded(shape.keys[key]));
+  const needed = Object.keys(shape.keys).filter((key) => isShapeRequired(shape.keys[key]));
   const isUsable = isObject(typed) || (typed === undefined && needed.length === 0);
   if (!isUsable) reportNoGroup(shape, typed, path, needed, report);
   const keys = isObject(typed) ? typed : {};
@@ -107,12 +110,6 @@ function readGroup(shape: GroupShape, typed: JsonValue | undefined, path: string
   return Object.fromEntries(values);
 }
 
-function isNeeded(shape: Shape): boolean {
-  if (shape.kind === 'value') return isRequired(shape.row);
-  if (shape.kind === 'list') return shape.absent === undefined;
-  return shape.kind === 'group' ? Object.values(shape.keys).some(isNeeded) : true;
-}
-
 function reportNoGroup(
   shape: GroupShape,
   typed: JsonValue | undefined,
@@ -120,16 +117,17 @@ function reportNoGroup(
   needed: readonly string[],
   report: Report,
 ): void {
-  const title = capitalised(shape.title);
   const found = quoted(typed);
   const expected = needed.length === 0 ? 'an object' : `an object with ${needed.join(', ')}`;
-  let message =
-    typed === undefined ? `${title} is missing; expected ${expected}.` : `${title} is ${found}; expected ${expected}.`;
-  if (shape === GROUPS.exchanger && typed !== undefined) {
-    message = `A loop with ${isList(typed) ? 'several front exchangers' : 'no front exchanger'} is not modelled yet. ${message}`;
-  }
-  if (shape === GROUPS.coolant || shape === GROUPS.reservoir)
-    message = `No coolant in the loop: nothing to carry the heat. ${message}`;
+  const said = `${capitalised(shape.title)} is ${typed === undefined ? 'missing' : found}; expected ${expected}.`;
+  const isLoop = shape === GROUPS.coolant || shape === GROUPS.reservoir;
+  const isExchanger = shape === GROUPS.exchanger && typed !== undefined;
+  const count = isList(typed) ? 'several front exchangers' : 'no front exchanger';
+  const message = isLoop
+    ? `No coolant in the loop: nothing to carry the heat. ${said}`
+    : isExchanger
+      ? `A loop with ${count} is not modelled yet. ${said}`
+      : said;
   report({ severity: 'error', path: path === '' ? 'file' : path, message, found, expected });
 }
 
@@ -142,6 +140,7 @@ function reportUnknownKey(shape: GroupShape, key: string, value: JsonValue, path
     (near && `Did you mean ${quoted(near)}?`) ??
     (elsewhere && `That key belongs in ${quoted(elsewhere[0])}.`) ??
     `The keys here are ${alternatives(known)}.`;
-  const message = `${quoted(key)} is not a key of ${shape.title}. ${hint}`;
-  report({ severity: 'error', path, message, found: quoted(key), expected: near ? quoted(near) : alternatives(known) });
+  const place = path === key ? 'a scenario file' : path.slice(0, -key.length - 1);
+  const message = `${quoted(key)} is not a key of ${place}. ${hint}`;
+  report({ severity: 'error', path, message, found: quoted(key), expected: near ? quoted(near) : 'a known key' });
 }

@@ -3,7 +3,7 @@ import type { JsonObject } from './issue.ts';
 import { AIR_PATH } from './parameters/air-path.ts';
 import { COOLANT_LOOP } from './parameters/coolant-loop.ts';
 import { SESSION } from './parameters/session.ts';
-import type { Group, Parameter, TextRow, ValuesOf } from './table.ts';
+import { type Group, isRequired, type Parameter, type TextRow, type ValuesOf } from './table.ts';
 
 export const FORMAT = 'soakbench-scenario';
 export const VERSION = 1;
@@ -104,6 +104,13 @@ export const DOCUMENT: GroupShape = {
     variants: { kind: 'list', label: 'variants', item: VARIANT, least: 0, absent: 'none' },
   },
 };
+
+/** Whether a key must stand in the file: its own value, or one inside its group, has no stand-in. */
+export function isShapeRequired(shape: Shape): boolean {
+  if (shape.kind === 'value') return isRequired(shape.row);
+  if (shape.kind === 'list') return shape.absent === undefined;
+  return shape.kind === 'group' ? Object.values(shape.keys).some(isShapeRequired) : true;
+}
 
 type Tables = typeof AIR_PATH & typeof COOLANT_LOOP & typeof SESSION;
 /** Groups that stand in the file as they stand in the table. */

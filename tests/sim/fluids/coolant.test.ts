@@ -221,7 +221,10 @@ describe('ethylene glycol and water', () => {
   test.each(PROPERTY_NAMES)('%s collapsed to one concentration is the two-dimensional fit', (name) => {
     for (const [massFraction, T, expected] of MIXTURE[name]) {
       const value = createCoolant(volumeShareOf(massFraction))[name](T);
-      expect(relativeError(value, expected), `${massFraction} at ${T} K`).toBeLessThan(1e-6);
+      // CoolProp rounds one constant of the viscosity: 3e-7
+      expect(relativeError(value, expected), `${massFraction} at ${T} K`).toBeLessThan(
+        name === 'viscosity' ? 1e-6 : 2e-7,
+      );
     }
   });
 

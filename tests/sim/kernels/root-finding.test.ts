@@ -60,6 +60,22 @@ describe('with a guess', () => {
     }
   });
 
+  test('that is far off costs little more than none', () => {
+    let calls = 0;
+    const root = findRoot(
+      (x) => {
+        calls++;
+        return 90 * (1 - x * x) - 40 * x ** 1.8;
+      },
+      0,
+      1,
+      1e-12,
+      0.3,
+    );
+    expect(90 * (1 - root * root)).toBeCloseTo(40 * root ** 1.8, 9);
+    expect(calls).toBeLessThanOrEqual(11);
+  });
+
   test('that is the root needs one call', () => {
     let calls = 0;
     const f = (x: number) => {

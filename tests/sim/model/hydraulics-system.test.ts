@@ -194,13 +194,17 @@ describe('the pump', () => {
   });
 
   test('that is off moves nothing', () => {
-    expect(solveLoopFlow(PARABOLA, 0, [lineOf(19.05)], Float64Array.of(1e-3), 1000, 1e9, 1e-4)).toBe(0);
+    for (const pump of [PARABOLA, STRAIGHT]) {
+      expect(solveLoopFlow(pump, 0, [lineOf(19.05)], Float64Array.of(1e-3), 1000, 1e9, 1e-4)).toBe(0);
+    }
   });
 
   test('at any voltage makes what the loop takes, from any guess, in any regime', () => {
     const segments = [lineOf(19.05), HALF_INCH, { ...WIDE, length: 3 }];
     const kinked = pumpOf({ kind: 'points', flow: [0, 5e-4, 6e-4, 1e-3], pressure: [60e3, 55e3, 20e3, 5e3] });
-    for (const pump of [PARABOLA, STRAIGHT, kinked]) {
+    const cliff = pumpOf({ kind: 'points', flow: [0, 5e-4, 5.001e-4, 1e-3], pressure: [60e3, 59.9e3, 1e3, 0] });
+    const known = pumpOf({ kind: 'points', flow: [1e-5, 1e-4], pressure: [60e3, 58e3] });
+    for (const pump of [PARABOLA, STRAIGHT, kinked, cliff, known]) {
       for (const voltageRatio of [1e-4, 0.01, 0.1, 0.5, 1, 1.2]) {
         for (const viscosity of [3e-4, 2e-3, 0.02, 0.5]) {
           for (const guess of [-1, 0, 1e-9, 1e-5, 3e-4, 2e-3, Number.NaN]) {
@@ -210,14 +214,36 @@ describe('the pump', () => {
               (sum, segment) => sum + segmentDrop(segment, flow, 1030, viscosity),
               2e9 * flow ** 1.8,
             );
-            // Balance at the answer: 1e-9 of the flow is a few 1e-9 of the drop, kinks apart.
+            // 1e-9 of the flow is some 1e-9 of the drop, and on the cliff up to 1e-5 of it.
             expect(flow).toBeGreaterThan(0);
-            expect(Math.abs(pumpPressure(pump, voltageRatio, flow) - drop)).toBeLessThan(1e-7 * drop);
+            const tolerance = pump === cliff ? 1e-5 : 1e-7;
+            expect(Math.abs(pumpPressure(pump, voltageRatio, flow) - drop)).toBeLessThan(tolerance * drop);
           }
         }
       }
     }
   });
+});
+
+test('a cliff in the curve of a pump costs at most 60 sums over the lines', () => {
+  const cliff = pumpOf({ kind: 'points', flow: [0, 5e-4, 5.0001e-4, 1e-3], pressure: [60e3, 59.99e3, 1e3, 0] });
+  let sums = 0;
+  const line: FlowResistance = {
+    ...lineOf(19),
+    get bore() {
+      sums++;
+      return 0.019;
+    },
+  };
+  let most = 0;
+  for (let voltageRatio = 0.3; voltageRatio < 1.2; voltageRatio += 0.01) {
+    for (const guess of [1e-5, 1e-4, 5e-4]) {
+      sums = 0;
+      solveLoopFlow(cliff, voltageRatio, [line, HALF_INCH], Float64Array.of(1.5e-3, 1.5e-3), 1030, 2e9, guess);
+      most = Math.max(most, sums);
+    }
+  }
+  expect(most).toBeLessThanOrEqual(60);
 });
 
 test('a line without flow takes no pressure', () => {

@@ -36,7 +36,7 @@ function checkDriveRatio(values: Values, report: Report): void {
     path: 'compressor.driveRatio',
     message: `At ${figure(fastest)} rpm of the engine the compressor turns ${figure(driveRatio * fastest)} rpm. Did you mean a ratio of ${meant}?`,
     found: figure(driveRatio),
-    expected: 'compressor revolutions per engine revolution, above 1 but for rare cases',
+    expected: 'usually above 1',
     fix: { path: 'compressor.driveRatio', value: meant, label: `Use ${meant}` },
   });
 }

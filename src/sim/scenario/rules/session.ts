@@ -29,18 +29,26 @@ function checkSensor({ sensor }: Values, report: Report): void {
 
 function checkPhase({ phase, path }: PlacedPhase, values: Values, report: Report): void {
   const { kind, engineSpeed, manifoldPressure, exchangerAirSpeed, pump, pumpVoltageRatio } = phase;
+  if (!SESSION.phase.kind.choices.includes(kind)) return;
   const isPull = kind === 'pull';
   const isSoak = kind === 'hot soak';
-  const isPartLoad = SESSION.phase.kind.choices.includes(kind) && !isPull && !isSoak;
+  const isPartLoad = !isPull && !isSoak;
   const need = (key: 'engineSpeed' | 'manifoldPressure' | 'exchangerAirSpeed'): void =>
-    reportMissing({ ...SESSION.phase[key], meaning: `needed in a ${kind}` }, `${path}.${key}`, report);
+    reportMissing({ ...SESSION.phase[key], meaning: `needed where the kind is "${kind}"` }, `${path}.${key}`, report);
 
-  if (engineSpeed === undefined && (isPull || isPartLoad)) need('engineSpeed');
-  if (exchangerAirSpeed === undefined && (isPull || isPartLoad)) need('exchangerAirSpeed');
+  if (engineSpeed === undefined && !isSoak) need('engineSpeed');
+  if (exchangerAirSpeed === undefined && !isSoak) need('exchangerAirSpeed');
   if (manifoldPressure === undefined && isPartLoad) need('manifoldPressure');
   if (engineSpeed !== undefined) checkEngineSpeed(kind, engineSpeed, `${path}.engineSpeed`, report);
   if (manifoldPressure !== undefined) {
-    checkManifoldPressure(isPartLoad, kind, manifoldPressure, values.ambient.pressure, `${path}.manifoldPressure`, report);
+    checkManifoldPressure(
+      isPartLoad,
+      kind,
+      manifoldPressure,
+      values.ambient.pressure,
+      `${path}.manifoldPressure`,
+      report,
+    );
   }
 
   if (isSoak && pump === undefined && pumpVoltageRatio === undefined) {
@@ -65,6 +73,7 @@ function checkPhase({ phase, path }: PlacedPhase, values: Values, report: Report
 }
 
 function checkEngineSpeed(kind: string, [first, last]: readonly [number, number], path: string, report: Report): void {
+  if (Number.isNaN(first + last)) return;
   const isSoak = kind === 'hot soak';
   const found = first === last ? `${figure(first)} rpm` : `${figure(first)} to ${figure(last)} rpm`;
   if (isSoak ? first > 0 || last > 0 : first === 0 || last === 0) {
@@ -95,6 +104,7 @@ function checkManifoldPressure(
   report: Report,
 ): void {
   const highest = Math.max(...pressures);
+  if (Number.isNaN(highest)) return;
   const found = `${figure(highest)} kPa abs`;
   if (!isPartLoad) {
     const why = kind === 'pull' ? 'it follows from compressor and engine' : 'the engine is off';
@@ -118,14 +128,18 @@ function checkRepetitions({ cycle }: Values, report: Report): void {
 const LONG_CYCLE = 4 * 3600;
 
 const lasting = (seconds: number): string =>
-  seconds >= 7200 ? `${figure(seconds / 3600)} h` : seconds >= 120 ? `${figure(seconds / 60)} min` : `${figure(seconds)} s`;
+  seconds >= 7200
+    ? `${figure(seconds / 3600)} h`
+    : seconds >= 120
+      ? `${figure(seconds / 60)} min`
+      : `${figure(seconds)} s`;
 
 const durationOf = (phases: readonly PlacedPhase[]): number =>
   phases.reduce((sum, { phase, times }) => sum + times * phase.duration, 0);
 
 function checkCycle(phases: readonly PlacedPhase[], { numerics }: Values, report: Report): void {
   const whole = durationOf(phases);
-  if (whole > LONG_CYCLE) {
+  if (whole > LONG_CYCLE && numerics.longestStep > 0) {
     const points = figure(whole / numerics.longestStep);
     report({
       severity: 'warning',
@@ -151,7 +165,7 @@ function checkExchangerAir(phases: readonly PlacedPhase[], report: Report): void
   if (still.length === 0) return;
   const duration = durationOf(still);
   const isInPull = still.some(({ phase }) => phase.kind === 'pull');
-  if (!isInPull && !(duration >= LONG_WITHOUT_AIR)) return;
+  if (!(duration >= (isInPull ? 0 : LONG_WITHOUT_AIR))) return;
   report({
     severity: 'warning',
     path: `${still[0].path}.exchangerAirSpeed`,

@@ -1,0 +1,66 @@
+import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
+import { check } from './check.ts';
+import { EXIT, EXIT_HELP } from './exit-codes.ts';
+import { printKeys } from './keys.ts';
+import { type RunCommandOptions, run } from './run.ts';
+
+/**
+ * Reads the arguments, does what they ask, and returns the exit code.
+ *
+ * @param args - the command line after the program's name
+ */
+export async function runCommandLine(args: readonly string[]): Promise<number> {
+  let code: number = EXIT.done;
+  const program = new Command('soakbench')
+    .description('How many back-to-back pulls until the charge is too hot, and what each part has to do with it.')
+    .exitOverride()
+    .configureHelp({ helpWidth: 110 })
+    .addHelpText('after', `\n${EXIT_HELP}`);
+
+  program
+    .command('run')
+    .description('simulate a scenario and print the answer, pull by pull')
+    .argument('<file>', 'scenario file (JSON); - reads standard input')
+    .addOption(new Option('--variant <name>', 'run this variant of the file').conflicts('allVariants'))
+    .option('--all-variants', 'run the file as it stands and every variant in it')
+    .addOption(new Option('--json', 'print the whole answer as JSON').conflicts('csv'))
+    .addOption(new Option('--csv', 'print the time series as CSV instead').conflicts(['json', 'allVariants']))
+    .option('--interval <seconds>', 'also record on every multiple of this', positive)
+    .option('--tolerance <kelvin>', "largest error of a step in any temperature; the file's own by default", positive)
+    .action((file: string, options: RunCommandOptions) => {
+      code = run(file, options);
+    });
+
+  program
+    .command('check')
+    .description('check a scenario file and all its variants without running them')
+    .argument('<file>', 'scenario file (JSON); - reads standard input')
+    .option('--json', 'print the issues as JSON')
+    .action((file: string, options: { json?: true }) => {
+      code = check(file, options);
+    });
+
+  program
+    .command('keys')
+    .description('list every key of a scenario file: key, unit, default, range, meaning')
+    .argument('[group]', 'only groups with this word in their title or place, e.g. core')
+    .action((group: string | undefined) => {
+      code = printKeys(group);
+    });
+
+  try {
+    await program.parseAsync(args, { from: 'user' });
+    return code;
+  } catch (error) {
+    if (!(error instanceof CommanderError)) throw error;
+    return error.exitCode === 0 ? EXIT.done : EXIT.badUsage;
+  }
+}
+
+function positive(text: string): number {
+  const value = Number(text);
+  if (!(value > 0 && value < Number.POSITIVE_INFINITY)) {
+    throw new InvalidArgumentError(`got ${text}; expected a number above 0.`);
+  }
+  return value;
+}

@@ -1,0 +1,32 @@
+import { readFileSync } from 'node:fs';
+import { type Issue, parseScenario, type Scenario } from '../sim/index.ts';
+import { EXIT } from './exit-codes.ts';
+
+/** Text of a file or of standard input; a message and undefined where it cannot be read. */
+export function readText(file: string): string | undefined {
+  try {
+    return readFileSync(file === '-' ? 0 : file, 'utf8');
+  } catch (error) {
+    console.error(`Cannot read ${file}: ${error instanceof Error ? error.message : String(error)}`);
+    return undefined;
+  }
+}
+
+/** Reads and checks a scenario file; prints its issues; returns the exit code where it cannot be used. */
+export function readScenarioFile(file: string): Scenario | number {
+  const text = readText(file);
+  if (text === undefined) return EXIT.unreadable;
+  const { scenario, issues } = parseScenario(text);
+  printIssues(file, issues);
+  return scenario ?? EXIT.badScenario;
+}
+
+/** One issue a paragraph, on standard error: severity, path, what is wrong, found and expected, and the way out. */
+export function printIssues(where: string, issues: readonly Issue[]): void {
+  for (const issue of issues) {
+    const found = `found ${issue.found}; expected ${issue.expected}`;
+    const fix =
+      issue.fix === undefined ? '' : `\n    ${issue.fix.label}: ${issue.fix.path} = ${JSON.stringify(issue.fix.value)}`;
+    console.error(`${where}: ${issue.severity}: ${issue.path || 'file'}: ${issue.message}\n    ${found}${fix}`);
+  }
+}

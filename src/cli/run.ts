@@ -1,0 +1,86 @@
+import {
+  applyVariant,
+  type Config,
+  type RunOptions,
+  type RunReport,
+  reportRun,
+  type Scenario,
+  seriesToCsv,
+  startRun,
+  type TimeSeries,
+  toConfig,
+  variants,
+} from '../sim/index.ts';
+import { EXIT } from './exit-codes.ts';
+import { printIssues, readScenarioFile } from './read-scenario.ts';
+import { reportAsText } from './text-report.ts';
+
+export interface RunCommandOptions {
+  readonly variant?: string;
+  readonly allVariants?: true;
+  readonly json?: true;
+  readonly csv?: true;
+  readonly interval?: number;
+  readonly tolerance?: number;
+}
+
+/** Name of the file as it stands among its variants. */
+const AS_IT_STANDS = undefined;
+/** A run longer than this tells how far it is, this often [ms]. */
+const PROGRESS_AFTER = 1000;
+
+/** Runs a file, one of its variants, or all of them, and prints the answers. */
+export function run(file: string, options: RunCommandOptions): number {
+  const scenario = readScenarioFile(file);
+  if (typeof scenario === 'number') return scenario;
+  const names = options.allVariants ? [AS_IT_STANDS, ...variants(scenario)] : [options.variant];
+  const configs: { name: string | undefined; config: Config }[] = [];
+  for (const name of names) {
+    const config = configOf(file, scenario, name);
+    if (config === undefined) return EXIT.badScenario;
+    configs.push({ name, config });
+  }
+
+  const reports: RunReport[] = [];
+  for (const { name, config } of configs) {
+    const started = performance.now();
+    const series = runWithProgress(config, options);
+    const solved = performance.now();
+    if (options.csv) {
+      process.stdout.write(seriesToCsv(series));
+      if (series.outcome.kind === 'stopped') console.error(`stopped: ${series.outcome.reason}`);
+      return series.outcome.kind === 'finished' ? EXIT.done : EXIT.stopped;
+    }
+    const report = reportRun(config, series, name);
+    reports.push(report);
+    if (!options.json) console.log(reportAsText(report));
+    const label = name === undefined ? 'solved' : `${name}: solved`;
+    console.error(
+      `${label} in ${(solved - started).toFixed(0)} ms, ${series.work.steps} steps; answers ${(performance.now() - solved).toFixed(0)} ms`,
+    );
+  }
+  if (options.json) console.log(JSON.stringify(options.allVariants ? reports : reports[0], undefined, 2));
+  return reports.every(({ outcome }) => outcome === 'finished') ? EXIT.done : EXIT.stopped;
+}
+
+function configOf(file: string, scenario: Scenario, name: string | undefined): Config | undefined {
+  if (name === undefined) return toConfig(scenario);
+  const { scenario: changed, issues } = applyVariant(scenario, name);
+  printIssues(`${file} (${name})`, issues);
+  return changed && toConfig(changed);
+}
+
+function runWithProgress(config: Config, { interval, tolerance }: RunCommandOptions): TimeSeries {
+  const options: RunOptions = {
+    ...(interval === undefined ? {} : { interval }),
+    ...(tolerance === undefined ? {} : { tolerance }),
+  };
+  const underWay = startRun(config, options);
+  let nextWord = performance.now() + PROGRESS_AFTER;
+  while (underWay.step()) {
+    if (performance.now() < nextWord) continue;
+    console.error(`${underWay.time.toFixed(0)} of ${underWay.duration.toFixed(0)} s simulated`);
+    nextWord += PROGRESS_AFTER;
+  }
+  return underWay.finish();
+}

@@ -1,0 +1,96 @@
+import type { RunReport } from '../sim/index.ts';
+
+/** Columns of the table of pulls: heading, unit, and how a pull fills it. */
+const PULL_TABLE: readonly (readonly [string, string, (pull: RunReport['pulls'][number]) => string])[] = [
+  ['pull', '', ({ pull }) => String(pull)],
+  ['peak', 'degC', ({ peak_degC }) => peak_degC.toFixed(1)],
+  ['indicated', 'degC', ({ indicated_peak_degC }) => indicated_peak_degC.toFixed(1)],
+  ['margin', 'K', ({ margin_K }) => margin_K.toFixed(1)],
+  ['coolant in', 'degC', ({ coolant_into_core_degC }) => coolant_into_core_degC.toFixed(1)],
+  ['coolant out', 'degC', ({ coolant_out_of_core_degC }) => coolant_out_of_core_degC.toFixed(1)],
+  ['air', 'kg/s', ({ air_flow_kg_s }) => air_flow_kg_s.toFixed(4)],
+  ['PR', '-', ({ pressure_ratio }) => pressure_ratio.toFixed(3)],
+  ['manifold', 'kPa abs', ({ manifold_pressure_kPa }) => manifold_pressure_kPa.toFixed(1)],
+  ['discharge', 'degC', ({ discharge_degC }) => discharge_degC.toFixed(1)],
+  ['heat', 'kJ', ({ heat_into_core_kJ }) => heat_into_core_kJ.toFixed(1)],
+  ['drive', 'kW', ({ drive_power_kW }) => drive_power_kW.toFixed(1)],
+  ['core drop', 'kPa', ({ core_air_drop_kPa }) => core_air_drop_kPa.toFixed(2)],
+];
+
+/** One run as a person reads it at a terminal. */
+export function reportAsText(report: RunReport): string {
+  const title = report.variant === undefined ? report.scenario : `${report.scenario} / ${report.variant}`;
+  const parts = [title, '='.repeat(title.length), ...answerLines(report), ''];
+  if (report.outcome === 'stopped') {
+    parts.push(`STOPPED at ${report.stopped_at_s?.toFixed(1)} s: ${report.stopped_because}`, '');
+  }
+  if (report.pulls.length > 0) parts.push(pullTable(report), '');
+  parts.push(...loopLines(report), '', ...energyLines(report), '');
+  for (const note of report.notes) parts.push(`Note: ${note}`);
+  parts.push(`Solver: ${report.steps} steps, ${report.steps_rejected} rejected, ${report.sweeps} sweeps.`);
+  parts.push("An estimate: keep the engine's own knock and temperature protections active.", '');
+  return parts.join('\n');
+}
+
+function answerLines({ pulls_to_limit: answer }: RunReport): string[] {
+  const limit = `${answer.limit_degC.toFixed(1)} degC`;
+  if (answer.pulls_run === 0) return ['No whole pull in this run: nothing to count.'];
+  const lines = [
+    `Pulls to limit: ${answer.count}   (limit ${limit} true charge temperature, ${answer.pulls_run} pulls run)`,
+  ];
+  const margin = answer.deciding_margin_K ?? 0;
+  if (answer.breaking_pull !== undefined) {
+    const share = Math.round(100 * (answer.crossed_at_share_of_pull ?? 0));
+    lines.push(
+      `Pull ${answer.breaking_pull} passes the limit ${share} % of the way through and peaks ${Math.abs(margin).toFixed(1)} K over it; ${answer.time_above_limit_s.toFixed(1)} s above the limit in all pulls together.`,
+    );
+  } else {
+    lines.push(`The hottest pull is number ${answer.deciding_pull}, ${margin.toFixed(1)} K under the limit.`);
+  }
+  lines.push(settledLine(answer));
+  lines.push(
+    `With 5 % less / 5 % more core conductance: ${answer.count_with_core_conductance_5_percent_lower} / ${answer.count_with_core_conductance_5_percent_higher} pulls.`,
+  );
+  return lines;
+}
+
+function settledLine(answer: RunReport['pulls_to_limit']): string {
+  if (answer.settled_peak_degC === undefined) return 'No repeated pulls: no peak to settle at.';
+  const where = `${answer.settled_peak_degC.toFixed(1)} degC after ${answer.settled_after_pulls} pulls`;
+  const settles = answer.settled === 'settled' ? `Repeated on, the peaks settle at ${where}` : `Still rising: ${where}`;
+  const first = answer.first_pull_over_limit_when_repeated;
+  if (first === undefined) return `${settles}: the limit is never passed.`;
+  return first > answer.pulls_run
+    ? `${settles}: not in ${answer.pulls_run}, but pull ${first} passes the limit.`
+    : `${settles}.`;
+}
+
+function pullTable({ pulls }: RunReport): string {
+  const cells = [
+    PULL_TABLE.map(([heading]) => heading),
+    PULL_TABLE.map(([, unit]) => unit),
+    ...pulls.map((pull) => PULL_TABLE.map(([, , show]) => show(pull))),
+  ];
+  const widths = PULL_TABLE.map((_, column) => Math.max(...cells.map((row) => row[column].length)));
+  const head = 'True peak from 1 s after opening to lift; flows, pressures and coolant at lift.';
+  return [head, ...cells.map((row) => row.map((text, column) => text.padStart(widths[column])).join('  '))].join('\n');
+}
+
+function loopLines({ loop }: RunReport): string[] {
+  const rating = `pump free-flow rating ${loop.pump_free_flow_rating_L_min.toFixed(1)} L/min`;
+  const coolant = `Coolant between ${loop.coldest_coolant_degC.toFixed(1)} and ${loop.hottest_coolant_degC.toFixed(1)} degC.`;
+  if (loop.flow_at_end_of_first_pull_L_min === undefined) return [`Loop: ${rating}. ${coolant}`];
+  return [
+    `Loop flow ${loop.flow_at_end_of_first_pull_L_min.toFixed(1)} L/min at the end of pull 1, ${rating}; coolant rise through the core ${loop.coolant_rise_through_core_K?.toFixed(1)} K.`,
+    coolant,
+  ];
+}
+
+function energyLines({ energy_kJ, energy_worst_step_gap }: RunReport): string[] {
+  const terms = Object.entries(energy_kJ).map(([name, value]) => `${name} ${value.toFixed(1)}`);
+  return [
+    'Energy into metal, coolant and charge air, kJ (stored is what stays; the last three pass inside):',
+    `  ${terms.join(', ')}`,
+    `  worst gap of any step ${energy_worst_step_gap.toExponential(1)} of the heat moved`,
+  ];
+}

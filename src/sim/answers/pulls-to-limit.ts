@@ -1,0 +1,121 @@
+import type { PhaseSpan, TimeSeries } from '../results/time-series.ts';
+import type { Config } from '../scenario/config.ts';
+import { simulate } from '../simulate.ts';
+import { type PullSummary, summarisePulls } from './pull-summary.ts';
+
+/** Two peaks closer than this share the title of the hottest; the earlier one decides [K]. */
+const SAME_PEAK = 0.05;
+/** A repeated block has settled when its peaks change by less than this from block to block [K]. */
+const SETTLED_WITHIN = 0.01;
+const MOST_BLOCKS = 200;
+/** Change of the core's conductance, both sides, that shows how much the count hangs on it. */
+const CONDUCTANCE_CHANGE = 0.05;
+
+/** Where the hottest pull of the repeated block ends up when the block goes on for ever. */
+export type SettledPeak =
+  | { readonly kind: 'settled'; readonly peak: number; readonly afterPulls: number; readonly firstOverLimit?: number }
+  | {
+      readonly kind: 'not settled';
+      readonly peak: number;
+      readonly afterPulls: number;
+      readonly firstOverLimit?: number;
+    }
+  | { readonly kind: 'no repeated pulls' };
+
+export interface PullsToLimit {
+  /** K */
+  readonly limit: number;
+  /** whole pulls from the first whose peak stays at or under the limit, ending with the first that does not */
+  readonly count: number;
+  readonly pullsRun: number;
+  /** number of the pull that breaks the limit; absent where none of this run does */
+  readonly breakingPull?: number;
+  /** the breaking pull, else the earliest within 0.05 K of the hottest; absent where there is no pull */
+  readonly decidingPull?: number;
+  readonly settled: SettledPeak;
+  /** the count with both core conductances 5 % lower and 5 % higher */
+  readonly countAtLowerConductance: number;
+  readonly countAtHigherConductance: number;
+}
+
+/** Pulls to the limit of one run, without the runs beside it. */
+export function countPulls(pulls: readonly PullSummary[]): number {
+  const broken = pulls.findIndex(({ margin }) => margin < 0);
+  return broken < 0 ? pulls.length : broken;
+}
+
+/** The pull that decides: the one that breaks the limit, else the earliest within 0.05 K of the hottest. */
+export function decidingPull(pulls: readonly PullSummary[]): PullSummary | undefined {
+  const broken = pulls.find(({ margin }) => margin < 0);
+  if (broken !== undefined) return broken;
+  const hottest = Math.max(...pulls.map(({ peak }) => peak));
+  return pulls.find(({ peak }) => peak >= hottest - SAME_PEAK);
+}
+
+/** Pulls to the limit with everything that belongs beside it; takes three more runs. */
+export function answerPullsToLimit(config: Config, pulls: readonly PullSummary[]): PullsToLimit {
+  const limit = config.limit.chargeTemperature;
+  const count = countPulls(pulls);
+  const deciding = decidingPull(pulls);
+  return {
+    limit,
+    count,
+    pullsRun: pulls.length,
+    ...(count < pulls.length ? { breakingPull: count + 1 } : {}),
+    ...(deciding === undefined ? {} : { decidingPull: deciding.pull }),
+    settled: findSettledPeak(config),
+    countAtLowerConductance: countWithConductance(config, 1 - CONDUCTANCE_CHANGE),
+    countAtHigherConductance: countWithConductance(config, 1 + CONDUCTANCE_CHANGE),
+  };
+}
+
+function countWithConductance(config: Config, factor: number): number {
+  return countPulls(summarisePulls(simulate(scaleCoreConductance(config, factor)), config.limit.chargeTemperature));
+}
+
+/** The same car with both conductances of its core scaled. */
+export function scaleCoreConductance(config: Config, factor: number): Config {
+  const { core } = config;
+  return {
+    ...config,
+    core: {
+      ...core,
+      airConductance: { ...core.airConductance, reference: factor * core.airConductance.reference },
+      coolantConductance: { ...core.coolantConductance, reference: factor * core.coolantConductance.reference },
+    },
+  };
+}
+
+/** Runs the repeated block on until each of its pulls peaks where it did in the block before. */
+function findSettledPeak(config: Config): SettledPeak {
+  const pullsPerBlock = config.cycle.block.filter(({ kind }) => kind === 'pull').length;
+  if (pullsPerBlock === 0 || config.cycle.repeats < 2) return { kind: 'no repeated pulls' };
+  const limit = config.limit.chargeTemperature;
+  const phases: PhaseSpan[] = [];
+  const blockPeaks: number[][] = [];
+  let current: number[] = [];
+  let isSettled = false;
+  const endless: Config = { ...config, cycle: { ...config.cycle, repeats: MOST_BLOCKS, after: [] } };
+  const watch = (phase: PhaseSpan, columns: TimeSeries['columns']): boolean => {
+    phases.push(phase);
+    if (phase.block === 0 || phase.kind !== 'pull') return true;
+    const [pull] = summarisePulls({ columns, phases: [phase], outcome: { kind: 'finished' } }, limit);
+    current.push(pull.peak);
+    if (current.length < pullsPerBlock) return true;
+    const before = blockPeaks[blockPeaks.length - 1];
+    blockPeaks.push(current);
+    isSettled = before?.every((peak, k) => Math.abs(peak - current[k]) < SETTLED_WITHIN) ?? false;
+    current = [];
+    return !isSettled;
+  };
+  const series = simulate(endless, { continueAfter: watch });
+  const pulls = summarisePulls(series, limit);
+  const over = pulls.find(({ margin }) => margin < 0);
+  const last = blockPeaks[blockPeaks.length - 1] ?? [];
+  return {
+    kind: isSettled ? 'settled' : 'not settled',
+    peak: Math.max(...last),
+    afterPulls: pulls.length,
+    ...(over === undefined ? {} : { firstOverLimit: over.pull }),
+  };
+}

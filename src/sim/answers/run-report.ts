@@ -1,0 +1,200 @@
+import { freeFlow } from '../model/loop-flow.ts';
+import { ENERGY_TERMS, type EnergyTerm, type TimeSeries } from '../results/time-series.ts';
+import type { Config } from '../scenario/config.ts';
+import { fromSi } from '../units.ts';
+import { type PullSummary, summarisePulls } from './pull-summary.ts';
+import { answerPullsToLimit, type PullsToLimit } from './pulls-to-limit.ts';
+
+/** Everything a run answers, in the units a shop reads; what did not happen is left out. Plain data. */
+export interface RunReport {
+  readonly scenario: string;
+  readonly variant?: string;
+  readonly outcome: 'finished' | 'stopped' | 'cancelled';
+  readonly stopped_at_s?: number;
+  readonly stopped_because?: string;
+  readonly pulls_to_limit: PullsToLimitReport;
+  readonly pulls: readonly PullReport[];
+  readonly loop: LoopReport;
+  readonly energy_kJ: Readonly<
+    Record<EnergyTerm | 'stored' | 'air_to_core' | 'casing_to_core' | 'casing_to_plenum', number>
+  >;
+  /** worst gap of any step over the heat moved until then */
+  readonly energy_worst_step_gap: number;
+  readonly notes: readonly string[];
+  readonly steps: number;
+  readonly steps_rejected: number;
+  readonly sweeps: number;
+}
+
+export interface PullsToLimitReport {
+  readonly limit_degC: number;
+  readonly count: number;
+  readonly pulls_run: number;
+  readonly breaking_pull?: number;
+  readonly crossed_at_share_of_pull?: number;
+  readonly deciding_pull?: number;
+  readonly deciding_margin_K?: number;
+  readonly time_above_limit_s: number;
+  readonly settled: PullsToLimit['settled']['kind'];
+  readonly settled_peak_degC?: number;
+  readonly settled_after_pulls?: number;
+  readonly first_pull_over_limit_when_repeated?: number;
+  readonly count_with_core_conductance_5_percent_lower: number;
+  readonly count_with_core_conductance_5_percent_higher: number;
+}
+
+export interface PullReport {
+  readonly pull: number;
+  readonly name: string;
+  readonly starts_at_s: number;
+  readonly peak_degC: number;
+  readonly peak_rise_above_ambient_K: number;
+  readonly peak_at_s_of_pull: number;
+  readonly highest_in_first_second_degC: number;
+  readonly indicated_peak_degC: number;
+  readonly indicated_peak_to_15_s_after_lift_degC: number;
+  readonly margin_K: number;
+  readonly crossed_at_share_of_pull?: number;
+  readonly time_above_limit_s: number;
+  readonly coolant_into_core_at_start_degC: number;
+  readonly coolant_into_core_degC: number;
+  readonly coolant_out_of_core_degC: number;
+  readonly coolant_flow_L_min: number;
+  readonly air_flow_kg_s: number;
+  readonly pressure_ratio: number;
+  readonly manifold_pressure_kPa: number;
+  readonly discharge_degC: number;
+  readonly heat_into_core_kJ: number;
+  readonly drive_power_kW: number;
+  readonly drive_work_kJ: number;
+  readonly core_air_drop_kPa: number;
+}
+
+export interface LoopReport {
+  readonly flow_at_end_of_first_pull_L_min?: number;
+  readonly pump_free_flow_rating_L_min: number;
+  readonly coolant_rise_through_core_K?: number;
+  readonly hottest_coolant_degC: number;
+  readonly coldest_coolant_degC: number;
+}
+
+/** Makes the report of one run; takes the further runs that the answer needs. */
+export function reportRun(config: Config, series: TimeSeries, variant?: string): RunReport {
+  const pulls = summarisePulls(series, config.limit.chargeTemperature);
+  const { outcome } = series;
+  return {
+    scenario: config.name,
+    ...(variant === undefined ? {} : { variant }),
+    outcome: outcome.kind,
+    ...(outcome.kind === 'finished' ? {} : { stopped_at_s: outcome.time }),
+    ...(outcome.kind === 'stopped' ? { stopped_because: outcome.reason } : {}),
+    pulls_to_limit: reportAnswer(answerPullsToLimit(config, pulls), pulls),
+    pulls: pulls.map((pull) => reportPull(pull, config.ambient.temperature)),
+    loop: reportLoop(config, series, pulls[0]),
+    energy_kJ: reportEnergy(series),
+    energy_worst_step_gap: series.energy.worstStepGap,
+    notes: noteRun(series),
+    steps: series.work.steps,
+    steps_rejected: series.work.rejected,
+    sweeps: series.work.sweeps,
+  };
+}
+
+function reportAnswer(answer: PullsToLimit, pulls: readonly PullSummary[]): PullsToLimitReport {
+  const deciding = pulls.find(({ pull }) => pull === answer.decidingPull);
+  const { settled } = answer;
+  return {
+    limit_degC: celsius(answer.limit),
+    count: answer.count,
+    pulls_run: answer.pullsRun,
+    ...optional('breaking_pull', answer.breakingPull),
+    ...optional('crossed_at_share_of_pull', answer.breakingPull === undefined ? undefined : deciding?.crossedAtShare),
+    ...optional('deciding_pull', answer.decidingPull),
+    ...optional('deciding_margin_K', deciding?.margin),
+    time_above_limit_s: pulls.reduce((sum, { timeAboveLimit }) => sum + timeAboveLimit, 0),
+    settled: settled.kind,
+    ...(settled.kind === 'no repeated pulls'
+      ? {}
+      : {
+          settled_peak_degC: celsius(settled.peak),
+          settled_after_pulls: settled.afterPulls,
+          ...optional('first_pull_over_limit_when_repeated', settled.firstOverLimit),
+        }),
+    count_with_core_conductance_5_percent_lower: answer.countAtLowerConductance,
+    count_with_core_conductance_5_percent_higher: answer.countAtHigherConductance,
+  };
+}
+
+function reportPull(summary: PullSummary, ambient: number): PullReport {
+  const { atEnd } = summary;
+  return {
+    pull: summary.pull,
+    name: summary.name,
+    starts_at_s: summary.start,
+    peak_degC: celsius(summary.peak),
+    peak_rise_above_ambient_K: summary.peak - ambient,
+    peak_at_s_of_pull: summary.peakTime - summary.start,
+    highest_in_first_second_degC: celsius(summary.soakPeak),
+    indicated_peak_degC: celsius(summary.indicatedPeak),
+    indicated_peak_to_15_s_after_lift_degC: celsius(summary.indicatedPeakAfterLift),
+    margin_K: summary.margin,
+    ...optional('crossed_at_share_of_pull', summary.crossedAtShare),
+    time_above_limit_s: summary.timeAboveLimit,
+    coolant_into_core_at_start_degC: celsius(summary.coolantIntoCoreAtStart),
+    coolant_into_core_degC: celsius(atEnd.coolantIntoCore),
+    coolant_out_of_core_degC: celsius(atEnd.coolantOutOfCore),
+    coolant_flow_L_min: fromSi(atEnd.coolantFlow, 'L/min'),
+    air_flow_kg_s: atEnd.airFlow,
+    pressure_ratio: atEnd.pressureRatio,
+    manifold_pressure_kPa: atEnd.manifoldPressure / 1e3,
+    discharge_degC: celsius(atEnd.dischargeTemperature),
+    heat_into_core_kJ: summary.heatIntoCore / 1e3,
+    drive_power_kW: atEnd.drivePower / 1e3,
+    drive_work_kJ: summary.driveWork / 1e3,
+    core_air_drop_kPa: atEnd.coreAirDrop / 1e3,
+  };
+}
+
+function reportLoop(config: Config, series: TimeSeries, first: PullSummary | undefined): LoopReport {
+  const atEnd = first?.atEnd;
+  return {
+    ...optional('flow_at_end_of_first_pull_L_min', atEnd && fromSi(atEnd.coolantFlow, 'L/min')),
+    pump_free_flow_rating_L_min: fromSi(freeFlow(config.pump, 1), 'L/min'),
+    ...optional('coolant_rise_through_core_K', atEnd && atEnd.coolantOutOfCore - atEnd.coolantIntoCore),
+    hottest_coolant_degC: celsius(series.columns.hottestCoolant.reduce((a, b) => Math.max(a, b))),
+    coldest_coolant_degC: celsius(series.columns.coldestCoolant.reduce((a, b) => Math.min(a, b))),
+  };
+}
+
+function reportEnergy(series: TimeSeries): RunReport['energy_kJ'] {
+  const { terms, internal, stored } = series.energy;
+  const names = Object.keys(ENERGY_TERMS) as EnergyTerm[];
+  return {
+    ...(Object.fromEntries(names.map((name) => [name, terms[name] / 1e3])) as Record<EnergyTerm, number>),
+    stored: stored / 1e3,
+    air_to_core: internal.airToCore / 1e3,
+    casing_to_core: internal.casingToCore / 1e3,
+    casing_to_plenum: internal.casingToPlenum / 1e3,
+  };
+}
+
+/** What a reader must know about this run and would not see in its numbers. */
+function noteRun(series: TimeSeries): string[] {
+  const notes: string[] = [];
+  const wet = series.events.find(({ kind }) => kind === 'core below dew point');
+  if (wet !== undefined) {
+    notes.push(
+      `Core metal falls below the dew point of the charge at ${wet.time.toFixed(1)} s: water would condense there and put its latent heat into the coolant. Condensation is not computed, so peaks from then on are too low.`,
+    );
+  }
+  notes.push('Metal conduction along the core is left out: test points of a core do not tell it.');
+  return notes;
+}
+
+function optional<Key extends string, Value>(key: Key, value: Value | undefined): { [K in Key]?: Value } {
+  return (value === undefined ? {} : { [key]: value }) as { [K in Key]?: Value };
+}
+
+function celsius(temperature: number): number {
+  return fromSi(temperature, 'degC');
+}

@@ -1,0 +1,119 @@
+import { figure, unitSymbols } from '../units.ts';
+import { alternatives, capitalised } from './issue.ts';
+import { rangeOf } from './read-value.ts';
+import { DOCUMENT, FORMAT, type GroupShape, type Shape, VERSION } from './shape.ts';
+import { isNumberRow, isRequired, isWordRow, type Parameter } from './table.ts';
+
+/** The keys of one kind of object in the file and every place where such an object stands. Plain data. */
+export interface ParameterGroup {
+  readonly title: string;
+  /** paths with "*" for the index of a list; "" is the file itself */
+  readonly places: readonly string[];
+  readonly rows: readonly { readonly key: string; readonly row: Parameter }[];
+}
+
+/** The parameter table in the order of the file: for forms, help and guides. */
+export function parameterGroups(): ParameterGroup[] {
+  const places = new Map<GroupShape, string[]>();
+  collectPlaces(DOCUMENT, '', places);
+  return [...places].map(([group, where]) => ({
+    title: group.title,
+    places: where,
+    rows: Object.entries(group.keys).flatMap(([key, shape]) =>
+      shape.kind === 'value' ? [{ key, row: shape.row }] : [],
+    ),
+  }));
+}
+
+function collectPlaces(shape: Shape, path: string, places: Map<GroupShape, string[]>): void {
+  if (shape.kind === 'group') {
+    places.set(shape, [...(places.get(shape) ?? []), path]);
+    for (const [key, inner] of Object.entries(shape.keys)) {
+      collectPlaces(inner, path === '' ? key : `${path}.${key}`, places);
+    }
+  } else if (shape.kind === 'list') {
+    collectPlaces(shape.item, `${path}.*`, places);
+  } else if (shape.kind === 'either') {
+    collectPlaces(shape.other, path, places);
+    collectPlaces(shape.keyed, path, places);
+  }
+}
+
+function defaultOf(row: Parameter): string {
+  if (isRequired(row)) return 'required';
+  if (row.absent !== undefined) return row.absent;
+  return isNumberRow(row) && typeof row.default === 'number' ? figure(row.default) : String(row.default);
+}
+
+function rangeText(row: Parameter): string {
+  if (isWordRow(row)) return row.choices.join(', ');
+  if (!isNumberRow(row)) return 'text';
+  return `${row.whole ? 'whole, ' : ''}${rangeOf({ ...row, unit: '-' })}${row.ramp ? ', or a pair' : ''}`;
+}
+
+const unitText = (row: Parameter): string => (isNumberRow(row) ? row.unit : '');
+const sourceText = (row: Parameter): string => row.source ?? (isRequired(row) ? 'required' : 'follows from other keys');
+
+/** Every key with unit, default, range and meaning as lines of plain text, for the command line. */
+export function describeParameters(): string {
+  return parameterGroups()
+    .map(({ title, places, rows }) => {
+      const table = rows.map(({ key, row }) => [key, unitText(row), defaultOf(row), rangeText(row), row.meaning]);
+      const widths = [0, 1, 2, 3].map((column) => Math.max(...table.map((cells) => cells[column].length)));
+      const lines = table.map(
+        (cells) => `  ${cells.map((cell, column) => cell.padEnd(widths[column] ?? 0)).join('  ')}`,
+      );
+      return [`${capitalised(title)}: ${places.map((place) => place || 'the file').join(', ')}`, ...lines].join('\n');
+    })
+    .join('\n\n');
+}
+
+/** The guide to the keys of a scenario file, in Markdown. */
+export function scenarioGuide(): string {
+  const sections = parameterGroups().map(({ title, places, rows }) => {
+    const where = places.map((place) => (place === '' ? 'the file itself' : `\`${place}\``)).join(', ');
+    const body = rows.map(({ key, row }) => {
+      const usual = isNumberRow(row) && row.usual ? `${figure(row.usual[0])} to ${figure(row.usual[1])}` : '';
+      const cells = [`\`${key}\``, unitText(row), rangeText(row), usual, defaultOf(row), row.meaning, sourceText(row)];
+      return `| ${cells.join(' | ')} |`;
+    });
+    const head = [
+      '| key | unit | range | usual | default | meaning | source of the default |',
+      '|---|---|---|---|---|---|---|',
+    ];
+    return [`## ${capitalised(title)}`, '', `In ${where}.`, '', ...head, ...body].join('\n');
+  });
+  return `${[INTRODUCTION, ...sections].join('\n\n')}\n`;
+}
+
+const INTRODUCTION = `# Scenario files
+
+Written from the parameter table by the test of the generated files; do not edit.
+
+A scenario is one JSON file: the car, the coolant loop, what is driven, and the variants to compare. All data in the
+files here are invented, chosen to be consistent with one another.
+
+\`\`\`json
+{ "format": "${FORMAT}", "version": ${VERSION}, "name": "...", "core": { "airConductance": 390, ... }, ..., "cycle": [...], "variants": [...] }
+\`\`\`
+
+- **Units.** A bare number is in the unit of its key, below. A text may carry another: \`"14 psi"\`, \`"3/4 in"\`,
+  \`"9 gpm"\`, \`"95 degF"\`, \`"2,5 kPa"\`. A comma is a decimal comma; \`"1,234.5"\` is refused.
+  Units by quantity: ${[...new Set(unitLists())].join('; ')}.
+- **Range.** Outside it a file is refused. Outside "usual" it runs with a warning. Nothing is ever clamped.
+- **Lines.** Each of the four is one segment \`{ "length": 1.4 }\` or a list of them in flow order.
+- **Cycle.** A list of phases. One item may be \`{ "repeat": 8, "phases": [...] }\`.
+- **Pairs.** \`"engineSpeed": [2500, 6600]\` runs linearly from the first to the second value through the phase.
+- **Variants.** \`{ "name": "bigger core", "basedOn": "...", "changes": { "core.airConductance": 585, "cycle.1.phases.1.duration": "240 s" } }\`:
+  paths of the file with their new values; list items count from 0. The changes of the variant it is based on come first.
+
+\`scenario.schema.json\` says the same to an editor.`;
+
+function unitLists(): string[] {
+  return parameterGroups()
+    .flatMap(({ rows }) => rows.map(({ row }) => row))
+    .filter(isNumberRow)
+    .map(({ unit }) => unitSymbols(unit))
+    .filter((symbols) => symbols.length > 1)
+    .map((symbols) => alternatives(symbols));
+}

@@ -1,0 +1,46 @@
+import { type Issue, isError, type JsonObject } from './issue.ts';
+import { readDocument } from './read-document.ts';
+import { checkAirPath } from './rules/air-path.ts';
+import { checkCoolantLoop } from './rules/coolant-loop.ts';
+import { checkSession } from './rules/session.ts';
+import type { Values } from './shape.ts';
+
+/** A scenario that can run: what was typed and what it means. Plain data, deeply frozen. */
+export interface Scenario {
+  /** the file as typed */
+  readonly document: JsonObject;
+  /** every parameter in its file unit, defaults in place */
+  readonly values: Values;
+}
+
+export interface ScenarioResult {
+  /** absent where an issue is an error */
+  readonly scenario?: Scenario;
+  readonly issues: readonly Issue[];
+}
+
+/** A document read and checked: each key against the parameter table, then all of them together. */
+export function readScenario(document: JsonObject): { readonly values: Values; readonly issues: readonly Issue[] } {
+  const issues: Issue[] = [];
+  const report = (issue: Issue): void => {
+    issues.push(issue);
+  };
+  const values = readDocument(document, report);
+  checkAirPath(values, report);
+  checkCoolantLoop(values, report);
+  checkSession(values, report);
+  return { values, issues };
+}
+
+/** The result of reading: a frozen scenario unless an issue forbids it. */
+export function resultOf(document: JsonObject, values: Values, issues: readonly Issue[]): ScenarioResult {
+  return issues.some(isError) ? { issues } : { scenario: deeplyFrozen({ document, values }), issues };
+}
+
+/** Freezes a value and everything in it. */
+export function deeplyFrozen<T>(value: T): T {
+  if (typeof value !== 'object' || value === null || Object.isFrozen(value)) return value;
+  Object.freeze(value);
+  for (const inner of Object.values(value)) deeplyFrozen(inner);
+  return value;
+}

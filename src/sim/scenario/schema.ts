@@ -1,0 +1,66 @@
+import { convert } from '../units.ts';
+import type { JsonObject } from './issue.ts';
+import { DOCUMENT, FORMAT, isShapeRequired, type Shape, VERSION } from './shape.ts';
+import { isNumberRow, isWordRow, type NumberRow, type Parameter } from './table.ts';
+
+/**
+ * The scenario format as JSON Schema, draft 2020-12, for editors: kinds, ranges of bare numbers, required and unknown
+ * keys. Ranges of texts with a unit, and what keys mean together, only the parser can judge.
+ */
+export function scenarioSchema(): JsonObject {
+  return {
+    $schema: 'https://json-schema.org/draft/2020-12/schema',
+    title: `${FORMAT}, version ${VERSION}`,
+    description: 'Written from the parameter table; do not edit.',
+    ...schemaOf(DOCUMENT),
+  };
+}
+
+function schemaOf(shape: Shape): JsonObject {
+  switch (shape.kind) {
+    case 'value':
+      return valueSchema(shape.row);
+    case 'constant':
+      return { const: shape.value };
+    case 'group': {
+      const keys = Object.entries(shape.keys);
+      return {
+        type: 'object',
+        properties: Object.fromEntries(keys.map(([key, inner]) => [key, schemaOf(inner)])),
+        required: keys.filter(([, inner]) => isShapeRequired(inner)).map(([key]) => key),
+        additionalProperties: false,
+      };
+    }
+    case 'list': {
+      const item = schemaOf(shape.item);
+      const list = { type: 'array', items: item, minItems: shape.least };
+      return shape.single ? { anyOf: [list, item] } : list;
+    }
+    case 'either':
+      // Only one of them has the key, and it requires it.
+      return { anyOf: [schemaOf(shape.keyed), schemaOf(shape.other)] };
+    case 'changes':
+      return { type: 'object', minProperties: 1 };
+  }
+}
+
+function valueSchema(row: Parameter): JsonObject {
+  const description = `${row.label}: ${row.meaning}`;
+  const preset: JsonObject = row.default === undefined ? {} : { default: row.default };
+  if (isWordRow(row)) return { description, enum: row.choices, ...preset };
+  if (!isNumberRow(row)) return { description, type: 'string' };
+  const number = numberSchema(row);
+  const pair = { type: 'array', items: number, minItems: 2, maxItems: 2 };
+  return { description: `${description} [${row.unit}]`, ...(row.ramp ? { anyOf: [number, pair] } : number), ...preset };
+}
+
+function numberSchema(row: NumberRow): JsonObject {
+  const { min, max, misread } = row;
+  const bare = { type: row.whole ? 'integer' : 'number', minimum: min, maximum: max };
+  // A number, then perhaps its unit.
+  const withUnit = { type: 'string', pattern: '^\\s*[-+]?[.,]?\\d' };
+  if (misread === undefined) return { anyOf: [bare, withUnit] };
+  const perFileUnit = convert(1, misread.unit, row.unit);
+  const least = Math.max(min / perFileUnit, misread.above);
+  return { anyOf: [bare, { type: 'number', minimum: least, maximum: max / perFileUnit }, withUnit] };
+}

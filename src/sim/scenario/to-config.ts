@@ -1,0 +1,234 @@
+import { bendLossRennels, contractionLossRennels, expansionLossBordaCarnot } from '../correlations/losses.ts';
+import { type FileUnit, toSi } from '../units.ts';
+import {
+  type CellBlockConfig,
+  type Config,
+  type CycleConfig,
+  LINE_NAMES,
+  type LineConfig,
+  type LineSegment,
+  type PhaseConfig,
+  type PumpConfig,
+  type Ramp,
+} from './config.ts';
+import { isRepetition } from './phases.ts';
+import { deeplyFrozen, type Scenario } from './scenario.ts';
+import type { PhaseValues, Values } from './shape.ts';
+
+/**
+ * What the model is built from: a scenario in SI, with every value that follows from others filled in.
+ *
+ * @param scenario - a scenario that was parsed without errors
+ * @returns the configuration, deeply frozen
+ */
+export function toConfig({ values }: Scenario): Config {
+  const { ambient, intake, engine, bypass, coolant, reservoir, sensor, limit, numerics } = values;
+  return deeplyFrozen<Config>({
+    name: values.name,
+    ambient: {
+      temperature: toSi(ambient.temperature, 'degC'),
+      pressure: toSi(ambient.pressure, 'kPa abs'),
+      relativeHumidity: toSi(ambient.relativeHumidity, '%'),
+    },
+    intake: { pickUp: intake.pickUp, drop: toSi(intake.drop, 'kPa'), dropAtFlow: intake.dropAtFlow },
+    engine: {
+      displacement: toSi(engine.displacement, 'L'),
+      volumetricEfficiency: engine.volumetricEfficiency,
+      referenceTemperature: toSi(engine.referenceTemperature, 'degC'),
+      temperatureExponent: engine.temperatureExponent,
+    },
+    compressor: compressorOf(values),
+    bypass: { throttle: bypass.throttle, drop: toSi(bypass.drop, 'kPa'), dropAtFlow: bypass.dropAtFlow },
+    casing: { ...values.casing, heatCapacity: toSi(values.casing.heatCapacity, 'kJ/K') },
+    plenum: { ...values.plenum, heatCapacity: toSi(values.plenum.heatCapacity, 'kJ/K') },
+    core: {
+      ...cellBlock(values.core),
+      airDrop: {
+        drop: toSi(values.core.airDrop, 'kPa'),
+        atFlow: values.core.airDropAtFlow,
+        atDensity: values.core.airDropAtDensity,
+        exponent: values.core.airDropExponent,
+      },
+      toBay: values.core.toBay,
+    },
+    exchanger: {
+      ...cellBlock(values.exchanger),
+      faceArea: values.exchanger.faceArea,
+      airPickUp: values.exchanger.airPickUp,
+    },
+    coolant: {
+      glycolByVolume: toSi(coolant.glycolByVolume, '%'),
+      propertiesAt: toSi(coolant.propertiesAt, 'degC'),
+      capPressure: toSi(coolant.capPressure, 'kPa'),
+    },
+    lines: linesOf(values),
+    pump: pumpOf(values),
+    reservoir: {
+      coolantVolume: toSi(reservoir.coolantVolume, 'L'),
+      gain: reservoir.gain,
+      gainFrom: reservoir.gainFrom,
+    },
+    sensor: {
+      timeConstantMoving: sensor.timeConstantMoving,
+      atFlow: sensor.atFlow,
+      timeConstantStill: sensor.timeConstantStill,
+      airShare: sensor.airShare,
+    },
+    start: startOf(values),
+    limit: { chargeTemperature: toSi(limit.chargeTemperature, 'degC') },
+    cycle: cycleOf(values),
+    numerics,
+  });
+}
+
+function compressorOf({ compressor }: Values): Config['compressor'] {
+  return {
+    kind: compressor.kind,
+    sweptVolume: toSi(compressor.sweptVolume, 'L/rev'),
+    driveRatio: compressor.driveRatio,
+    leak: compressor.leak,
+    quoted: {
+      efficiency: compressor.quotedEfficiency,
+      speed: compressor.quotedSpeed,
+      pressureRatio: compressor.quotedPressureRatio,
+      inletTemperature: toSi(compressor.quotedInletTemperature, 'degC'),
+      inletPressure: toSi(compressor.quotedInletPressure, 'kPa abs'),
+    },
+    idlePower: {
+      power: toSi(compressor.idlePower, 'kW'),
+      speed: compressor.idlePowerSpeed,
+      exponent: compressor.idlePowerExponent,
+    },
+    mechanicalLoss: {
+      power: toSi(compressor.mechanicalLoss, 'kW'),
+      exponent: compressor.mechanicalLossExponent,
+      toCasing: compressor.mechanicalLossToCasing,
+    },
+  };
+}
+
+/** The keys that core and exchanger share. */
+function cellBlock(part: Values['core'] | Values['exchanger']): CellBlockConfig {
+  return {
+    airConductance: {
+      reference: part.airConductance,
+      atFlow: part.airConductanceAtFlow,
+      exponent: part.airConductanceExponent,
+      floor: 0,
+    },
+    coolantConductance: {
+      reference: part.coolantConductance,
+      atFlow: part.coolantConductanceAtFlow,
+      exponent: part.coolantConductanceExponent,
+      floor: part.coolantConductanceFloor,
+    },
+    metalHeatCapacity: toSi(part.metalHeatCapacity, 'kJ/K'),
+    coolantVolume: toSi(part.coolantVolume, 'L'),
+    coolantDropFactor: toSi(part.coolantDropFactor, 'Pa/(L/min)^1.8'),
+    cellsAlongAir: part.cellsAlongAir,
+    cellsAlongCoolant: part.cellsAlongCoolant,
+  };
+}
+
+/** A 90 degree bend of hose or tube: centre line 1.5 bores, Darcy factor of a smooth bore at Re 20000 (0.026). */
+const BEND_RADIUS_OVER_BORE = 1.5;
+const BEND_FRICTION = 0.026;
+
+function linesOf({ lines }: Values): LineConfig[] {
+  const bend = bendLossRennels(BEND_RADIUS_OVER_BORE, BEND_FRICTION);
+  return LINE_NAMES.map((name) => {
+    let boreBefore: number | undefined;
+    const segments = lines[name].map((segment): LineSegment => {
+      const bore = toSi(segment.bore ?? lines.bore, 'mm');
+      const own = segment.lossCoefficient + segment.bends * bend;
+      const lossCoefficient = own + lossOfChange(boreBefore ?? bore, bore);
+      boreBefore = bore;
+      return { length: segment.length, bore, lossCoefficient };
+    });
+    return {
+      name,
+      segments,
+      roughness: toSi(lines.roughness, 'um'),
+      coolantToWall: lines.coolantToWall,
+      wallToBay: lines.wallToBay,
+      wallHeatCapacity: lines.wallHeatCapacity,
+    };
+  });
+}
+
+/** Loss of a sudden change of bore, on the bore that is entered. */
+function lossOfChange(bore: number, nextBore: number): number {
+  if (bore === nextBore) return 0;
+  return nextBore > bore ? expansionLossBordaCarnot(bore, nextBore) : contractionLossRennels(bore, nextBore);
+}
+
+function pumpOf({ pump }: Values): PumpConfig {
+  const { curve, shutOffPressure = Number.NaN, freeFlow = Number.NaN } = pump;
+  return {
+    curve: curve
+      ? {
+          kind: 'points',
+          flow: curve.map((point) => toSi(point.flow, 'L/min')),
+          pressure: curve.map((point) => toSi(point.pressure, 'kPa')),
+        }
+      : {
+          kind: 'parabola',
+          shutOffPressure: toSi(shutOffPressure, 'kPa'),
+          freeFlow: toSi(freeFlow, 'L/min'),
+        },
+    electricalPower: pump.electricalPower,
+    shareIntoCoolant: pump.shareIntoCoolant,
+  };
+}
+
+function startOf({ start, ambient }: Values): Config['start'] {
+  const coolant = start.coolant ?? ambient.temperature;
+  const plenum = start.plenum ?? ambient.temperature;
+  return {
+    coolant: toSi(coolant, 'degC'),
+    metal: toSi(start.metal ?? coolant, 'degC'),
+    casing: toSi(start.casing ?? ambient.temperature, 'degC'),
+    plenum: toSi(plenum, 'degC'),
+    sensor: toSi(start.sensor ?? plenum, 'degC'),
+  };
+}
+
+function cycleOf(values: Values): CycleConfig {
+  const { cycle } = values;
+  const split = cycle.findIndex(isRepetition);
+  const repetition = cycle[split];
+  const phases = (items: readonly (typeof cycle)[number][]): PhaseConfig[] =>
+    items.flatMap((item) => (isRepetition(item) ? [] : [phaseOf(item, values)]));
+  if (repetition === undefined || !isRepetition(repetition)) {
+    return { before: phases(cycle), block: [], repeats: 0, after: [] };
+  }
+  return {
+    before: phases(cycle.slice(0, split)),
+    block: phases(repetition.phases),
+    repeats: repetition.repeat,
+    after: phases(cycle.slice(split + 1)),
+  };
+}
+
+const ramp = ([from, to]: readonly [number, number], unit: FileUnit): Ramp => ({
+  from: toSi(from, unit),
+  to: toSi(to, unit),
+});
+
+function phaseOf(phase: PhaseValues, { ambient }: Values): PhaseConfig {
+  const nothing = [0, 0] as const;
+  const outside = [ambient.pressure, ambient.pressure] as const;
+  return {
+    name: phase.name ?? phase.kind,
+    kind: phase.kind,
+    duration: phase.duration,
+    engineSpeed: ramp(phase.engineSpeed ?? nothing, 'rpm'),
+    // Only part load uses it, and there it is required.
+    manifoldPressure: ramp(phase.manifoldPressure ?? outside, 'kPa abs'),
+    exchangerAirSpeed: ramp(phase.exchangerAirSpeed ?? nothing, 'm/s'),
+    bayTemperature: toSi(ambient.temperature + phase.bayAboveAmbient, 'degC'),
+    engineMetalTemperature: toSi(phase.engineMetal, 'degC'),
+    oilTemperature: toSi(phase.oil, 'degC'),
+    pumpVoltageRatio: phase.pump === 'off' ? 0 : (phase.pumpVoltageRatio ?? 1),
+  };
+}

@@ -1,0 +1,110 @@
+import { createCoolant } from '../../src/sim/fluids/coolant.ts';
+import type { TimeSeries } from '../../src/sim/results/time-series.ts';
+import type { CellBlockConfig, Config, PhaseConfig, Ramp } from '../../src/sim/scenario/config.ts';
+
+/**
+ * Energy account from outside: reads recorded columns and the scenario alone, and shares no code with model, solver
+ * or their ledger. Every boundary flow is integrated by trapezoid between recorded rows, inside each phase (both
+ * sides of a joint are recorded); stored energy is computed afresh from recorded means.
+ */
+export interface OutsideBalance {
+  /** J through each boundary, positive inwards */
+  readonly terms: Readonly<Record<string, number>>;
+  /** rise of the stored energy [J] */
+  readonly stored: number;
+  /** sum of the magnitudes of all terms [J] */
+  readonly moved: number;
+  /** stored less the sum of all terms, over `moved` */
+  readonly gap: number;
+}
+
+const AIR_CP = 1006;
+const AIR_R = 287.05;
+
+export function balanceFromOutside(config: Config, series: TimeSeries): OutsideBalance {
+  const terms: Record<string, number> = {};
+  for (const span of series.phases) {
+    const phase = phaseNamed(config, span.name);
+    for (let row = span.firstRow; row < span.lastRow; row++) {
+      const duration = series.columns.time[row + 1] - series.columns.time[row];
+      const before = boundaryFlows(config, series, phase, span.start, row);
+      const after = boundaryFlows(config, series, phase, span.start, row + 1);
+      for (const name of Object.keys(before)) {
+        terms[name] = (terms[name] ?? 0) + 0.5 * duration * (before[name] + after[name]);
+      }
+    }
+  }
+  const stored = storedEnergy(config, series, series.rowCount - 1) - storedEnergy(config, series, 0);
+  const values = Object.values(terms);
+  const moved = values.reduce((sum, value) => sum + Math.abs(value), 0);
+  const net = values.reduce((sum, value) => sum + value, 0);
+  return { terms, stored, moved, gap: (stored - net) / moved };
+}
+
+function boundaryFlows(
+  config: Config,
+  { columns }: TimeSeries,
+  phase: PhaseConfig,
+  phaseStart: number,
+  row: number,
+): Record<string, number> {
+  const { casing, plenum, core, compressor, pump, reservoir, exchanger, ambient } = config;
+  const bay = phase.bayTemperature;
+  const share = (columns.time[row] - phaseStart) / phase.duration;
+  const compressorSpeed = compressor.driveRatio * columns.engineSpeed[row];
+  const { idlePower, mechanicalLoss } = compressor;
+  const mechanical = mechanicalLoss.power * (compressorSpeed / idlePower.speed) ** mechanicalLoss.exponent;
+  const coolingAirIn = ambient.temperature + exchanger.airPickUp;
+  const coolingAir =
+    at(phase.exchangerAirSpeed, share) * exchanger.faceArea * (ambient.pressure / (AIR_R * coolingAirIn));
+  const wallToBay = config.lines.reduce((sum, line) => sum + line.wallToBay * lengthOf(line), 0);
+  const surroundings = reservoir.gainFrom === 'bay' ? bay : ambient.temperature;
+  return {
+    shaft: columns.drivePower[row],
+    mechanicalLoss: -(1 - mechanicalLoss.toCasing) * mechanical,
+    throughflow:
+      columns.airFlow[row] * AIR_CP * (ambient.temperature + config.intake.pickUp - columns.chargeTemperature[row]),
+    exchanger: coolingAir * AIR_CP * (coolingAirIn - columns.exchangerAirOutlet[row]),
+    pump: pump.electricalPower * pump.shareIntoCoolant * phase.pumpVoltageRatio ** 3,
+    lines: wallToBay * (bay - columns.lineWallMean[row]),
+    reservoir: reservoir.gain * (surroundings - columns.reservoirTemperature[row]),
+    coreBay: core.toBay * (bay - columns.coreMetalMean[row]),
+    casingBay: casing.toBay * (bay - columns.casingTemperature[row]),
+    casingOil: casing.toOil * (phase.oilTemperature - columns.casingTemperature[row]),
+    plenumBay: plenum.toBay * (bay - columns.plenumTemperature[row]),
+    plenumEngine: plenum.toEngine * (phase.engineMetalTemperature - columns.plenumTemperature[row]),
+  };
+}
+
+function storedEnergy(config: Config, { columns }: TimeSeries, row: number): number {
+  const coolant = createCoolant(config.coolant.glycolByVolume);
+  const { propertiesAt } = config.coolant;
+  const perVolume = coolant.density(propertiesAt) * coolant.heatCapacity(propertiesAt);
+  const part = (block: CellBlockConfig, metal: number, inside: number) =>
+    block.metalHeatCapacity * metal + block.coolantVolume * perVolume * inside;
+  const lineWall = config.lines.reduce((sum, line) => sum + line.wallHeatCapacity * lengthOf(line), 0);
+  const lineVolume = config.lines
+    .flatMap(({ segments }) => segments)
+    .reduce((sum, { bore, length }) => sum + (Math.PI / 4) * bore ** 2 * length, 0);
+  return (
+    part(config.core, columns.coreMetalMean[row], columns.coreCoolantMean[row]) +
+    part(config.exchanger, columns.exchangerMetalMean[row], columns.exchangerCoolantMean[row]) +
+    lineWall * columns.lineWallMean[row] +
+    lineVolume * perVolume * columns.lineCoolantMean[row] +
+    config.reservoir.coolantVolume * perVolume * columns.reservoirTemperature[row] +
+    config.casing.heatCapacity * columns.casingTemperature[row] +
+    config.plenum.heatCapacity * columns.plenumTemperature[row]
+  );
+}
+
+function phaseNamed(config: Config, name: string): PhaseConfig {
+  const { before, block, after } = config.cycle;
+  const found = [...before, ...block, ...after].find((phase) => phase.name === name);
+  if (found === undefined) throw new Error(`no phase ${name}`);
+  return found;
+}
+
+const at = ({ from, to }: Ramp, share: number): number => from + (to - from) * share;
+
+const lengthOf = ({ segments }: Config['lines'][number]): number =>
+  segments.reduce((sum, { length }) => sum + length, 0);
