@@ -127,10 +127,10 @@ function nameEvent(time: number, index: number, rising: boolean): RunEvent[] {
 function explainStop(reason: string, system: ChargeSystem): string {
   const flow = `coolant flow ${(system.ring.flow * 6e4).toFixed(1)} L/min`;
   if (reason === 'boiling') {
-    return `coolant boils: ${celsius(system.hottestCoolant)} degC reached, boiling point ${celsius(system.boilingPoint)} degC at cap pressure, ${flow}`;
+    return `coolant boils: ${celsius(system.extremes.hottestCoolant)} degC reached, boiling point ${celsius(system.boilingPoint)} degC at cap pressure, ${flow}`;
   }
   if (reason === 'freezing') {
-    return `coolant freezes: ${celsius(system.coldestCoolant)} degC reached, first ice at ${celsius(system.ring.coolant.freezingPoint)} degC, ${flow}`;
+    return `coolant freezes: ${celsius(system.extremes.coldestCoolant)} degC reached, first ice at ${celsius(system.ring.coolant.freezingPoint)} degC, ${flow}`;
   }
   return reason;
 }
@@ -179,7 +179,7 @@ function fillRow(system: ChargeSystem, stepper: Stepper, row: Row): void {
   row.coolantOutOfExchanger = exchanger.coolantOut;
   row.reservoirTemperature = system.reservoirTemperature(state);
   row.coreMetalMean = core.metalMean;
-  row.coreMetalLowest = system.coldestCoreMetal;
+  row.coreMetalLowest = system.extremes.coldestMetal;
   row.coreCoolantMean = core.coolantMean;
   row.exchangerMetalMean = exchanger.metalMean;
   row.exchangerCoolantMean = exchanger.coolantMean;
@@ -187,8 +187,8 @@ function fillRow(system: ChargeSystem, stepper: Stepper, row: Row): void {
   fillLineMeans(system, row);
   row.casingTemperature = system.casingTemperature(state);
   row.plenumTemperature = system.plenumTemperature(state);
-  row.hottestCoolant = system.hottestCoolant;
-  row.coldestCoolant = system.coldestCoolant;
+  row.hottestCoolant = system.extremes.hottestCoolant;
+  row.coldestCoolant = system.extremes.coldestCoolant;
   row.chargeDewPoint = system.chargeDewPoint;
 }
 

@@ -23,7 +23,7 @@ export interface AirPathInputs {
   plenumConductance: number;
 }
 
-const ROOT_TOLERANCE = 1e-13;
+const ROOT_TOLERANCE = 1e-11;
 
 /**
  * Ambient to engine at one instant: intake, mixing with recirculated air, compressor, casing, core drop, plenum,

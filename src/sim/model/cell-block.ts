@@ -22,6 +22,13 @@ export interface BlockRates {
   metalSource: number;
 }
 
+/** What a look over blocks finds; the metal is that of the last block looked over. K. */
+export interface Extremes {
+  coldestMetal: number;
+  coldestCoolant: number;
+  hottestCoolant: number;
+}
+
 /**
  * Metal and coolant of one part (core, front exchanger, stretch of line) as cells inside the state of the model.
  *
@@ -100,20 +107,30 @@ export class CellBlock {
     this.rates.linearUpwind = this.isLinearUpwind ? 1 : 0;
   }
 
-  /** Heat stored above `reference` [J]. */
-  storedHeat(state: Float64Array, reference: number): number {
-    let metal = 0;
-    let coolant = 0;
+  /**
+   * Looks over the block once: widens the extremes of metal and coolant and returns the heat stored above
+   * `reference` [J].
+   */
+  survey(state: Float64Array, reference: number, extremes: Extremes): number {
+    let metalSum = 0;
+    let coolantSum = 0;
+    let coldestMetal = Number.POSITIVE_INFINITY;
+    let coldest = Number.POSITIVE_INFINITY;
+    let hottest = Number.NEGATIVE_INFINITY;
     const end = this.offset + this.size;
     for (let k = this.offset; k < end; k += 2) {
-      metal += state[k] - reference;
-      coolant += state[k + 1] - reference;
+      const metal = state[k];
+      const coolant = state[k + 1];
+      metalSum += metal - reference;
+      coolantSum += coolant - reference;
+      if (metal < coldestMetal) coldestMetal = metal;
+      if (coolant < coldest) coldest = coolant;
+      if (coolant > hottest) hottest = coolant;
     }
-    return this.rates.metalCapacity * metal + this.rates.coolantCapacity * coolant;
-  }
-
-  fill(state: Float64Array, temperature: number): void {
-    state.fill(temperature, this.offset, this.offset + this.size);
+    extremes.coldestMetal = coldestMetal;
+    extremes.coldestCoolant = Math.min(extremes.coldestCoolant, coldest);
+    extremes.hottestCoolant = Math.max(extremes.hottestCoolant, hottest);
+    return this.rates.metalCapacity * metalSum + this.rates.coolantCapacity * coolantSum;
   }
 
   private setRates(rates: BlockRates): void {

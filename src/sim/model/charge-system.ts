@@ -4,7 +4,7 @@ import { Secant } from '../kernels/secant.ts';
 import type { Config } from '../scenario/config.ts';
 import type { StageSystem } from '../solver/stage-system.ts';
 import { AirPath, type AirPathInputs } from './air-path.ts';
-import type { BlockRates } from './cell-block.ts';
+import type { BlockRates, Extremes } from './cell-block.ts';
 import { conductanceAt } from './conductance.ts';
 import { CoolantRing, emptyRates } from './coolant-ring.ts';
 import { type DriveSegment, layOutCycle, rampAt } from './drive-cycle.ts';
@@ -26,8 +26,10 @@ export const BOUNDARY_POWERS = [
 ] as const;
 export const INTERNAL_POWERS = ['airToCore', 'casingToCore', 'casingToPlenum'] as const;
 
-/** Events in the order of {@link StageSystem.fillEvents}; the last two end the run. */
+/** Events in the order in which `examine` writes them; the last two end the run. */
 export const EVENTS = ['limit', 'dew point', 'boiling', 'freezing'] as const;
+const LIMIT = 0;
+const DEW_POINT = 1;
 const BOILING = 2;
 const FREEZING = 3;
 
@@ -76,9 +78,8 @@ export class ChargeSystem implements StageSystem {
   readonly ring: CoolantRing;
   readonly inputs: Inputs;
   failure = '';
-  hottestCoolant = 0;
-  coldestCoolant = 0;
-  coldestCoreMetal = 0;
+  /** of the state examined last; the metal is the core's */
+  readonly extremes: Extremes = { coldestMetal: 0, coldestCoolant: 0, hottestCoolant: 0 };
   /** K */
   readonly boilingPoint: number;
   private readonly config: Config;
@@ -241,28 +242,28 @@ export class ChargeSystem implements StageSystem {
     return 0;
   }
 
-  fillEvents(state: Float64Array, out: Float64Array): void {
-    this.scanExtremes(state);
-    out[0] = this.air.chargeTemperature - this.config.limit.chargeTemperature;
-    out[1] = this.chargeDewPoint - this.coldestCoreMetal;
-    out[BOILING] = this.hottestCoolant - this.boilingPoint;
-    out[FREEZING] = this.ring.coolant.freezingPoint - this.coldestCoolant;
+  examine(state: Float64Array, events: Float64Array): number {
+    const { extremes, air, config, ring } = this;
+    const reference = config.start.coolant;
+    const reservoir = this.reservoirTemperature(state);
+    extremes.coldestCoolant = reservoir;
+    extremes.hottestCoolant = reservoir;
+    const inCells = ring.survey(state, reference, extremes);
+    events[LIMIT] = air.chargeTemperature - config.limit.chargeTemperature;
+    events[DEW_POINT] = this.chargeDewPoint - extremes.coldestMetal;
+    events[BOILING] = extremes.hottestCoolant - this.boilingPoint;
+    events[FREEZING] = ring.coolant.freezingPoint - extremes.coldestCoolant;
+    return (
+      inCells +
+      this.reservoirCapacity * (reservoir - reference) +
+      config.casing.heatCapacity * (this.casingTemperature(state) - reference) +
+      config.plenum.heatCapacity * (this.plenumTemperature(state) - reference)
+    );
   }
 
   terminalReason(index: number): string {
     if (index === BOILING) return 'boiling';
     return index === FREEZING ? 'freezing' : '';
-  }
-
-  storedEnergy(state: Float64Array): number {
-    const reference = this.config.start.coolant;
-    const lump = this.reservoirIndex;
-    return (
-      this.ring.storedHeat(state, reference) +
-      this.reservoirCapacity * (state[lump] - reference) +
-      this.config.casing.heatCapacity * (state[lump + 1] - reference) +
-      this.config.plenum.heatCapacity * (state[lump + 2] - reference)
-    );
   }
 
   /** Lumps take up the fluxes that were used, and every boundary power is booked from the same values. */
@@ -460,21 +461,5 @@ export class ChargeSystem implements StageSystem {
     this.chargeBehindPlenum(scalars[PLENUM]);
     ring.marchFromCore(state, ring.core.coolantOut, this.exchangerAir);
     scalars[RETURN] = ring.return;
-  }
-
-  private scanExtremes(state: Float64Array): void {
-    const { core } = this.ring;
-    let metal = Number.POSITIVE_INFINITY;
-    for (let k = core.offset; k < core.offset + core.size; k += 2) if (state[k] < metal) metal = state[k];
-    let cold = this.reservoirTemperature(state);
-    let hot = cold;
-    for (let k = 1; k < this.ring.size; k += 2) {
-      const t = state[k];
-      if (t < cold) cold = t;
-      if (t > hot) hot = t;
-    }
-    this.coldestCoreMetal = metal;
-    this.coldestCoolant = cold;
-    this.hottestCoolant = hot;
   }
 }

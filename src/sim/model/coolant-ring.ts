@@ -1,7 +1,7 @@
 import { type Coolant, createCoolant } from '../fluids/coolant.ts';
 import { AIR_GAS_CONSTANT, AIR_HEAT_CAPACITY } from '../fluids/moist-air.ts';
 import type { CellBlockConfig, Config, LineConfig } from '../scenario/config.ts';
-import { type BlockRates, CellBlock } from './cell-block.ts';
+import { type BlockRates, CellBlock, type Extremes } from './cell-block.ts';
 import { conductanceAt } from './conductance.ts';
 import { type FlowResistance, solveLoopFlow } from './loop-flow.ts';
 
@@ -163,10 +163,11 @@ export class CoolantRing {
     for (const { block } of this.stretches) block.watchFront(state, passed);
   }
 
-  storedHeat(state: Float64Array, reference: number): number {
-    let heat = this.core.storedHeat(state, reference) + this.exchanger.storedHeat(state, reference);
-    for (const { block } of this.stretches) heat += block.storedHeat(state, reference);
-    return heat;
+  /** Heat stored above `reference` [J]; finds the extremes of the coolant and of the core's metal on the way. */
+  survey(state: Float64Array, reference: number, extremes: Extremes): number {
+    let heat = this.exchanger.survey(state, reference, extremes);
+    for (const { block } of this.stretches) heat += block.survey(state, reference, extremes);
+    return heat + this.core.survey(state, reference, extremes);
   }
 
   private setExchangerRates(airSpeed: number): void {

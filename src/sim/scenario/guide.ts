@@ -42,7 +42,7 @@ function collectPlaces(shape: Shape, path: string, places: Map<GroupShape, strin
 function defaultOf(row: Parameter): string {
   if (isRequired(row)) return 'required';
   if (row.absent !== undefined) return row.absent;
-  return isNumberRow(row) && typeof row.default === 'number' ? figure(row.default) : String(row.default);
+  return String(row.default);
 }
 
 function rangeText(row: Parameter): string {
@@ -74,16 +74,21 @@ export function scenarioGuide(): string {
     const where = places.map((place) => (place === '' ? 'the file itself' : `\`${place}\``)).join(', ');
     const body = rows.map(({ key, row }) => {
       const usual = isNumberRow(row) && row.usual ? `${figure(row.usual[0])} to ${figure(row.usual[1])}` : '';
-      const cells = [`\`${key}\``, unitText(row), rangeText(row), usual, defaultOf(row), row.meaning, sourceText(row)];
-      return `| ${cells.join(' | ')} |`;
+      return [`\`${key}\``, unitText(row), rangeText(row), usual, defaultOf(row), row.meaning, sourceText(row)];
     });
-    const head = [
-      '| key | unit | range | usual | default | meaning | source of the default |',
-      '|---|---|---|---|---|---|---|',
-    ];
-    return [`## ${capitalised(title)}`, '', `In ${where}.`, '', ...head, ...body].join('\n');
+    return [`## ${capitalised(title)}`, '', `In ${where}.`, '', ...alignedTable([HEAD, ...body])].join('\n');
   });
   return `${[INTRODUCTION, ...sections].join('\n\n')}\n`;
+}
+
+const HEAD = ['key', 'unit', 'range', 'usual', 'default', 'meaning', 'source of the default'];
+
+/** A Markdown table whose columns line up, the first row as its head. */
+function alignedTable([head, ...body]: readonly (readonly string[])[]): string[] {
+  const widths = head.map((_, column) => Math.max(3, ...[head, ...body].map((cells) => cells[column].length)));
+  const line = (cells: readonly string[]): string =>
+    `| ${cells.map((cell, column) => cell.padEnd(widths[column])).join(' | ')} |`;
+  return [line(head), line(widths.map((width) => '-'.repeat(width))), ...body.map(line)];
 }
 
 const INTRODUCTION = `# Scenario files

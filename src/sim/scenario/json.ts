@@ -174,8 +174,8 @@ class Reader {
     if (character === '/' || character === '#') return ' JSON has no comments; "notes" is the place for them.';
     if (character === '}' || character === ']') return ' A comma before it is one too many.';
     if (character === "'") return ' Texts stand in double quotes.';
-    if (/[\d.+-]/.test(character))
-      return ' A number with a decimal comma or a unit stands in double quotes: "2,5 kPa".';
+    if (/[.+]/.test(character)) return ' A number begins with a digit, or with a minus and a digit.';
+    if (/[-\d]/.test(character)) return ' A number with a decimal comma or a unit stands in double quotes: "2,5 kPa".';
     return '';
   }
 

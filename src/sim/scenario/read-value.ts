@@ -1,4 +1,4 @@
-import { convert, type FileUnit, figure, figureWithUnit, readQuantity, unitSymbols } from '../units.ts';
+import { convert, figure, figureWithUnit, readQuantity, unitSymbols } from '../units.ts';
 import {
   alternatives,
   capitalised,
@@ -11,7 +11,7 @@ import {
 } from './issue.ts';
 import { nearestWord } from './nearest.ts';
 import { isNumberRow, isWordRow, type NumberRow, type Parameter, type WordRow } from './table.ts';
-import { massAgainstVolume, TRAPS } from './traps.ts';
+import { TRAPS } from './traps.ts';
 
 /** "0.5 to 30 kPa": what a row takes, as messages and guides say it. */
 export function rangeOf({ min, max, unit }: NumberRow): string {
@@ -127,44 +127,60 @@ function readInOtherUnit(row: NumberRow, typed: number, unit: string, value: num
 
 /** The value, once its range has been looked at. `typed` is what stands in the file. */
 function checked(row: NumberRow, value: number, typed: JsonValue, path: string, report: Report): number {
-  const { usual, unit } = row;
-  const isAllowed = value >= row.min && value <= row.max && (!row.whole || Number.isInteger(value));
-  const isUsual = usual === undefined || (value >= usual[0] && value <= usual[1]);
-  if (isAllowed && isUsual) return value;
+  const { min, max, usual = [min, max], unit, typical } = row;
+  const isAllowed = value >= min && value <= max && (!row.whole || Number.isInteger(value));
+  if (isAllowed && value >= usual[0] && value <= usual[1]) return value;
 
-  const shown = typeof typed === 'string' ? typed : figureWithUnit(value, unit);
-  const said = `${capitalised(row.label)} is ${shown}`;
-  const found = typeof typed === 'string' ? quoted(typed) : shown;
-  const meant = typeof typed === 'number' ? otherUnit(row, typed, path) : undefined;
-  const hint = meant ? ` ${meant.question}` : '';
-  const fix = meant && { fix: meant.fix };
-  if (!isAllowed) {
-    const why = value === 0 && row.whenMissing ? ` ${row.whenMissing}` : '';
-    const mass = row.trap === 'glycol by mass' ? ` ${massAgainstVolume()}` : '';
-    const expected = expectationOf(row);
-    const message = `${said}; expected ${expected}.${why}${hint}${mass}`;
-    report({ severity: 'error', path, message, found, expected, ...fix });
-    return Number.NaN;
-  }
-  const [low, high] = usual ?? [row.min, row.max];
-  const expected = row.typical ?? `usually ${figure(low)} to ${figureWithUnit(high, unit)}`;
+  const found = typeof typed === 'string' ? quoted(typed) : figureWithUnit(value, unit);
+  const said = `${capitalised(row.label)} is ${typeof typed === 'string' ? typed : found}`;
+  const proposal = typeof typed === 'number' ? proposalFor(row, typed, !isAllowed, path) : undefined;
+  const hints = [
+    !isAllowed && value === 0 && row.whenMissing,
+    typical && `${capitalised(typical)}.`,
+    proposal?.sentence,
+  ].filter(Boolean);
+  const expected = isAllowed ? `usually ${figure(usual[0])} to ${figureWithUnit(usual[1], unit)}` : expectationOf(row);
   const percent = unit === 'share' ? ` (${figure(100 * value)} %)` : '';
-  const message = `${said}${percent}: unusually ${value > high ? 'high' : 'low'}; ${expected}.${hint}`;
-  report({ severity: 'warning', path, message, found, expected, ...fix });
-  return value;
+  const verdict = isAllowed
+    ? `${percent}: unusually ${value > usual[1] ? 'high' : 'low'}, ${expected}.`
+    : `; expected ${expected}.`;
+  report({
+    severity: isAllowed ? 'warning' : 'error',
+    path,
+    message: [`${said}${verdict}`, ...hints].join(' '),
+    found,
+    expected,
+    ...(proposal?.fix && { fix: proposal.fix }),
+  });
+  return isAllowed ? value : Number.NaN;
 }
 
-/** The other unit in which a bare number out of range would be an ordinary value, if there is one. */
-function otherUnit(row: NumberRow, typed: number, path: string): { question: string; fix: Fix } | undefined {
+interface Proposal {
+  readonly sentence?: string;
+  readonly fix?: Fix;
+}
+
+/** What a bare number out of range was probably meant to be, or else, where it cannot stand, the default. */
+function proposalFor(row: NumberRow, typed: number, isRefused: boolean, path: string): Proposal | undefined {
+  if (row.trap === 'glycol by mass') return massProposal(row, typed, path);
   const [low, high] = row.usual ?? [row.min, row.max];
   for (const symbol of unitSymbols(row.unit)) {
     const value = convert(typed, symbol, row.unit);
     if (value < low || value > high || symbol === row.unit) continue;
     const text = `${figure(typed)} ${symbol}`;
     const both = `${text} (${figureWithUnit(value, row.unit)})`;
-    return { question: `Did you mean ${both}?`, fix: { path, value: text, label: `Use ${both}` } };
+    return { sentence: `Did you mean ${both}?`, fix: { path, value: text, label: `Use ${both}` } };
   }
-  return undefined;
+  if (!isRefused || typeof row.default !== 'number') return undefined;
+  const label = `Use the default, ${figureWithUnit(row.default, row.unit)}`;
+  return { fix: { path, value: row.default, label } };
+}
+
+/** A share out of range may be one by mass; where even that is too much, the difference is shown at 50 %. */
+function massProposal(row: NumberRow, typed: number, path: string): Proposal {
+  const [own, example] = [typed, 50].map((share) => TRAPS['glycol by mass'](`${share} % by mass`));
+  if (own === undefined || own.value > row.max) return example ? { sentence: example.message } : {};
+  return { sentence: own.message, fix: { path, value: own.value, label: own.label } };
 }
 
 /** Why a text is no number: a mistake of the trade, an unknown unit, two readings, or no number at all. */
@@ -177,7 +193,9 @@ function unreadable(row: NumberRow, typed: string, path: string): Issue {
   });
 
   const trap = row.trap && TRAPS[row.trap](typed);
-  if (trap !== undefined) return say(trap.message, trap.value, trap.label);
+  if (trap !== undefined) {
+    return trap.value <= row.max ? say(trap.message, trap.value, trap.label) : say(trap.message);
+  }
 
   const reading = readQuantity(typed, row.unit);
   if (reading.kind === 'ambiguous') {
@@ -185,7 +203,7 @@ function unreadable(row: NumberRow, typed: string, path: string): Issue {
     return say(`It can be read as ${decimal} or as ${thousands}. Write it without a thousands separator.`);
   }
   if (reading.kind === 'unknown unit') {
-    const known = unitSymbols(row.unit as FileUnit);
+    const known = unitSymbols(row.unit);
     const shown = known[0] === '-' ? 'no unit' : alternatives(known);
     return say(`${quoted(reading.unit)} is not a unit for it; expected ${shown}.`);
   }

@@ -11,7 +11,7 @@ interface Row {
   readonly source?: string;
   /** what stands in where the key is absent and no one value does, in words: "lines.bore" */
   readonly absent?: string;
-  /** said where the key is missing or 0 and must not be */
+  /** said where the key is missing, or 0, and must not be */
   readonly whenMissing?: string;
 }
 

@@ -1,10 +1,9 @@
 import { createCoolant } from '../fluids/coolant.ts';
 import { figure } from '../units.ts';
-import type { JsonValue } from './issue.ts';
 
 interface Trap {
   readonly message: string;
-  readonly value: JsonValue;
+  readonly value: number;
   readonly label: string;
 }
 
@@ -48,6 +47,3 @@ function glycolByMass(text: string): Trap | undefined {
 
 /** Mistakes of the trade that a text may hold, by the name that rows of the parameter table call them. */
 export const TRAPS = { 'fitting size': fittingSize, 'glycol by mass': glycolByMass } as const;
-
-/** How far a share by mass is from one by volume, for the message of a glycol share out of range. */
-export const massAgainstVolume = (): string => glycolByMass('50 % by mass')?.message ?? '';

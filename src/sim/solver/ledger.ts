@@ -10,32 +10,25 @@ export interface Ledger {
   readonly energies: Float64Array;
   /** stored energy now [J] */
   stored: number;
-  readonly storedAtStart: number;
+  storedAtStart: number;
   /** sum of the magnitudes of all boundary energies [J] */
   moved: number;
   /** worst gap of any step over the heat moved until then [-] */
   worstGap: number;
 }
 
-export function openLedger(system: StageSystem, state: Float64Array): Ledger {
-  const stored = system.storedEnergy(state);
-  return {
-    energies: new Float64Array(system.powerCount),
-    stored,
-    storedAtStart: stored,
-    moved: 0,
-    worstGap: 0,
-  };
+export function openLedger(system: StageSystem): Ledger {
+  return { energies: new Float64Array(system.powerCount), stored: 0, storedAtStart: 0, moved: 0, worstGap: 0 };
 }
 
-/** Books an accepted step of length `h` that ends in `state`. */
+/** Books an accepted step of length `h` that ends with `stored` [J]. */
 export function bookStep(
   ledger: Ledger,
   system: StageSystem,
   h: number,
   powers1: Float64Array,
   powers2: Float64Array,
-  state: Float64Array,
+  stored: number,
 ): void {
   let net = 0;
   for (let k = 0; k < system.powerCount; k++) {
@@ -46,7 +39,6 @@ export function bookStep(
       ledger.moved += Math.abs(energy);
     }
   }
-  const stored = system.storedEnergy(state);
   const gap = Math.abs(stored - ledger.stored - net);
   ledger.stored = stored;
   if (ledger.moved > 0) ledger.worstGap = Math.max(ledger.worstGap, gap / ledger.moved);

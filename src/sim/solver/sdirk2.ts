@@ -96,16 +96,11 @@ function largestCombination(
   cd: number,
   d: Float64Array,
 ): number {
-  let highest = 0;
-  let lowest = 0;
-  let sum = 0;
+  let largest = 0;
   for (let k = 0; k < d.length; k++) {
-    const value = ca * a[k] + cb * b[k] + cc * c[k] + cd * d[k];
-    sum += value;
-    if (value > highest) highest = value;
-    else if (value < lowest) lowest = value;
+    largest = Math.max(largest, Math.abs(ca * a[k] + cb * b[k] + cc * c[k] + cd * d[k]));
   }
-  return Number.isNaN(sum) ? Number.NaN : Math.max(highest, -lowest);
+  return largest;
 }
 
 /** Makes the candidate, a step of length `h`, the accepted state. */

@@ -41,14 +41,14 @@ export interface StageSystem {
   /** Tells that the step of length `h` ending in `state` stands. */
   acceptStep(h: number, state: Float64Array): void;
 
-  /** Writes the event functions as they stand after the last stage (or after `enterSegment`). */
-  fillEvents(state: Float64Array, out: Float64Array): void;
+  /**
+   * Looks over a state, after the last stage or `enterSegment` that belongs to it: writes the event functions into
+   * `events` and returns the stored energy above that of the start [J].
+   */
+  examine(state: Float64Array, events: Float64Array): number;
 
   /** Why the run ends at event `index`, in words for the user; '' where it goes on. */
   terminalReason(index: number): string;
-
-  /** Stored energy of a state above that of the start [J]. */
-  storedEnergy(state: Float64Array): number;
 }
 
 /** A stretch of time with smooth inputs. The solver lands on both ends and starts afresh at each. */

@@ -42,6 +42,8 @@ export class Stepper {
   private segmentIndex = -1;
   private proposal = FIRST_STEP;
   private errorBefore = 1;
+  /** stored energy of the candidate [J] */
+  private stored = 0;
   private readonly buffers: StepBuffers;
   private readonly sides: Float64Array;
   private readonly eventsBefore: Float64Array;
@@ -56,7 +58,7 @@ export class Stepper {
     this.options = options;
     this.time = segments[0].start;
     this.buffers = makeStepBuffers(system, start);
-    this.ledger = openLedger(system, start);
+    this.ledger = openLedger(system);
     this.sides = new Float64Array(system.eventCount).fill(-1);
     this.eventsBefore = new Float64Array(system.eventCount);
     this.eventsNow = new Float64Array(system.eventCount);
@@ -106,7 +108,11 @@ export class Stepper {
     this.errorBefore = 1;
     this.buffers.sBefore = 0;
     this.system.enterSegment(this.segmentIndex, this.time, this.buffers.state);
-    this.system.fillEvents(this.buffers.state, this.eventsNow);
+    this.stored = this.system.examine(this.buffers.state, this.eventsNow);
+    if (this.segmentIndex === 0) {
+      this.ledger.storedAtStart = this.stored;
+      this.ledger.stored = this.stored;
+    }
     for (let k = 0; k < this.eventsNow.length; k++) {
       if (this.eventsNow[k] * this.sides[k] < 0 && this.record(k) === 'stopped') return 'stopped';
     }
@@ -131,7 +137,7 @@ export class Stepper {
   }
 
   private accept(h: number, error: number, target: number, wanted: number): StepKind {
-    this.system.fillEvents(this.buffers.next, this.eventsNow);
+    this.stored = this.system.examine(this.buffers.next, this.eventsNow);
     const crossing = this.options.fixedStep === undefined ? this.firstCrossing() : -1;
     const landed = crossing < 0 ? h : this.landOn(crossing, h);
     // Landing on a stop says nothing about accuracy: keep the longer proposal.
@@ -142,7 +148,7 @@ export class Stepper {
     this.time = landed === h && Math.abs(end - target) < 1e-9 * Math.max(1, target) ? target : end;
     acceptCandidate(this.buffers, landed);
     this.accepted++;
-    bookStep(this.ledger, this.system, landed, this.buffers.powers1, this.buffers.powers2, this.buffers.state);
+    bookStep(this.ledger, this.system, landed, this.buffers.powers1, this.buffers.powers2, this.stored);
     this.system.acceptStep(landed, this.buffers.state);
     this.eventsBefore.set(this.eventsNow);
     if (crossing >= 0 && this.record(crossing) === 'stopped') return 'stopped';
@@ -175,7 +181,7 @@ export class Stepper {
       trial = low + ((high - low) * atLow) / (atLow - atHigh);
       if (!(trial > low && trial < high)) trial = 0.5 * (low + high);
       if (Number.isNaN(tryStep(this.system, this.time, trial, this.buffers))) return this.retake(h);
-      this.system.fillEvents(this.buffers.next, this.eventsNow);
+      this.stored = this.system.examine(this.buffers.next, this.eventsNow);
       const value = this.eventsNow[k];
       if (Math.abs(value) < EVENT_PRECISION) break;
       if (value * atHigh > 0) {
@@ -193,7 +199,7 @@ export class Stepper {
 
   private retake(h: number): number {
     tryStep(this.system, this.time, h, this.buffers);
-    this.system.fillEvents(this.buffers.next, this.eventsNow);
+    this.stored = this.system.examine(this.buffers.next, this.eventsNow);
     return h;
   }
 

@@ -78,7 +78,8 @@ export const COOLANT_LOOP = {
   },
   coolant: {
     glycolByVolume: { label: 'glycol by volume', unit: '%', min: 0, max: Math.floor(1000 * LARGEST_GLYCOL_BY_VOLUME) / 10, trap: 'glycol by mass',
-      meaning: 'ethylene glycol in water, parts before mixing; 0 is water. The published fit ends at 60 % by mass' },
+      typical: 'the published fit for ethylene glycol ends at 60 % by mass',
+      meaning: 'ethylene glycol in water, parts before mixing; 0 is water' },
     propertiesAt: { label: 'temperature of the coolant properties', unit: 'degC', min: -40, max: 110, usual: [0, 90], default: 40,
       meaning: 'density and heat capacity are taken at this temperature; viscosity follows the coolant', source: 'mean coolant of a session of pulls' },
     capPressure: { label: 'cap pressure', unit: 'kPa', min: 0, max: 250, usual: [0, 150], default: 90,

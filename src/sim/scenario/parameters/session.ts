@@ -7,12 +7,12 @@ import { COMMON_PRACTICE } from './sources.ts';
 export const SESSION = {
   sensor: {
     timeConstantMoving: { label: 'sensor time constant in moving air', unit: 's', min: 0.05, max: 1000, usual: [0.3, 30], default: 3,
-      typical: '2 to 5 s in moving air', whenMissing: 'No sensor answers at once; 0.05 s is as good as no lag.',
+      typical: 'typical are 2 to 5 s in moving air',
       meaning: 'at atFlow; goes with flow to the power -0.5', source: `2 to 5 s: ${COMMON_PRACTICE}` },
     atFlow: { label: 'flow of the sensor time constant', unit: 'kg/s', min: 0.001, max: 3, default: 0.2,
       meaning: 'air flow at which timeConstantMoving holds', source: 'a 2 L engine under boost' },
     timeConstantStill: { label: 'sensor time constant in still air', unit: 's', min: 0.05, max: 1000, usual: [0.3, 60], default: 9,
-      typical: '8 to 15 s in still air', whenMissing: 'No sensor answers at once; 0.05 s is as good as no lag.',
+      typical: 'typical are 8 to 15 s in still air',
       meaning: 'the most it rises to at low flow', source: `8 to 15 s: ${COMMON_PRACTICE}; one data sheet says below 15 s in oil` },
     airShare: { label: 'share of air in the sensor reading', unit: 'share', min: 0, max: 1, usual: [0.5, 1], default: 1,
       meaning: 'the rest follows the plenum metal that holds the sensor', source: 'a plain lag' },
@@ -35,10 +35,10 @@ export const SESSION = {
   },
   numerics: {
     tolerance: { label: 'tolerance of a step', unit: 'K', min: 1e-6, max: 5, usual: [1e-5, 0.5], default: 0.1,
-      meaning: 'largest error of one step in any cell', source: 'own measurement: pull peaks within 0.01 K' },
-    longestStepInPull: { label: 'longest step in a pull', unit: 's', min: 0.001, max: 60, default: 0.25,
-      meaning: 'also the widest gap between recorded instants of a pull', source: 'own choice: a 12 s pull has some 50 points' },
-    longestStep: { label: 'longest step elsewhere', unit: 's', min: 0.001, max: 600, default: 2,
+      meaning: 'largest error of one step in any cell', source: 'own measurement: pull peaks within 0.02 K of the converged ones' },
+    longestStepInPull: { label: 'longest step in a pull', unit: 's', min: 0.001, max: 60, default: 0.5,
+      meaning: 'also the widest gap between recorded instants of a pull', source: 'own choice: a 12 s pull has 24 points or more' },
+    longestStep: { label: 'longest step elsewhere', unit: 's', min: 0.001, max: 600, default: 5,
       meaning: 'also the widest gap between recorded instants', source: 'own choice' },
   },
   phase: {

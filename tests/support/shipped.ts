@@ -1,0 +1,16 @@
+import { readFileSync } from 'node:fs';
+import type { Config } from '../../src/sim/scenario/config.ts';
+import { parseScenario } from '../../src/sim/scenario/parse.ts';
+import { toConfig } from '../../src/sim/scenario/to-config.ts';
+import { applyVariant } from '../../src/sim/scenario/variants.ts';
+
+/** Configuration of a shipped scenario or one of its variants, read through the parser like any user's file. */
+export function shippedConfig(file: string, variant?: string): Config {
+  const text = readFileSync(new URL(`../../scenarios/${file}.json`, import.meta.url), 'utf8');
+  const { scenario, issues } = parseScenario(text);
+  if (scenario === undefined) throw new Error(`${file}: ${issues[0].message}`);
+  if (variant === undefined) return toConfig(scenario);
+  const changed = applyVariant(scenario, variant);
+  if (changed.scenario === undefined) throw new Error(`${file} / ${variant}: ${changed.issues[0].message}`);
+  return toConfig(changed.scenario);
+}

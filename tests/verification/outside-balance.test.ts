@@ -1,0 +1,45 @@
+import { describe, expect, it } from 'vitest';
+import { simulate } from '../../src/sim/simulate.ts';
+import { shippedConfig } from '../support/shipped.ts';
+import { balanceFromOutside } from './outside-balance.ts';
+
+const CASES = [
+  ['rolling-road-estate', undefined],
+  ['rolling-road-estate', '+ 10 L tank'],
+  ['ridge-roadster', undefined],
+  ['ridge-roadster', '+ pump 50 kPa / 45 L/min'],
+] as const;
+
+describe('energy, from outside', () => {
+  it.each(CASES)('%s %s balances to 0.1 %% from columns recorded at 10 Hz', (file, variant) => {
+    const config = shippedConfig(file, variant);
+    const series = simulate(config, { interval: 0.1 });
+    const balance = balanceFromOutside(config, series);
+    expect(Math.abs(balance.gap)).toBeLessThan(1e-3);
+    // Every term that the solver's own ledger lists is there from outside, and each agrees.
+    expect(Object.keys(balance.terms).sort()).toEqual(Object.keys(series.energy.terms).sort());
+    for (const [name, energy] of Object.entries(series.energy.terms)) {
+      expect(Math.abs(balance.terms[name] - energy), name).toBeLessThan(1e-3 * balance.moved);
+    }
+    expect(Math.abs(balance.stored - series.energy.stored)).toBeLessThan(1e-6 * balance.moved);
+  });
+
+  it('closes as the square of the recording interval', () => {
+    const config = shippedConfig('rolling-road-estate');
+    const gaps = [1.6, 0.8, 0.4].map((fixedStep) =>
+      Math.abs(balanceFromOutside(config, simulate(config, { fixedStep })).gap),
+    );
+    for (const k of [0, 1]) {
+      const order = Math.log2(gaps[k] / gaps[k + 1]);
+      expect(order).toBeGreaterThan(1.7);
+      expect(order).toBeLessThan(2.4);
+    }
+  });
+
+  it('catches pump heat that a model left out', () => {
+    const config = shippedConfig('rolling-road-estate');
+    const faulty = { ...config, pump: { ...config.pump, shareIntoCoolant: 0 } };
+    const balance = balanceFromOutside(config, simulate(faulty, { interval: 0.1 }));
+    expect(Math.abs(balance.gap)).toBeGreaterThan(1e-3);
+  });
+});
