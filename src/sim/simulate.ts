@@ -1,4 +1,5 @@
-import { BOUNDARY_POWERS, ChargeSystem, EVENTS, INTERNAL_POWERS } from './model/charge-system.ts';
+import { ChargeSystem, EVENTS } from './model/charge-system.ts';
+import { BOUNDARY_POWERS, INTERNAL_POWERS } from './model/powers.ts';
 import { makeRow, Recorder, type Row } from './results/recorder.ts';
 import type { EnergyBalance, Outcome, PhaseSpan, RunEvent, TimeSeries } from './results/time-series.ts';
 import type { Config } from './scenario/config.ts';

@@ -11,7 +11,7 @@ import {
   unitSymbols,
 } from '../../src/sim/units.ts';
 
-// NIST SP 811 (2008), appendix B.8, factors as printed there (seven figures); exact ones in full.
+// NIST SP 811 (2008), appendix B.8, factors as printed there (six or seven figures); exact ones in full.
 const NIST: readonly (readonly [number, string, FileUnit, number])[] = [
   [1, 'in', 'mm', 25.4],
   [1, 'ft', 'm', 0.3048],
@@ -46,7 +46,7 @@ const NIST: readonly (readonly [number, string, FileUnit, number])[] = [
 
 describe('conversion', () => {
   it.each(NIST)('%d %s in %s is %d', (value, symbol, fileUnit, expected) => {
-    expect(Math.abs(convert(value, symbol, fileUnit) / expected - 1)).toBeLessThan(3e-7);
+    expect(Math.abs(convert(value, symbol, fileUnit) / expected - 1)).toBeLessThan(6e-7);
   });
 
   it('SI of file units, by hand', () => {
@@ -70,9 +70,8 @@ describe('conversion', () => {
         fc.assert(
           fc.property(fc.double({ min: -1e3, max: 1e3, noNaN: true }), (value) => {
             expect(fromSi(toSi(value, fileUnit), fileUnit)).toBeCloseTo(value, 9);
-            expect(readQuantity(`${value} ${symbol}`, fileUnit)).toMatchObject({
-              value: convert(value, symbol, fileUnit),
-            });
+            const reading = readQuantity(`${value} ${symbol}`, fileUnit);
+            expect(reading.kind === 'value' && reading.value).toBeCloseTo(convert(value, symbol, fileUnit), 9);
           }),
         );
       }

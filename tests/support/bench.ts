@@ -1,4 +1,4 @@
-import { type BlockRates, CellBlock } from '../../src/sim/model/cell-block.ts';
+import { type BlockRates, CellBlock, type Extremes } from '../../src/sim/model/cell-block.ts';
 import type { Segment, StageSystem } from '../../src/sim/solver/stage-system.ts';
 import { Stepper, type StepperOptions } from '../../src/sim/solver/stepper.ts';
 import { cornersOf, Follower, type Profile } from './profile.ts';
@@ -46,6 +46,8 @@ interface Part {
 
 /** Powers booked for each part: air, source less loss. */
 const POWERS_PER_PART = 2;
+/** Stored energy counts from here [K]. */
+const REFERENCE = 300;
 
 /**
  * Blocks of cells in series with everything round them prescribed: what the simulator's model is to its stepper, with
@@ -63,6 +65,7 @@ export class Bench implements StageSystem {
   private readonly coolantRate: Follower;
   private readonly coolantIn: Follower;
   private readonly reservoir: ReservoirSetup | undefined;
+  private readonly unread: Extremes = { coldestMetal: 0, coldestCoolant: 0, hottestCoolant: 0 };
 
   constructor(setup: BenchSetup) {
     let offset = 0;
@@ -145,18 +148,13 @@ export class Bench implements StageSystem {
     for (const { block, rates } of this.parts) block.watchFront(state, rates.coolantRate * h);
   }
 
-  fillEvents(): void {}
+  examine(state: Float64Array): number {
+    const ofReservoir = this.reservoir ? this.reservoir.capacity * (this.reservoirTemperature(state) - REFERENCE) : 0;
+    return this.blocks.reduce((sum, block) => sum + block.survey(state, REFERENCE, this.unread), ofReservoir);
+  }
 
   terminalReason(): string {
     return '';
-  }
-
-  storedEnergy(state: Float64Array): number {
-    const reference = 300;
-    const ofReservoir = this.reservoir
-      ? this.reservoir.capacity * (this.reservoirTemperature(state) - reference)
-      : 0;
-    return this.blocks.reduce((sum, block) => sum + block.storedHeat(state, reference), ofReservoir);
   }
 
   private get lastOutlet(): number {

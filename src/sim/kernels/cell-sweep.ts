@@ -219,13 +219,17 @@ export function marchOutlets(
   ends[SWEEP_COOLANT_MEAN] = coolantSum / count;
 }
 
-/** A row counts as a front above this share of its range; rows flatter than the second number [K] never do. */
-const FRONT_SHARE = 0.2;
+/**
+ * A row holds a front above this share of its range; one of more than FRONT_CELLS cells above less in proportion,
+ * since ripples grow with the cells a front has to cross. Rows flatter than FRONT_RANGE [K] never do.
+ */
+const FRONT_SHARE = 0.12;
+const FRONT_CELLS = 11;
 const FRONT_RANGE = 0.5;
 
 /**
  * Whether the coolant of a block carries a front too sharp for linear upwinding: in the first, middle or last
- * row (inlet included) the largest second difference exceeds a fifth of the row's range.
+ * row (inlet included) the largest second difference exceeds a share of the row's range.
  *
  * @param inlet - coolant inlet temperature [K]
  */
@@ -253,5 +257,5 @@ function isFrontInRow(ny: number, state: Float64Array, offset: number, inlet: nu
     here = next;
   }
   const range = highest - lowest;
-  return range > FRONT_RANGE && steepest > FRONT_SHARE * range;
+  return range > FRONT_RANGE && steepest > FRONT_SHARE * Math.min(1, FRONT_CELLS / ny) * range;
 }

@@ -7,24 +7,9 @@ import { AirPath, type AirPathInputs } from './air-path.ts';
 import type { BlockRates, Extremes } from './cell-block.ts';
 import { conductanceAt } from './conductance.ts';
 import { CoolantRing, emptyRates } from './coolant-ring.ts';
-import { type DriveSegment, layOutCycle, rampAt } from './drive-cycle.ts';
-
-/** Powers booked in every stage, W, positive into the system; those that cross the boundary come first. */
-export const BOUNDARY_POWERS = [
-  'shaft',
-  'mechanicalLoss',
-  'throughflow',
-  'exchanger',
-  'pump',
-  'lines',
-  'reservoir',
-  'coreBay',
-  'casingBay',
-  'casingOil',
-  'plenumBay',
-  'plenumEngine',
-] as const;
-export const INTERNAL_POWERS = ['airToCore', 'casingToCore', 'casingToPlenum'] as const;
+import { type DriveInputs, type DriveSegment, layOutCycle, makeInputs, readInputs } from './drive-cycle.ts';
+import { BOUNDARY_POWERS, INTERNAL_POWERS } from './powers.ts';
+import { sensorTimeConstant } from './sensor.ts';
 
 /** Events in the order in which `examine` writes them; the last two end the run. */
 export const EVENTS = ['limit', 'dew point', 'boiling', 'freezing'] as const;
@@ -48,17 +33,6 @@ const MOST_ROUNDS = 25;
 /** W/K that hold the casing at a known temperature while outlets are only read off */
 const HELD = 1e15;
 
-/** What the drive cycle prescribes at one instant, SI. */
-interface Inputs {
-  engineSpeed: number;
-  manifoldPressure: number;
-  airSpeed: number;
-  bay: number;
-  engineMetal: number;
-  oil: number;
-  pumpVoltageRatio: number;
-}
-
 /**
  * The whole car as the solver sees it: cells of core, front exchanger and lines, and the lumps reservoir, casing,
  * plenum metal and sensor.
@@ -76,7 +50,7 @@ export class ChargeSystem implements StageSystem {
   readonly segments: readonly DriveSegment[];
   readonly air: AirPath;
   readonly ring: CoolantRing;
-  readonly inputs: Inputs;
+  readonly inputs: DriveInputs = makeInputs();
   failure = '';
   /** of the state examined last; the metal is the core's */
   readonly extremes: Extremes = { coldestMetal: 0, coldestCoolant: 0, hottestCoolant: 0 };
@@ -111,15 +85,6 @@ export class ChargeSystem implements StageSystem {
     this.boilingPoint = this.ring.coolant.boilingPoint(pressure + config.coolant.capPressure);
     this.scalars = new Float64Array(FIRST_STRETCH + this.ring.stretches.length);
     this.history = new Extrapolation(this.scalars.length);
-    this.inputs = {
-      engineSpeed: 0,
-      manifoldPressure: 0,
-      airSpeed: 0,
-      bay: 0,
-      engineMetal: 0,
-      oil: 0,
-      pumpVoltageRatio: 0,
-    };
     this.airInputs = {
       mode: 'engine off',
       engineSpeed: 0,
@@ -331,32 +296,18 @@ export class ChargeSystem implements StageSystem {
     this.history.tryPoint(stage, time, scalars);
   }
 
-  /** tau dTi/dt = f (T - Ti) + (1 - f)(T_housing - Ti), tau by flow^-0.5 between the two typed constants. */
   private finishSensor(s: number, base: Float64Array, out: Float64Array, housing: number): void {
-    const { timeConstantMoving, timeConstantStill, atFlow, airShare } = this.config.sensor;
-    const flow = this.air.airFlow;
-    const scaled = flow > 0 ? timeConstantMoving * Math.sqrt(atFlow / flow) : timeConstantStill;
-    const low = Math.min(timeConstantMoving, timeConstantStill);
-    const high = Math.max(timeConstantMoving, timeConstantStill);
-    const tau = Math.min(high, Math.max(low, scaled));
-    const target = airShare * this.air.chargeTemperature + (1 - airShare) * housing;
+    const { sensor } = this.config;
+    const tau = sensorTimeConstant(sensor, this.air.airFlow);
+    const target = sensor.airShare * this.air.chargeTemperature + (1 - sensor.airShare) * housing;
     const index = this.reservoirIndex + 3;
     out[index] = (s * base[index] + target / tau) / (s + 1 / tau);
   }
 
   private readInputs(time: number): void {
-    const { phase, start, end } = this.segment;
-    const share = Math.min(1, Math.max(0, (time - start) / (end - start)));
-    const { inputs } = this;
-    inputs.engineSpeed = rampAt(phase.engineSpeed, share);
-    inputs.manifoldPressure = rampAt(phase.manifoldPressure, share);
-    inputs.airSpeed = rampAt(phase.exchangerAirSpeed, share);
-    inputs.bay = phase.bayTemperature;
-    inputs.engineMetal = phase.engineMetalTemperature;
-    inputs.oil = phase.oilTemperature;
-    inputs.pumpVoltageRatio = phase.pumpVoltageRatio;
-    this.exchangerAir.speed = inputs.airSpeed;
-    this.exchangerAir.bayTemperature = inputs.bay;
+    readInputs(this.segment, time, this.inputs);
+    this.exchangerAir.speed = this.inputs.airSpeed;
+    this.exchangerAir.bayTemperature = this.inputs.bay;
   }
 
   /** Air path with the casing implicit in the stage: it takes part with its store and all its other exchanges. */

@@ -36,7 +36,41 @@ export function layOutCycle(config: Config): DriveSegment[] {
   return segments;
 }
 
-/** Value of a ramp at a share 0 to 1 of its phase. */
-export function rampAt(ramp: Ramp, share: number): number {
+/** What the cycle prescribes at one instant, SI; speeds in rpm, air speed in m/s at the exchanger's face. */
+export interface DriveInputs {
+  engineSpeed: number;
+  manifoldPressure: number;
+  airSpeed: number;
+  bay: number;
+  engineMetal: number;
+  oil: number;
+  pumpVoltageRatio: number;
+}
+
+export function makeInputs(): DriveInputs {
+  return {
+    engineSpeed: 0,
+    manifoldPressure: 0,
+    airSpeed: 0,
+    bay: 0,
+    engineMetal: 0,
+    oil: 0,
+    pumpVoltageRatio: 0,
+  };
+}
+
+/** Writes into `inputs` what a segment prescribes at `time`; at its ends from its own side. */
+export function readInputs({ phase, start, end }: DriveSegment, time: number, inputs: DriveInputs): void {
+  const share = Math.min(1, Math.max(0, (time - start) / (end - start)));
+  inputs.engineSpeed = rampAt(phase.engineSpeed, share);
+  inputs.manifoldPressure = rampAt(phase.manifoldPressure, share);
+  inputs.airSpeed = rampAt(phase.exchangerAirSpeed, share);
+  inputs.bay = phase.bayTemperature;
+  inputs.engineMetal = phase.engineMetalTemperature;
+  inputs.oil = phase.oilTemperature;
+  inputs.pumpVoltageRatio = phase.pumpVoltageRatio;
+}
+
+function rampAt(ramp: Ramp, share: number): number {
   return ramp.from + (ramp.to - ramp.from) * share;
 }

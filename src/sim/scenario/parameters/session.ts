@@ -11,7 +11,7 @@ export const SESSION = {
       meaning: 'at atFlow; goes with flow to the power -0.5', source: `2 to 5 s: ${COMMON_PRACTICE}` },
     atFlow: { label: 'flow of the sensor time constant', unit: 'kg/s', min: 0.001, max: 3, default: 0.2,
       meaning: 'air flow at which timeConstantMoving holds', source: 'a 2 L engine under boost' },
-    timeConstantStill: { label: 'sensor time constant in still air', unit: 's', min: 0.05, max: 1000, usual: [0.3, 60], default: 9,
+    timeConstantStill: { label: 'sensor time constant in still air', unit: 's', min: 0.05, max: 1000, usual: [1, 60], default: 9,
       typical: 'typical are 8 to 15 s in still air',
       meaning: 'the most it rises to at low flow', source: `8 to 15 s: ${COMMON_PRACTICE}; one data sheet says below 15 s in oil` },
     airShare: { label: 'share of air in the sensor reading', unit: 'share', min: 0, max: 1, usual: [0.5, 1], default: 1,
