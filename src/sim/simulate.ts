@@ -1,5 +1,6 @@
 import { ChargeSystem, EVENTS } from './model/charge-system.ts';
 import { BOUNDARY_POWERS, INTERNAL_POWERS } from './model/powers.ts';
+import { CoreFieldRecorder } from './results/core-field-recorder.ts';
 import { makeRow, Recorder, type Row } from './results/recorder.ts';
 import type { EnergyBalance, Outcome, PhaseSpan, RunEvent, TimeSeries } from './results/time-series.ts';
 import type { Config } from './scenario/config.ts';
@@ -12,6 +13,8 @@ export interface RunOptions {
   readonly interval?: number;
   /** steps of just this length without error control [s]; for studies of the order */
   readonly fixedStep?: number;
+  /** keep the temperatures of every core cell at every recorded row */
+  readonly fields?: boolean;
   /** asked at the end of each phase; false ends the run there as cancelled */
   readonly continueAfter?: (phase: PhaseSpan, soFar: TimeSeries['columns']) => boolean;
 }
@@ -23,6 +26,8 @@ export interface Run {
   readonly duration: number;
   /** Takes one step; false when the run is over. */
   step(): boolean;
+  /** Columns and ended phases until now; the columns are views that further steps may leave behind. */
+  soFar(): Pick<TimeSeries, 'columns' | 'phases' | 'outcome'>;
   /** What was recorded until now; a run that was left early counts as cancelled. */
   finish(): TimeSeries;
 }
@@ -41,6 +46,8 @@ export function startRun(config: Config, options: RunOptions = {}): Run {
   const stepper = new Stepper(system, system.segments, system.startState(), { ...options, tolerance });
   const recorder = new Recorder();
   const row = makeRow();
+  const { nx, ny } = system.ring.core;
+  const fields = options.fields ? new CoreFieldRecorder(nx, ny) : undefined;
   const duration = system.segments[system.segments.length - 1].end;
   let outcome: Outcome | undefined;
   let firstRow = 0;
@@ -71,6 +78,7 @@ export function startRun(config: Config, options: RunOptions = {}): Run {
     if (system.failure === '' || kind === 'stepped') {
       fillRow(system, stepper, row);
       recorder.add(row);
+      if (fields !== undefined) system.ring.core.fillFields(stepper.state, system.air.coreInlet, fields.nextRow());
     }
     if (kind === 'stopped') {
       if (recorder.rowCount > firstRow) closePhase();
@@ -92,6 +100,7 @@ export function startRun(config: Config, options: RunOptions = {}): Run {
     return {
       columns: recorder.finalColumns(),
       rowCount: recorder.rowCount,
+      ...(fields === undefined ? {} : { core: fields.finish() }),
       phases: recorder.phases,
       events: stepper.events.flatMap(({ time, index, rising }) => nameEvent(time, index, rising)),
       outcome,
@@ -106,6 +115,11 @@ export function startRun(config: Config, options: RunOptions = {}): Run {
     },
     duration,
     step,
+    soFar: () => ({
+      columns: recorder.columns(),
+      phases: recorder.phases,
+      outcome: outcome ?? { kind: 'cancelled', time: stepper.time },
+    }),
     finish,
   };
 }

@@ -115,7 +115,14 @@ export class Bench implements StageSystem {
     }
   }
 
-  solveStage(_stage: 1 | 2, time: number, s: number, base: Float64Array, out: Float64Array, powers: Float64Array) {
+  solveStage(
+    _stage: 1 | 2,
+    time: number,
+    s: number,
+    base: Float64Array,
+    out: Float64Array,
+    powers: Float64Array,
+  ): number {
     this.setRates(time);
     const { reservoir } = this;
     const rate = this.coolantRate.at(time);

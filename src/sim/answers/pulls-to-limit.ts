@@ -1,7 +1,8 @@
 import type { PhaseSpan, TimeSeries } from '../results/time-series.ts';
 import type { Config } from '../scenario/config.ts';
-import { simulate } from '../simulate.ts';
+import { scaleCoreConductance } from './bottleneck.ts';
 import { type PullSummary, summarisePulls } from './pull-summary.ts';
+import type { RunJob, Study } from './study.ts';
 
 /** Two peaks closer than this share the title of the hottest; the earlier one decides [K]. */
 const SAME_PEAK = 0.05;
@@ -53,69 +54,66 @@ export function decidingPull(pulls: readonly PullSummary[]): PullSummary | undef
 }
 
 /** Pulls to the limit with everything that belongs beside it; takes three more runs. */
-export function answerPullsToLimit(config: Config, pulls: readonly PullSummary[]): PullsToLimit {
+export function* studyPullsToLimit(config: Config, pulls: readonly PullSummary[]): Study<PullsToLimit> {
   const limit = config.limit.chargeTemperature;
   const count = countPulls(pulls);
   const deciding = decidingPull(pulls);
+  const settling = watchSettling(config);
+  const [lower, higher, endless] = yield [
+    { config: scaleCoreConductance(config, 1 - CONDUCTANCE_CHANGE) },
+    { config: scaleCoreConductance(config, 1 + CONDUCTANCE_CHANGE) },
+    ...settling.jobs,
+  ];
   return {
     limit,
     count,
     pullsRun: pulls.length,
     ...(count < pulls.length ? { breakingPull: count + 1 } : {}),
     ...(deciding === undefined ? {} : { decidingPull: deciding.pull }),
-    settled: findSettledPeak(config),
-    countAtLowerConductance: countWithConductance(config, 1 - CONDUCTANCE_CHANGE),
-    countAtHigherConductance: countWithConductance(config, 1 + CONDUCTANCE_CHANGE),
+    settled: settling.read(endless),
+    countAtLowerConductance: countPulls(summarisePulls(lower, limit)),
+    countAtHigherConductance: countPulls(summarisePulls(higher, limit)),
   };
 }
 
-function countWithConductance(config: Config, factor: number): number {
-  return countPulls(summarisePulls(simulate(scaleCoreConductance(config, factor)), config.limit.chargeTemperature));
-}
-
-/** The same car with both conductances of its core scaled. */
-export function scaleCoreConductance(config: Config, factor: number): Config {
-  const { core } = config;
-  return {
-    ...config,
-    core: {
-      ...core,
-      airConductance: { ...core.airConductance, reference: factor * core.airConductance.reference },
-      coolantConductance: { ...core.coolantConductance, reference: factor * core.coolantConductance.reference },
-    },
-  };
+interface Settling {
+  /** the run that goes on until the block has settled; none where nothing repeats */
+  readonly jobs: readonly RunJob[];
+  read(series: TimeSeries | undefined): SettledPeak;
 }
 
 /** Runs the repeated block on until each of its pulls peaks where it did in the block before. */
-function findSettledPeak(config: Config): SettledPeak {
+function watchSettling(config: Config): Settling {
   const pullsPerBlock = config.cycle.block.filter(({ kind }) => kind === 'pull').length;
-  if (pullsPerBlock === 0 || config.cycle.repeats < 2) return { kind: 'no repeated pulls' };
+  if (pullsPerBlock === 0 || config.cycle.repeats < 2) {
+    return { jobs: [], read: () => ({ kind: 'no repeated pulls' }) };
+  }
   const limit = config.limit.chargeTemperature;
-  const phases: PhaseSpan[] = [];
-  const blockPeaks: number[][] = [];
+  let before: readonly number[] = [];
   let current: number[] = [];
   let isSettled = false;
-  const endless: Config = { ...config, cycle: { ...config.cycle, repeats: MOST_BLOCKS, after: [] } };
   const watch = (phase: PhaseSpan, columns: TimeSeries['columns']): boolean => {
-    phases.push(phase);
     if (phase.block === 0 || phase.kind !== 'pull') return true;
     const [pull] = summarisePulls({ columns, phases: [phase], outcome: { kind: 'finished' } }, limit);
     current.push(pull.peak);
     if (current.length < pullsPerBlock) return true;
-    const before = blockPeaks[blockPeaks.length - 1];
-    blockPeaks.push(current);
-    isSettled = before?.every((peak, k) => Math.abs(peak - current[k]) < SETTLED_WITHIN) ?? false;
+    isSettled = before.length > 0 && before.every((peak, k) => Math.abs(peak - current[k]) < SETTLED_WITHIN);
+    before = current;
     current = [];
     return !isSettled;
   };
-  const series = simulate(endless, { continueAfter: watch });
-  const pulls = summarisePulls(series, limit);
-  const over = pulls.find(({ margin }) => margin < 0);
-  const last = blockPeaks[blockPeaks.length - 1] ?? [];
+  const endless: Config = { ...config, cycle: { ...config.cycle, repeats: MOST_BLOCKS, after: [] } };
   return {
-    kind: isSettled ? 'settled' : 'not settled',
-    peak: Math.max(...last),
-    afterPulls: pulls.length,
-    ...(over === undefined ? {} : { firstOverLimit: over.pull }),
+    jobs: [{ config: endless, options: { continueAfter: watch } }],
+    read: (series) => {
+      const pulls = series === undefined ? [] : summarisePulls(series, limit);
+      const over = pulls.find(({ margin }) => margin < 0);
+      return {
+        kind: isSettled ? 'settled' : 'not settled',
+        peak: Math.max(...before),
+        afterPulls: pulls.length,
+        ...(over === undefined ? {} : { firstOverLimit: over.pull }),
+      };
+    },
   };
 }

@@ -3,7 +3,8 @@ import { ENERGY_TERMS, type EnergyTerm, type TimeSeries } from '../results/time-
 import type { Config } from '../scenario/config.ts';
 import { fromSi } from '../units.ts';
 import { type PullSummary, summarisePulls } from './pull-summary.ts';
-import { answerPullsToLimit, type PullsToLimit } from './pulls-to-limit.ts';
+import { type PullsToLimit, studyPullsToLimit } from './pulls-to-limit.ts';
+import { conduct } from './study.ts';
 
 /** Everything a run answers, in the units a shop reads; what did not happen is left out. Plain data. */
 export interface RunReport {
@@ -88,7 +89,7 @@ export function reportRun(config: Config, series: TimeSeries, variant?: string):
     outcome: outcome.kind,
     ...(outcome.kind === 'finished' ? {} : { stopped_at_s: outcome.time }),
     ...(outcome.kind === 'stopped' ? { stopped_because: outcome.reason } : {}),
-    pulls_to_limit: reportAnswer(answerPullsToLimit(config, pulls), pulls),
+    pulls_to_limit: reportAnswer(conduct(studyPullsToLimit(config, pulls)), pulls),
     pulls: pulls.map((pull) => reportPull(pull, config.ambient.temperature)),
     loop: reportLoop(config, series, pulls[0]),
     energy_kJ: reportEnergy(series),

@@ -24,6 +24,8 @@ export interface AirPathInputs {
 }
 
 const ROOT_TOLERANCE = 1e-11;
+/** Air this hot behind the rotors means a mistyped machine: aluminium melts at 933.473 K (fixed point of ITS-90). */
+const HOTTEST_ROTOR_OUTLET = 933.473;
 
 /**
  * Ambient to engine at one instant: intake, mixing with recirculated air, compressor, casing, core drop, plenum,
@@ -110,10 +112,10 @@ export class AirPath {
     const highest = this.compressor.highestPressureRatio();
     const ratio = findRoot(this.atPressureRatio, 0.3, highest, ROOT_TOLERANCE, this.pressureRatio);
     if (Number.isNaN(ratio)) {
-      return `the engine and the compressor find no common air flow at ${Math.round(this.inputs.engineSpeed)} rpm wide open (pressure ratios 0.3 to ${highest.toPrecision(3)} tried): check swept volume and drive ratio against the engine's displacement`;
+      return `the engine and the compressor find no common air flow ${this.atSpeed} wide open (pressure ratios 0.3 to ${highest.toPrecision(3)} tried): check swept volume and drive ratio against the engine's displacement`;
     }
     this.wideOpenExcess(ratio);
-    return '';
+    return this.refuseHeat(`wide open, pressure ratio ${ratio.toPrecision(3)}: check swept volume and drive ratio`);
   }
 
   /** Compressor flow less what the engine swallows, kg/s; falls as the pressure ratio rises. */
@@ -141,22 +143,62 @@ export class AirPath {
   private solvePartLoad(): string {
     const flow = this.settleSwallowedFlow();
     this.airFlow = flow;
-    const { bypassDrop } = this;
+    const beforeThrottle = this.ambientPressure - this.intakeDrop * flow * flow;
+    if (!(beforeThrottle > 0)) {
+      return `the intake drop is more than the ${kilopascal(this.ambientPressure)} outside at ${flow.toPrecision(3)} kg/s, ${this.atSpeed}: check intake drop and its flow`;
+    }
     const isUpstream = this.config.bypass.throttle === 'upstream';
     this.upstreamDischarge = isUpstream ? this.pressureBeforeCore(flow) : Number.NaN;
-    const inletAtMost = isUpstream ? this.upstreamDischarge : this.ambientPressure;
-    const swept = this.compressor.volumeFlow(1) * (inletAtMost / (AIR_GAS_CONSTANT * this.freshAir));
-    // The inlet pressure stays above nothing, and the compressor never takes in more than it sweeps.
-    const byPressure = isUpstream && bypassDrop > 0 ? Math.sqrt((0.99 * inletAtMost) / bypassDrop) : 1e3;
-    const most = Math.min(byPressure, Math.max(1.5 * swept - flow, 0.1 * flow));
-    const root = findRoot(this.atRecirculation, -0.99 * flow, most, ROOT_TOLERANCE, this.recirculatedFlow);
+    const most = this.mostRecirculation(flow, isUpstream ? this.upstreamDischarge : beforeThrottle);
+    // Forward round the compressor passes no more than the engine takes, and no pressure falls to nothing.
+    const least = isUpstream ? -0.99 * flow : -Math.min(0.99 * flow, this.bypassFlowAt(0.99 * beforeThrottle));
+    const root = findRoot(this.atRecirculation, least, most, ROOT_TOLERANCE, this.recirculatedFlow);
     if (Number.isNaN(root)) {
-      return `no recirculated flow satisfies compressor, bypass and engine at ${Math.round(this.inputs.engineSpeed)} rpm part load: check the bypass drop and the manifold pressure of the phase`;
+      return `no recirculated flow satisfies compressor, bypass and engine, ${this.atSpeed}: check the bypass drop and the manifold pressure of the phase`;
     }
     this.partLoadExcess(root);
     this.dropThroughCore(this.pressureRatio * this.inletPressure, flow, this.coreInlet);
     this.manifoldPressure = this.inputs.manifoldPressure;
-    return '';
+    return (
+      this.refusePressure(isUpstream, beforeThrottle) ||
+      this.refuseHeat(
+        `part load, ${(root / flow).toPrecision(3)} times the engine's air recirculated: check the bypass drop and its flow`,
+      )
+    );
+  }
+
+  /** No bypass takes more pressure than there is, and the compressor takes in no more than it sweeps. */
+  private mostRecirculation(flow: number, inletAtMost: number): number {
+    const { freshAir, config, compressor } = this;
+    const { casingHeat, casingConductance } = this.inputs;
+    const coldest = Math.min(freshAir, casingHeat / casingConductance);
+    const swept = (compressor.volumeFlow(1) * inletAtMost) / (AIR_GAS_CONSTANT * coldest);
+    const bySwept = Math.max(1.5 * swept - flow, 0.1 * flow);
+    return config.bypass.throttle === 'upstream' ? Math.min(this.bypassFlowAt(0.99 * inletAtMost), bySwept) : bySwept;
+  }
+
+  /** Flow at which the open bypass takes `drop` [kg/s]. */
+  private bypassFlowAt(drop: number): number {
+    return Math.sqrt(drop / this.bypassDrop);
+  }
+
+  /** A throttle only takes pressure: refuses a manifold pressure that it would have to raise. */
+  private refusePressure(isUpstream: boolean, beforeThrottle: number): string {
+    const { manifoldPressure, inletPressure, coreOutletPressure } = this;
+    const needed = isUpstream ? inletPressure : manifoldPressure;
+    const there = isUpstream ? beforeThrottle : coreOutletPressure;
+    if (needed <= there * (1 + 1e-9)) return '';
+    const where = isUpstream ? 'at the compressor inlet' : 'before the throttle';
+    return `a manifold pressure of ${kilopascal(manifoldPressure)} cannot be reached with the bypass open, ${this.atSpeed}: it needs ${kilopascal(needed)} ${where}, there are ${kilopascal(there)}: lower the manifold pressure of the phase, or check swept volume and bypass drop`;
+  }
+
+  private refuseHeat(cause: string): string {
+    if (this.rotorOutlet <= HOTTEST_ROTOR_OUTLET) return '';
+    return `air leaves the compressor rotors at ${Math.round(this.rotorOutlet - 273.15)} degC, ${this.atSpeed} ${cause}`;
+  }
+
+  private get atSpeed(): string {
+    return `at ${Math.round(this.inputs.engineSpeed)} rpm`;
   }
 
   /** Flow that compressor inlet gets less what the compressor takes in, kg/s; rises with the recirculated flow. */
@@ -285,4 +327,8 @@ export class AirPath {
     }
     return flow;
   }
+}
+
+function kilopascal(pressure: number): string {
+  return `${(pressure / 1e3).toFixed(1)} kPa`;
 }

@@ -1,5 +1,6 @@
 import {
   type CellRates,
+  cellEffectiveness,
   fillSweepCoefficients,
   hasCoolantFront,
   marchOutlets,
@@ -131,6 +132,29 @@ export class CellBlock {
     extremes.coldestCoolant = Math.min(extremes.coldestCoolant, coldest);
     extremes.hottestCoolant = Math.max(extremes.hottestCoolant, hottest);
     return this.rates.metalCapacity * metalSum + this.rates.coolantCapacity * coolantSum;
+  }
+
+  /**
+   * Writes the cells' metal, coolant and mean air temperatures at the flows of the last sweep or march.
+   *
+   * @param out - three arrays of nx ny numbers
+   */
+  fillFields(state: Float64Array, airIn: number, out: readonly [Float32Array, Float32Array, Float32Array]): void {
+    const { nx, ny, air, offset } = this;
+    const [metals, coolants, airs] = out;
+    const isFlowing = this.rates.airRate > 0;
+    const effectiveness = cellEffectiveness(this.rates.airRate, this.rates.airConductance);
+    air.fill(airIn);
+    for (let i = 0, k = 0; i < nx; i++) {
+      for (let j = 0; j < ny; j++, k++) {
+        const metal = state[offset + 2 * k];
+        const leaving = air[j] + effectiveness * (metal - air[j]);
+        metals[k] = metal;
+        coolants[k] = state[offset + 2 * k + 1];
+        airs[k] = isFlowing ? 0.5 * (air[j] + leaving) : metal;
+        air[j] = leaving;
+      }
+    }
   }
 
   private setRates(rates: BlockRates): void {

@@ -11,8 +11,8 @@ const STANDARD_PRESSURE = 1e5;
  *     W_mech = W_mech,ref (n/n_ref)^exponent
  *
  * The quoted efficiency holds for the total at the quoted point: with A = m cp T1 (PR^k - 1) there,
- * eta_i = A/(A/eta_quoted - W_idle), constant from then on. The form is the usual one for machines without a
- * map; leak, idle power and mechanical loss are inputs.
+ * eta_i = A/(A/eta_quoted - W_idle), constant from then on. Below PR 1 the work is an expander's, eta_i times the
+ * isentropic one. The form is the usual one for machines without a map; leak, idle power and mechanical loss are inputs.
  */
 export class DisplacementCompressor {
   readonly innerEfficiency: number;
@@ -52,9 +52,13 @@ export class DisplacementCompressor {
     return leak > 0 ? Math.min(20, 1 + (0.95 * this.speed) / 1000 / leak) : 20;
   }
 
-  /** Temperature ratio across the rotors without the idle power. */
+  /**
+   * Temperature ratio across the rotors without the idle power. Below PR 1 the air drives the rotors: what a loss adds
+   * to the work of compressing it takes from that of expanding.
+   */
   temperatureRatio(pressureRatio: number): number {
-    return 1 + isentropicRise(pressureRatio) / this.innerEfficiency;
+    const rise = isentropicRise(pressureRatio);
+    return 1 + (rise > 0 ? rise / this.innerEfficiency : rise * this.innerEfficiency);
   }
 
   /** Power that only churns the air [W], at inlet pressure `inletPressure` [Pa]. */

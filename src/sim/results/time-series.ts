@@ -92,9 +92,24 @@ export interface EnergyBalance {
   readonly worstStepGap: number;
 }
 
+/**
+ * Temperatures of every core cell at every recorded row, K. Row-major [row][along the air][along the coolant]:
+ * cell (i, j) of row r stands at (r nx + i) ny + j. Air is the mean of what enters and leaves the cell; where no
+ * air flows it is the metal's.
+ */
+export interface CoreFields {
+  readonly nx: number;
+  readonly ny: number;
+  readonly metal: Float32Array;
+  readonly coolant: Float32Array;
+  readonly air: Float32Array;
+}
+
 export interface TimeSeries {
   readonly columns: Readonly<Record<ColumnName, Float64Array>>;
   readonly rowCount: number;
+  /** only where the run was asked to keep them */
+  readonly core?: CoreFields;
   readonly phases: readonly PhaseSpan[];
   readonly events: readonly RunEvent[];
   readonly outcome: Outcome;

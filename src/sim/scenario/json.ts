@@ -180,7 +180,7 @@ class Reader {
   }
 
   private reportTwice(): void {
-    const path = this.path.join('.');
+    const path = this.path.join('.') || 'file';
     const message = `${JSON.stringify(this.path[this.path.length - 1])} is given twice. Keep one.`;
     this.issues.push({ severity: 'error', path, message, found: 'a second value', expected: 'one value' });
   }

@@ -11,7 +11,9 @@ import { issuesOfVariants } from './variants.ts';
  * value is ever clamped or dropped. Never throws, whatever the text.
  *
  * @param text - content of the file
- * @returns the scenario unless an issue is an error, and the issues in the order of the file
+ * @returns the scenario unless an issue is an error, and the issues: of the file first, then of its variants
+ * @example
+ * const { scenario, issues } = parseScenario(text);
  */
 export function parseScenario(text: string): ScenarioResult {
   const { value, issues } = readJson(text);

@@ -128,7 +128,7 @@ function reportNoGroup(
     : isExchanger
       ? `A loop with ${count} is not modelled yet. ${said}`
       : said;
-  report({ severity: 'error', path: path === '' ? 'file' : path, message, found, expected });
+  report({ severity: 'error', path: path || 'file', message, found, expected });
 }
 
 function reportUnknownKey(shape: GroupShape, key: string, value: JsonValue, path: string, report: Report): void {
@@ -142,5 +142,6 @@ function reportUnknownKey(shape: GroupShape, key: string, value: JsonValue, path
     `The keys here are ${alternatives(known)}.`;
   const place = path === key ? 'a scenario file' : path.slice(0, -key.length - 1);
   const message = `${quoted(key)} is not a key of ${place}. ${hint}`;
-  report({ severity: 'error', path, message, found: quoted(key), expected: near ? quoted(near) : 'a known key' });
+  const expected = near ? quoted(near) : 'a known key';
+  report({ severity: 'error', path: path || 'file', message, found: quoted(key), expected });
 }

@@ -121,7 +121,7 @@ function readInOtherUnit(row: NumberRow, typed: number, unit: string, value: num
     message: `${capitalised(row.label)} ${figure(typed)} read as ${read}: using ${meant}.`,
     found: quoted(typed),
     expected: rangeOf(row),
-    fix: { path, value: Number(figure(value)), label: `Write ${meant}` },
+    fix: { path, value: Number(value.toPrecision(12)), label: `Write ${meant}` },
   };
 }
 

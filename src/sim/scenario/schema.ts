@@ -24,11 +24,20 @@ function schemaOf(shape: Shape): JsonObject {
       return { const: shape.value };
     case 'group': {
       const keys = Object.entries(shape.keys);
+      const pairs = keys.flatMap(([key, inner]) =>
+        inner.kind === 'value' && isNumberRow(inner.row) && inner.row.needs ? [[key, inner.row.needs] as const] : [],
+      );
       return {
         type: 'object',
         properties: Object.fromEntries(keys.map(([key, inner]) => [key, schemaOf(inner)])),
         required: keys.filter(([, inner]) => isShapeRequired(inner)).map(([key]) => key),
         additionalProperties: false,
+        // A drop of nothing, or none at all, needs no flow.
+        ...(pairs.length > 0 && {
+          allOf: pairs.map(([key, other]) => ({
+            anyOf: [{ required: [other] }, { properties: { [key]: { const: 0 } } }],
+          })),
+        }),
       };
     }
     case 'list': {

@@ -116,7 +116,7 @@ type Tables = typeof AIR_PATH & typeof COOLANT_LOOP & typeof SESSION;
 /** Groups that stand in the file as they stand in the table. */
 type PlainGroup = Exclude<keyof typeof GROUPS, 'lines' | 'pump'>;
 
-export type SegmentValues = ValuesOf<Tables['segment']>;
+type SegmentValues = ValuesOf<Tables['segment']>;
 export type PointValues = ValuesOf<Tables['point']>;
 export type PhaseValues = ValuesOf<Tables['phase']>;
 export type RepetitionValues = ValuesOf<Tables['repetition']> & { readonly phases: readonly PhaseValues[] };

@@ -20,6 +20,8 @@ import type { PhaseValues, Values } from './shape.ts';
  *
  * @param scenario - a scenario that was parsed without errors
  * @returns the configuration, deeply frozen
+ * @example
+ * toConfig(scenario).lines[0].segments[0].bore // 0.0165
  */
 export function toConfig({ values }: Scenario): Config {
   const { ambient, intake, engine, bypass, coolant, reservoir, sensor, limit, numerics } = values;

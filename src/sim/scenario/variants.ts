@@ -15,6 +15,8 @@ export function variants({ values }: Scenario): string[] {
  * @param scenario - the scenario whose file holds the variant
  * @param name - one of `variants(scenario)`
  * @returns the changed scenario, without variants, unless an issue is an error; and the issues
+ * @example
+ * applyVariant(scenario, 'bigger core').scenario?.values.core.airConductance // 585
  */
 export function applyVariant(scenario: Scenario, name: string): ScenarioResult {
   const list = scenario.values.variants ?? [];

@@ -52,7 +52,13 @@ function placesOf(value: unknown, place: readonly string[] = []): string[][] {
   return [[...place], ...inner.flatMap(([key, each]) => placesOf(each, [...place, key]))];
 }
 
-const places = placesOf(JSON.parse(ESTATE)).filter((place) => place.length > 0);
+/** The estate with three of its variants, the last of them based on another. */
+function goodFile() {
+  const file = JSON.parse(ESTATE);
+  return { ...file, variants: file.variants.slice(0, 3) };
+}
+
+const places = placesOf(goodFile()).filter((place) => place.length > 0);
 const strange = fc.oneof(
   fc.double(),
   fc.integer({ min: -3, max: 200 }),
@@ -82,12 +88,13 @@ it('any mutation of a good file ends in a scenario or an error with a place', ()
   const mutations = fc.array(mutation, { minLength: 1, maxLength: 4 });
   fc.assert(
     fc.property(mutations, (list) => {
-      const file = JSON.parse(ESTATE);
+      const file = goodFile();
       for (const { place, value, isTakenOut } of list) {
         const holder = place.slice(0, -1).reduce((inner, step) => inner?.[step], file);
         if (typeof holder !== 'object' || holder === null) continue;
         if (isTakenOut) delete holder[place[place.length - 1]];
-        else holder[place[place.length - 1]] = value;
+        // A copy: later mutations must not reach into the values of other runs.
+        else holder[place[place.length - 1]] = structuredClone(value);
       }
       ends[answerTo(JSON.stringify(file))]++;
     }),
@@ -100,7 +107,7 @@ it('every fix that is offered mends its own issue', () => {
   let fixes = 0;
   fc.assert(
     fc.property(mutation, ({ place, value }) => {
-      const file = withValue(JSON.parse(ESTATE), place, value);
+      const file = withValue(goodFile(), place, structuredClone(value));
       for (const issue of parseScenario(JSON.stringify(file)).issues) {
         if (issue.fix === undefined) continue;
         fixes++;
@@ -112,5 +119,5 @@ it('every fix that is offered mends its own issue', () => {
     }),
     { numRuns: 1000 },
   );
-  expect(fixes).toBeGreaterThan(100);
+  expect(fixes).toBeGreaterThan(50);
 });

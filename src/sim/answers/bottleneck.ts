@@ -1,0 +1,126 @@
+import type { Config, PumpConfig } from '../scenario/config.ts';
+import { summarisePulls } from './pull-summary.ts';
+import type { RunJob, Study } from './study.ts';
+
+/** Parts that can hold a pull back, in the order of the loop; each stands for one idealisation. */
+export const BOTTLENECK_PARTS = [
+  'core conductance',
+  'coolant flow',
+  'front exchanger',
+  'stored coolant',
+  'core pressure drop',
+  'intake air',
+] as const;
+export type BottleneckPart = (typeof BOTTLENECK_PARTS)[number];
+
+/** A lead smaller than this is a tie [K]. */
+const TIE = 1;
+
+export interface Bottleneck {
+  /** pull whose peak is looked at, counted from 1 */
+  readonly pull: number;
+  /** fall of its peak if that part alone were ideal [K], largest first; a part that makes it worse is negative */
+  readonly falls: readonly { readonly part: BottleneckPart; readonly fall: number }[];
+  /** the part that holds the car back, or those within 1 K of the first */
+  readonly heldBackBy: readonly BottleneckPart[];
+}
+
+/** How far "ideal" goes: far enough that going further changes a peak by hundredths of a kelvin. */
+const CORE_CONDUCTANCE_FACTOR = 40;
+const COOLANT_FLOW_FACTOR = 4;
+const EXCHANGER_FACTOR = 60;
+const ENDLESS_STORE = 100;
+
+const IDEAL: Record<BottleneckPart, (config: Config) => Config> = {
+  'core conductance': (config) => scaleCoreConductance(config, CORE_CONDUCTANCE_FACTOR),
+  'coolant flow': (config) => ({
+    ...config,
+    pump: { ...config.pump, curve: fasterPump(config.pump.curve, COOLANT_FLOW_FACTOR) },
+  }),
+  'front exchanger': idealExchanger,
+  'stored coolant': (config) => ({ ...config, reservoir: { ...config.reservoir, coolantVolume: ENDLESS_STORE } }),
+  'core pressure drop': (config) => ({
+    ...config,
+    core: { ...config.core, airDrop: { ...config.core.airDrop, drop: 0 } },
+  }),
+  'intake air': (config) => ({ ...config, intake: { ...config.intake, pickUp: 0 } }),
+};
+
+/**
+ * What holds one pull back: each part in turn is made ideal, alone, and the fall of that pull's peak is its share.
+ * Core conductance x40 on both sides; coolant flow x4 by the pump's affinity; front exchanger outlet at its air;
+ * 100 m3 of coolant at the start temperature; no air drop in the core; intake air at ambient.
+ *
+ * @param config - the car as it is
+ * @param pull - the deciding pull, counted from 1
+ * @param peak - its peak as the car is [K]
+ */
+export function* studyBottleneck(config: Config, pull: number, peak: number): Study<Bottleneck> {
+  const jobs = BOTTLENECK_PARTS.map((part): RunJob => ({ config: IDEAL[part](config), options: untilPull(pull) }));
+  const runs = yield jobs;
+  const falls = BOTTLENECK_PARTS.map((part, k) => {
+    const pulls = summarisePulls(runs[k], config.limit.chargeTemperature);
+    return { part, fall: peak - (pulls[pull - 1]?.peak ?? Number.NaN) };
+  }).filter(({ fall }) => Number.isFinite(fall));
+  falls.sort((a, b) => b.fall - a.fall);
+  const heldBackBy = falls.filter(({ fall }) => fall > 0 && fall > falls[0].fall - TIE).map(({ part }) => part);
+  return { pull, falls, heldBackBy };
+}
+
+/** The same car with both conductances of its core scaled. */
+export function scaleCoreConductance(config: Config, factor: number): Config {
+  const { core } = config;
+  return {
+    ...config,
+    core: {
+      ...core,
+      airConductance: { ...core.airConductance, reference: factor * core.airConductance.reference },
+      coolantConductance: { ...core.coolantConductance, reference: factor * core.coolantConductance.reference },
+    },
+  };
+}
+
+/** Flow goes with the speed of a pump, pressure with its square. */
+function fasterPump(curve: PumpConfig['curve'], factor: number): PumpConfig['curve'] {
+  if (curve.kind === 'parabola') {
+    return {
+      kind: 'parabola',
+      shutOffPressure: factor ** 2 * curve.shutOffPressure,
+      freeFlow: factor * curve.freeFlow,
+    };
+  }
+  return {
+    kind: 'points',
+    flow: curve.flow.map((flow) => factor * flow),
+    pressure: curve.pressure.map((pressure) => factor ** 2 * pressure),
+  };
+}
+
+/** Air flow and both conductances without practical bound; the conductance law keeps its shape. */
+function idealExchanger(config: Config): Config {
+  const { exchanger } = config;
+  const { airConductance, coolantConductance } = exchanger;
+  return {
+    ...config,
+    exchanger: {
+      ...exchanger,
+      faceArea: EXCHANGER_FACTOR * exchanger.faceArea,
+      airConductance: {
+        ...airConductance,
+        reference: EXCHANGER_FACTOR * airConductance.reference,
+        atFlow: EXCHANGER_FACTOR * airConductance.atFlow,
+      },
+      coolantConductance: { ...coolantConductance, reference: EXCHANGER_FACTOR * coolantConductance.reference },
+    },
+  };
+}
+
+function untilPull(pull: number): NonNullable<RunJob['options']> {
+  let seen = 0;
+  return {
+    continueAfter: ({ kind }) => {
+      if (kind === 'pull') seen++;
+      return seen < pull;
+    },
+  };
+}

@@ -1,0 +1,129 @@
+import { effect, type Signal, untracked } from '@preact/signals';
+import type { SimClient } from '../../../workers/client.ts';
+import type { SolveReply } from '../../../workers/sim-api.ts';
+import { type Car, type CarRun, NO_RUN } from './cars.ts';
+import type { Session } from './session.ts';
+
+/** A run that takes longer than this gives way to a newer value [ms]; a shorter one ends first, so a drag stays live. */
+const GIVES_WAY_AFTER = 250;
+
+/** The hand on the solver. */
+export interface Solving {
+  /** ends what is under way; what was solved stays, marked as part of a run */
+  cancel(): void;
+  /** solves cancelled runs from the start again */
+  resume(): void;
+}
+
+/**
+ * Keeps the runs of both cars up with the cars: solves what changed, newest value wins, and works out the answers
+ * that take many runs once no gesture is under way.
+ */
+export function keepSolved(session: Session, client: SimClient): Solving {
+  const before = new Solver(client, session.before, session.beforeRun);
+  const after = new Solver(client, session.after, session.afterRun);
+  for (const solver of [before, after]) {
+    effect(() => {
+      const car = solver.car.value;
+      untracked(() => solver.follow(car));
+    });
+    effect(() => {
+      const run = solver.run.value;
+      const isFree = !session.isDragging.value;
+      if (isFree && run.kind === 'solved' && run.of === solver.car.value && run.study === undefined)
+        untracked(() => solver.study());
+    });
+  }
+  return {
+    cancel: () => {
+      before.cancel();
+      after.cancel();
+    },
+    resume: () => {
+      for (const solver of [before, after]) if (solver.run.value.kind === 'cancelled') solver.restart();
+    },
+  };
+}
+
+/** Follows one car with its run. */
+class Solver {
+  readonly car: Signal<Car | undefined>;
+  readonly run: Signal<CarRun>;
+  private readonly client: SimClient;
+  private underWay: { run: number; since: number } | undefined;
+  private studied: { car: Car; run: number } | undefined;
+
+  constructor(client: SimClient, car: Signal<Car | undefined>, run: Signal<CarRun>) {
+    this.client = client;
+    this.car = car;
+    this.run = run;
+  }
+
+  follow(car: Car | undefined): void {
+    if (car === undefined) {
+      this.run.value = NO_RUN;
+      if (this.underWay !== undefined) void this.client.cancel(this.underWay.run);
+      return;
+    }
+    // A car that came with its results (kept as Before) is not solved again.
+    if (this.run.value.of === car && this.underWay === undefined) return;
+    if (this.underWay === undefined) void this.solve(car);
+    else if (performance.now() - this.underWay.since > GIVES_WAY_AFTER) void this.client.cancel(this.underWay.run);
+  }
+
+  cancel(): void {
+    if (this.underWay === undefined) return;
+    void this.client.cancel(this.underWay.run);
+  }
+
+  restart(): void {
+    if (this.car.value !== undefined && this.underWay === undefined) void this.solve(this.car.value);
+  }
+
+  study(): void {
+    const car = this.car.value;
+    if (car === undefined || this.studied?.car === car) return;
+    if (this.studied !== undefined) void this.client.cancelStudies(this.studied.run);
+    const run = this.client.nextRun();
+    this.studied = { car, run };
+    void this.client.study(run, car.config, this.run.value.pulls).then((reply) => {
+      if (this.car.value !== car || reply.kind !== 'studied') return;
+      this.run.value = { ...this.run.value, study: reply.result };
+    });
+  }
+
+  private async solve(car: Car): Promise<void> {
+    const run = this.client.nextRun();
+    this.underWay = { run, since: performance.now() };
+    const { study: _stale, message: _old, ...kept } = this.run.value;
+    this.run.value = { ...kept, kind: 'running', time: 0, duration: 0, pulls: [] };
+    const reply = await this.client.solve(run, car.config, ({ time, duration, pulls }) => {
+      if (this.car.value === car) this.run.value = { ...this.run.value, time, duration, pulls };
+    });
+    this.underWay = undefined;
+    const current = this.car.value;
+    if (current === undefined) return;
+    if (reply.kind === 'failed') {
+      this.run.value = { ...this.run.value, kind: 'failed', message: reply.message };
+    } else if (reply.kind === 'solved' || current === car) {
+      this.take(car, reply);
+    }
+    if (current !== car) void this.solve(current);
+  }
+
+  private take(car: Car, { kind, series, pulls }: Exclude<SolveReply, { kind: 'failed' }>): void {
+    const { outcome } = series;
+    const time = series.columns.time[series.rowCount - 1];
+    const { before, block, repeats, after } = car.config.cycle;
+    const length = (phases: typeof block) => phases.reduce((sum, { duration }) => sum + duration, 0);
+    this.run.value = {
+      kind: kind === 'cancelled' ? 'cancelled' : outcome.kind === 'stopped' ? 'stopped' : 'solved',
+      time,
+      duration: length(before) + repeats * length(block) + length(after),
+      pulls,
+      series,
+      of: car,
+      ...(outcome.kind === 'stopped' ? { message: outcome.reason } : {}),
+    };
+  }
+}

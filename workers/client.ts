@@ -1,0 +1,92 @@
+import { proxy, type Remote, wrap } from 'comlink';
+import type { Config, PullSummary } from '../src/sim/index.ts';
+import type { Progress, SimApi, SolveReply, StudyReply } from './sim-api.ts';
+
+/** A cancelled worker that has not answered after this long [ms] is ended; its spare takes over. */
+const PATIENCE = 150;
+
+/** The page's side of the simulator: two workers, one to solve and one to study, each the other's warm spare. */
+export class SimClient {
+  private run = 0;
+  private solver = startWorker();
+  private scholar = startWorker();
+
+  /** A number for a new run, larger than all before. */
+  nextRun(): number {
+    return ++this.run;
+  }
+
+  /** Solves a configuration; a newer call does not end an older one, {@link cancel} does. */
+  solve(run: number, config: Config, onProgress: (progress: Progress) => void): Promise<SolveReply> {
+    // Told on a port of its own, progress may arrive after the result: it is dropped then.
+    let isOver = false;
+    const heard = proxy((progress: Progress) => {
+      if (!isOver) onProgress(progress);
+    });
+    return this.solver
+      .ask(async (api): Promise<SolveReply> => await api.solve({ run, config }, heard), run)
+      .finally(() => {
+        isOver = true;
+      });
+  }
+
+  /** Works out what needs many runs, beside and after the solving. */
+  study(run: number, config: Config, pulls: readonly PullSummary[]): Promise<StudyReply> {
+    return this.scholar.ask(async (api): Promise<StudyReply> => await api.study({ run, config, pulls }), run);
+  }
+
+  /** Ends solves numbered up to `run`; a worker that does not listen is replaced. */
+  async cancel(run: number): Promise<void> {
+    if (await this.solver.cancel(run)) return;
+    this.solver.end(`the run did not answer within ${PATIENCE} ms and was ended`);
+    this.solver = this.scholar;
+    this.scholar = startWorker();
+  }
+
+  /** Ends studies numbered up to `run`. */
+  async cancelStudies(run: number): Promise<void> {
+    if (await this.scholar.cancel(run)) return;
+    this.scholar.end('the study was ended');
+    this.scholar = startWorker();
+  }
+
+  dispose(): void {
+    this.solver.end('closed');
+    this.scholar.end('closed');
+  }
+}
+
+type Failure = { readonly kind: 'failed'; readonly run: number; readonly message: string };
+
+interface SimWorker {
+  /** A worker that breaks or is ended answers as a failure, never by throwing. */
+  ask<Reply>(call: (api: Remote<SimApi>) => Promise<Reply>, run: number): Promise<Reply | Failure>;
+  /** false where the worker did not answer in time */
+  cancel(run: number): Promise<boolean>;
+  end(reason: string): void;
+}
+
+function startWorker(): SimWorker {
+  const worker = new Worker(new URL('./sim.worker.ts', import.meta.url), { type: 'module' });
+  const api = wrap<SimApi>(worker);
+  let fail: (reason: string) => void = () => {};
+  const broken = new Promise<string>((resolve) => {
+    fail = resolve;
+  });
+  worker.onerror = ({ message }) => fail(message || 'the worker broke');
+  return {
+    ask: (call, run) =>
+      Promise.race([call(api), broken.then((message): Failure => ({ kind: 'failed', run, message }))]).catch(
+        (error: unknown): Failure => ({ kind: 'failed', run, message: String(error) }),
+      ),
+    cancel: async (run) => {
+      const answered = api.cancel(run).then(() => true);
+      const late = new Promise<boolean>((resolve) => setTimeout(() => resolve(false), PATIENCE));
+      return Promise.race([answered, late]);
+    },
+    end: (reason) => {
+      worker.terminate();
+      fail(reason);
+    },
+  };
+}

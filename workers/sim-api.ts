@@ -1,0 +1,45 @@
+import type { Config, PullSummary, RunStudy, TimeSeries } from '../src/sim/index.ts';
+
+/** What crosses between page and worker. Plain data and typed arrays only; failures are data too. */
+
+export interface SolveRequest {
+  /** number of the run; larger is newer */
+  readonly run: number;
+  readonly config: Config;
+}
+
+/** How far a run is; pulls are those that have ended. */
+export interface Progress {
+  readonly run: number;
+  readonly time: number;
+  readonly duration: number;
+  readonly pulls: readonly PullSummary[];
+}
+
+/** 'cancelled' carries what was solved until then. A run that stopped by itself is 'solved': its outcome says so. */
+export type SolveReply =
+  | {
+      readonly kind: 'solved' | 'cancelled';
+      readonly run: number;
+      readonly series: TimeSeries;
+      readonly pulls: readonly PullSummary[];
+    }
+  | { readonly kind: 'failed'; readonly run: number; readonly message: string };
+
+export interface StudyRequest {
+  readonly run: number;
+  readonly config: Config;
+  readonly pulls: readonly PullSummary[];
+}
+
+export type StudyReply =
+  | { readonly kind: 'studied'; readonly run: number; readonly result: RunStudy }
+  | { readonly kind: 'cancelled'; readonly run: number }
+  | { readonly kind: 'failed'; readonly run: number; readonly message: string };
+
+export interface SimApi {
+  solve(request: SolveRequest, onProgress: (progress: Progress) => void): Promise<SolveReply>;
+  study(request: StudyRequest): Promise<StudyReply>;
+  /** Runs and studies numbered up to `run` end as soon as they notice. */
+  cancel(run: number): Promise<void>;
+}

@@ -1,0 +1,4 @@
+import { expose } from 'comlink';
+import { createSimService } from './sim-service.ts';
+
+expose(createSimService());
