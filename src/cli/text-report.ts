@@ -1,4 +1,4 @@
-import type { RunReport } from '../sim/index.ts';
+import { ENERGY_LABELS, type RunReport } from '../sim/index.ts';
 
 /** Columns of the table of pulls: heading, unit, and how a pull fills it. */
 const PULL_TABLE: readonly (readonly [string, string, (pull: RunReport['pulls'][number]) => string])[] = [
@@ -57,6 +57,8 @@ function answerLines({ pulls_to_limit: answer }: RunReport): string[] {
 function settledLine(answer: RunReport['pulls_to_limit']): string {
   if (answer.settled_peak_degC === undefined) return 'No repeated pulls: no peak to settle at.';
   const where = `${answer.settled_peak_degC.toFixed(1)} degC after ${answer.settled_after_pulls} pulls`;
+  const { repeated_run_stopped_because: stop } = answer;
+  if (stop !== undefined) return `Repeated on, the run stops after ${answer.settled_after_pulls} pulls: ${stop}.`;
   const settles = answer.settled === 'settled' ? `Repeated on, the peaks settle at ${where}` : `Still rising: ${where}`;
   const first = answer.first_pull_over_limit_when_repeated;
   if (first === undefined) return `${settles}: the limit is never passed.`;
@@ -78,7 +80,9 @@ function pullTable({ pulls }: RunReport): string {
 
 function loopLines({ loop }: RunReport): string[] {
   const rating = `pump free-flow rating ${loop.pump_free_flow_rating_L_min.toFixed(1)} L/min`;
-  const coolant = `Coolant between ${loop.coldest_coolant_degC.toFixed(1)} and ${loop.hottest_coolant_degC.toFixed(1)} degC.`;
+  const { coldest_coolant_degC: coldest, hottest_coolant_degC: hottest } = loop;
+  if (coldest === undefined || hottest === undefined) return [`Loop: ${rating}.`];
+  const coolant = `Coolant between ${coldest.toFixed(1)} and ${hottest.toFixed(1)} degC.`;
   if (loop.flow_at_end_of_first_pull_L_min === undefined) return [`Loop: ${rating}. ${coolant}`];
   return [
     `Loop flow ${loop.flow_at_end_of_first_pull_L_min.toFixed(1)} L/min at the end of pull 1, ${rating}; coolant rise through the core ${loop.coolant_rise_through_core_K?.toFixed(1)} K.`,
@@ -86,11 +90,16 @@ function loopLines({ loop }: RunReport): string[] {
   ];
 }
 
-function energyLines({ energy_kJ, energy_worst_step_gap }: RunReport): string[] {
-  const terms = Object.entries(energy_kJ).map(([name, value]) => `${name} ${value.toFixed(1)}`);
+function energyLines({ energy_kJ, energy_inside_kJ, energy_worst_step_gap }: RunReport): string[] {
+  const { stored, ...terms } = energy_kJ;
+  const inside = energy_inside_kJ;
+  const rows = Object.entries(terms).map(([key, value]) => [value.toFixed(1), ENERGY_LABELS[key]]);
+  rows.push([stored.toFixed(1), 'stored: the sum of these']);
+  const width = Math.max(...rows.map(([figure]) => figure.length));
   return [
-    'Energy into metal, coolant and charge air, kJ (stored is what stays; the last three pass inside):',
-    `  ${terms.join(', ')}`,
-    `  worst gap of any step ${energy_worst_step_gap.toExponential(1)} of the heat moved`,
+    'Energy into metal, coolant and charge air, kJ:',
+    ...rows.map(([figure, words]) => `  ${figure.padStart(width)}  ${words}`),
+    `Inside: ${inside.air_to_core.toFixed(1)} kJ from charge air to core, ${inside.casing_to_core.toFixed(1)} from casing to core, ${inside.casing_to_plenum.toFixed(1)} from casing to plenum.`,
+    `Worst gap of any step ${energy_worst_step_gap.toExponential(1)} of the heat moved.`,
   ];
 }

@@ -2,7 +2,7 @@
 export { BOTTLENECK_PARTS, type Bottleneck, type BottleneckPart } from './answers/bottleneck.ts';
 export { type PullSummary, summarisePulls } from './answers/pull-summary.ts';
 export { countPulls, decidingPull, type PullsToLimit } from './answers/pulls-to-limit.ts';
-export { reportRun, type RunReport } from './answers/run-report.ts';
+export { ENERGY_LABELS, type RunReport, reportRun } from './answers/run-report.ts';
 export type { Study } from './answers/study.ts';
 export { type RunStudy, studyRun } from './answers/study-run.ts';
 export { seriesToCsv } from './results/csv.ts';

@@ -62,6 +62,7 @@ export function startRun(config: Config, options: RunOptions = {}): Run {
       firstRow,
       lastRow: recorder.rowCount - 1,
       block,
+      isWhole: stepper.isAtSegmentEnd,
     };
     recorder.phases.push(span);
     return options.continueAfter?.(span, recorder.columns()) ?? true;
@@ -75,14 +76,15 @@ export function startRun(config: Config, options: RunOptions = {}): Run {
       return false;
     }
     if (kind === 'entered') firstRow = recorder.rowCount;
-    if (system.failure === '' || kind === 'stepped') {
+    const isKnown = kind === 'entered' || isEndOfCoolant(stepper.failure);
+    if (kind === 'stepped' || (isKnown && system.failure === '')) {
       fillRow(system, stepper, row);
       recorder.add(row);
       if (fields !== undefined) system.ring.core.fillFields(stepper.state, system.air.coreInlet, fields.nextRow());
     }
     if (kind === 'stopped') {
       if (recorder.rowCount > firstRow) closePhase();
-      outcome = { kind: 'stopped', time: stepper.time, reason: explainStop(stepper.failure, system) };
+      outcome = { kind: 'stopped', time: stepper.time, reason: explainStop(stepper, system, config) };
       return false;
     }
     if (kind === 'stepped' && stepper.isAtSegmentEnd && !closePhase()) {
@@ -139,21 +141,29 @@ function nameEvent(time: number, index: number, rising: boolean): RunEvent[] {
   return [];
 }
 
-function explainStop(reason: string, system: ChargeSystem): string {
-  const flow = `coolant flow ${(system.ring.flow * 6e4).toFixed(1)} L/min`;
-  if (reason === 'boiling') {
-    return `coolant boils: ${celsius(system.extremes.hottestCoolant)} degC reached, boiling point ${celsius(system.boilingPoint)} degC at cap pressure, ${flow}`;
+const isEndOfCoolant = (failure: string): boolean => failure === 'boiling' || failure === 'freezing';
+
+function explainStop({ failure, state }: Stepper, system: ChargeSystem, { ambient, coolant }: Config): string {
+  if (!isEndOfCoolant(failure)) return failure;
+  const { extremes, ring } = system;
+  const flow = `coolant flow ${(ring.flow * 6e4).toFixed(1)} L/min`;
+  if (failure === 'freezing') {
+    const coldest = extremes.coldestCoolant;
+    return `coolant freezes ${system.placeOfCoolant(state, coldest)}: ${celsius(coldest)} degC reached, first ice at ${celsius(ring.coolant.freezingPoint)} degC, ${flow}`;
   }
-  if (reason === 'freezing') {
-    return `coolant freezes: ${celsius(system.extremes.coldestCoolant)} degC reached, first ice at ${celsius(system.ring.coolant.freezingPoint)} degC, ${flow}`;
-  }
-  return reason;
+  const hottest = extremes.hottestCoolant;
+  const pressures = `${kilopascal(coolant.capPressure)} cap, ${kilopascal(ambient.pressure)} outside`;
+  return `coolant boils ${system.placeOfCoolant(state, hottest)}: ${celsius(hottest)} degC reached, boiling point ${celsius(ring.boilingPoint)} degC (${pressures}), ${flow}`;
 }
 
 const KELVIN = 273.15;
 
 function celsius(temperature: number): string {
   return (temperature - KELVIN).toFixed(1);
+}
+
+function kilopascal(pressure: number): string {
+  return `${(pressure / 1e3).toFixed(1)} kPa`;
 }
 
 function closeBalance(stepper: Stepper): EnergyBalance {

@@ -33,8 +33,8 @@ const drive = fc.record({
 });
 type Drive = typeof drive extends fc.Arbitrary<infer T> ? T : never;
 
-function overPhases({ flows, firstJump, secondJump }: Drive, valueOf: (flow: number) => number): Profile {
-  const [a, b, c] = flows.map(valueOf);
+function overPhases({ flows, firstJump, secondJump }: Drive, lawOf: (flow: number) => number): Profile {
+  const [a, b, c] = flows.map(lawOf);
   const second = firstJump + secondJump;
   return [
     [0, a],

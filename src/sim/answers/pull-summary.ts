@@ -54,15 +54,11 @@ type PullEndColumn = (typeof PULL_END_COLUMNS)[number];
 /**
  * Every pull of a run, in order.
  *
- * @param series - a run; a pull that a stop cut short is left out
+ * @param series - a run; a pull that the run ended inside is left out
  * @param limit - charge temperature limit [K]
  */
-export function summarisePulls(
-  series: Pick<TimeSeries, 'columns' | 'phases' | 'outcome'>,
-  limit: number,
-): PullSummary[] {
-  const cut = series.outcome.kind === 'stopped' ? series.outcome.time : Number.POSITIVE_INFINITY;
-  const pulls = series.phases.filter(({ kind, end }) => kind === 'pull' && end < cut);
+export function summarisePulls(series: Pick<TimeSeries, 'columns' | 'phases'>, limit: number): PullSummary[] {
+  const pulls = series.phases.filter(({ kind, isWhole }) => kind === 'pull' && isWhole);
   return pulls.map((phase, index) => summarisePull(series.columns, phase, index + 1, limit));
 }
 

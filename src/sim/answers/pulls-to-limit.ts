@@ -20,7 +20,10 @@ export type SettledPeak =
       readonly peak: number;
       readonly afterPulls: number;
       readonly firstOverLimit?: number;
+      /** why the repeated run ended early; absent where 200 blocks were not enough */
+      readonly stoppedBecause?: string;
     }
+  /** nothing repeats, or the run stopped before the first block was over */
   | { readonly kind: 'no repeated pulls' };
 
 export interface PullsToLimit {
@@ -93,8 +96,8 @@ function watchSettling(config: Config): Settling {
   let current: number[] = [];
   let isSettled = false;
   const watch = (phase: PhaseSpan, columns: TimeSeries['columns']): boolean => {
-    if (phase.block === 0 || phase.kind !== 'pull') return true;
-    const [pull] = summarisePulls({ columns, phases: [phase], outcome: { kind: 'finished' } }, limit);
+    if (phase.block === 0 || phase.kind !== 'pull' || !phase.isWhole) return true;
+    const [pull] = summarisePulls({ columns, phases: [phase] }, limit);
     current.push(pull.peak);
     if (current.length < pullsPerBlock) return true;
     isSettled = before.length > 0 && before.every((peak, k) => Math.abs(peak - current[k]) < SETTLED_WITHIN);
@@ -106,13 +109,20 @@ function watchSettling(config: Config): Settling {
   return {
     jobs: [{ config: endless, options: { continueAfter: watch } }],
     read: (series) => {
-      const pulls = series === undefined ? [] : summarisePulls(series, limit);
+      if (series === undefined || before.length === 0) return { kind: 'no repeated pulls' };
+      const pulls = summarisePulls(series, limit);
       const over = pulls.find(({ margin }) => margin < 0);
-      return {
-        kind: isSettled ? 'settled' : 'not settled',
+      const found = {
         peak: Math.max(...before),
         afterPulls: pulls.length,
         ...(over === undefined ? {} : { firstOverLimit: over.pull }),
+      };
+      if (isSettled) return { kind: 'settled', ...found };
+      const { outcome } = series;
+      return {
+        kind: 'not settled',
+        ...found,
+        ...(outcome.kind === 'stopped' ? { stoppedBecause: outcome.reason } : {}),
       };
     },
   };

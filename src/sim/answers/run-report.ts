@@ -1,5 +1,5 @@
 import { freeFlow } from '../model/loop-flow.ts';
-import { ENERGY_TERMS, type EnergyTerm, type TimeSeries } from '../results/time-series.ts';
+import { ENERGY_TERMS, type TimeSeries } from '../results/time-series.ts';
 import type { Config } from '../scenario/config.ts';
 import { fromSi } from '../units.ts';
 import { type PullSummary, summarisePulls } from './pull-summary.ts';
@@ -16,9 +16,10 @@ export interface RunReport {
   readonly pulls_to_limit: PullsToLimitReport;
   readonly pulls: readonly PullReport[];
   readonly loop: LoopReport;
-  readonly energy_kJ: Readonly<
-    Record<EnergyTerm | 'stored' | 'air_to_core' | 'casing_to_core' | 'casing_to_plenum', number>
-  >;
+  /** every energy that crossed the boundary, positive into metal, coolant and charge air, and `stored`, their sum */
+  readonly energy_kJ: Readonly<Record<string, number>>;
+  /** what passed between parts; no terms of the balance */
+  readonly energy_inside_kJ: Readonly<Record<'air_to_core' | 'casing_to_core' | 'casing_to_plenum', number>>;
   /** worst gap of any step over the heat moved until then */
   readonly energy_worst_step_gap: number;
   readonly notes: readonly string[];
@@ -39,6 +40,7 @@ export interface PullsToLimitReport {
   readonly settled: PullsToLimit['settled']['kind'];
   readonly settled_peak_degC?: number;
   readonly settled_after_pulls?: number;
+  readonly repeated_run_stopped_because?: string;
   readonly first_pull_over_limit_when_repeated?: number;
   readonly count_with_core_conductance_5_percent_lower: number;
   readonly count_with_core_conductance_5_percent_higher: number;
@@ -75,8 +77,8 @@ export interface LoopReport {
   readonly flow_at_end_of_first_pull_L_min?: number;
   readonly pump_free_flow_rating_L_min: number;
   readonly coolant_rise_through_core_K?: number;
-  readonly hottest_coolant_degC: number;
-  readonly coldest_coolant_degC: number;
+  readonly hottest_coolant_degC?: number;
+  readonly coldest_coolant_degC?: number;
 }
 
 /** Makes the report of one run; takes the further runs that the answer needs. */
@@ -93,6 +95,11 @@ export function reportRun(config: Config, series: TimeSeries, variant?: string):
     pulls: pulls.map((pull) => reportPull(pull, config.ambient.temperature)),
     loop: reportLoop(config, series, pulls[0]),
     energy_kJ: reportEnergy(series),
+    energy_inside_kJ: {
+      air_to_core: series.energy.internal.airToCore / 1e3,
+      casing_to_core: series.energy.internal.casingToCore / 1e3,
+      casing_to_plenum: series.energy.internal.casingToPlenum / 1e3,
+    },
     energy_worst_step_gap: series.energy.worstStepGap,
     notes: noteRun(series),
     steps: series.work.steps,
@@ -120,6 +127,7 @@ function reportAnswer(answer: PullsToLimit, pulls: readonly PullSummary[]): Pull
           settled_peak_degC: celsius(settled.peak),
           settled_after_pulls: settled.afterPulls,
           ...optional('first_pull_over_limit_when_repeated', settled.firstOverLimit),
+          ...(settled.kind === 'settled' ? {} : optional('repeated_run_stopped_because', settled.stoppedBecause)),
         }),
     count_with_core_conductance_5_percent_lower: answer.countAtLowerConductance,
     count_with_core_conductance_5_percent_higher: answer.countAtHigherConductance,
@@ -158,25 +166,30 @@ function reportPull(summary: PullSummary, ambient: number): PullReport {
 
 function reportLoop(config: Config, series: TimeSeries, first: PullSummary | undefined): LoopReport {
   const atEnd = first?.atEnd;
+  const { hottestCoolant, coldestCoolant } = series.columns;
   return {
     ...optional('flow_at_end_of_first_pull_L_min', atEnd && fromSi(atEnd.coolantFlow, 'L/min')),
     pump_free_flow_rating_L_min: fromSi(freeFlow(config.pump, 1), 'L/min'),
     ...optional('coolant_rise_through_core_K', atEnd && atEnd.coolantOutOfCore - atEnd.coolantIntoCore),
-    hottest_coolant_degC: celsius(series.columns.hottestCoolant.reduce((a, b) => Math.max(a, b))),
-    coldest_coolant_degC: celsius(series.columns.coldestCoolant.reduce((a, b) => Math.min(a, b))),
+    ...(series.rowCount > 0 && {
+      hottest_coolant_degC: celsius(hottestCoolant.reduce((a, b) => Math.max(a, b))),
+      coldest_coolant_degC: celsius(coldestCoolant.reduce((a, b) => Math.min(a, b))),
+    }),
   };
 }
 
-function reportEnergy(series: TimeSeries): RunReport['energy_kJ'] {
-  const { terms, internal, stored } = series.energy;
-  const names = Object.keys(ENERGY_TERMS) as EnergyTerm[];
-  return {
-    ...(Object.fromEntries(names.map((name) => [name, terms[name] / 1e3])) as Record<EnergyTerm, number>),
-    stored: stored / 1e3,
-    air_to_core: internal.airToCore / 1e3,
-    casing_to_core: internal.casingToCore / 1e3,
-    casing_to_plenum: internal.casingToPlenum / 1e3,
-  };
+/** Energy terms by their keys in the report, in words. */
+export const ENERGY_LABELS: Readonly<Record<string, string>> = Object.fromEntries(
+  Object.entries(ENERGY_TERMS).map(([term, words]) => [snakeCase(term), words]),
+);
+
+function snakeCase(name: string): string {
+  return name.replace(/[A-Z]/g, (letter) => `_${letter.toLowerCase()}`);
+}
+
+function reportEnergy({ energy }: TimeSeries): RunReport['energy_kJ'] {
+  const terms = Object.entries(energy.terms).map(([term, joules]) => [snakeCase(term), joules / 1e3]);
+  return { ...Object.fromEntries(terms), stored: energy.stored / 1e3 };
 }
 
 /** What a reader must know about this run and would not see in its numbers. */

@@ -24,6 +24,8 @@ export interface AirPathInputs {
 }
 
 const ROOT_TOLERANCE = 1e-11;
+/** A typed pressure is good to this share of itself. */
+const TYPED_PRECISION = 1e-3;
 /** Air this hot behind the rotors means a mistyped machine: aluminium melts at 933.473 K (fixed point of ITS-90). */
 const HOTTEST_ROTOR_OUTLET = 933.473;
 
@@ -154,7 +156,7 @@ export class AirPath {
     const least = isUpstream ? -0.99 * flow : -Math.min(0.99 * flow, this.bypassFlowAt(0.99 * beforeThrottle));
     const root = findRoot(this.atRecirculation, least, most, ROOT_TOLERANCE, this.recirculatedFlow);
     if (Number.isNaN(root)) {
-      return `no recirculated flow satisfies compressor, bypass and engine, ${this.atSpeed}: check the bypass drop and the manifold pressure of the phase`;
+      return `no recirculated flow satisfies compressor, bypass and engine, ${this.atSpeed}: check swept volume, drive ratio and bypass drop, and the manifold pressure of the phase`;
     }
     this.partLoadExcess(root);
     this.dropThroughCore(this.pressureRatio * this.inletPressure, flow, this.coreInlet);
@@ -187,7 +189,7 @@ export class AirPath {
     const { manifoldPressure, inletPressure, coreOutletPressure } = this;
     const needed = isUpstream ? inletPressure : manifoldPressure;
     const there = isUpstream ? beforeThrottle : coreOutletPressure;
-    if (needed <= there * (1 + 1e-9)) return '';
+    if (needed <= there * (1 + TYPED_PRECISION)) return '';
     const where = isUpstream ? 'at the compressor inlet' : 'before the throttle';
     return `a manifold pressure of ${kilopascal(manifoldPressure)} cannot be reached with the bypass open, ${this.atSpeed}: it needs ${kilopascal(needed)} ${where}, there are ${kilopascal(there)}: lower the manifold pressure of the phase, or check swept volume and bypass drop`;
   }

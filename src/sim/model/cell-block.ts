@@ -157,6 +157,13 @@ export class CellBlock {
     }
   }
 
+  /** Whether one of the cells has coolant of just this temperature. */
+  holdsCoolantAt(state: Float64Array, temperature: number): boolean {
+    const end = this.offset + this.size;
+    for (let k = this.offset + 1; k < end; k += 2) if (state[k] === temperature) return true;
+    return false;
+  }
+
   private setRates(rates: BlockRates): void {
     const { nx, ny } = this;
     const share = 1 / (nx * ny);

@@ -54,8 +54,6 @@ export class ChargeSystem implements StageSystem {
   failure = '';
   /** of the state examined last; the metal is the core's */
   readonly extremes: Extremes = { coldestMetal: 0, coldestCoolant: 0, hottestCoolant: 0 };
-  /** K */
-  readonly boilingPoint: number;
   private readonly config: Config;
   private readonly closed: number;
   private readonly reservoirIndex: number;
@@ -82,7 +80,6 @@ export class ChargeSystem implements StageSystem {
     this.reservoirCapacity = config.reservoir.coolantVolume * this.ring.density * this.ring.heatCapacity;
     const { temperature, pressure, relativeHumidity } = config.ambient;
     this.humidity = humidityRatio(temperature, pressure, relativeHumidity);
-    this.boilingPoint = this.ring.coolant.boilingPoint(pressure + config.coolant.capPressure);
     this.scalars = new Float64Array(FIRST_STRETCH + this.ring.stretches.length);
     this.history = new Extrapolation(this.scalars.length);
     this.airInputs = {
@@ -124,6 +121,14 @@ export class ChargeSystem implements StageSystem {
     return state[this.reservoirIndex + 3];
   }
 
+  /** Where the coolant of the state examined last has this temperature, one of its extremes; in words. */
+  placeOfCoolant(state: Float64Array, temperature: number): string {
+    if (this.extremes.hottestCoolant === this.extremes.coldestCoolant) return 'everywhere in the loop';
+    return this.reservoirTemperature(state) === temperature
+      ? 'in the reservoir'
+      : this.ring.placeOf(state, temperature);
+  }
+
   /** Heat from charge air into the core [W]. */
   get airToCore(): number {
     return this.air.airFlow * AIR_HEAT_CAPACITY * (this.air.coreInlet - this.ring.core.airOut);
@@ -163,6 +168,7 @@ export class ChargeSystem implements StageSystem {
     powers: Float64Array,
   ): number {
     const { scalars, ring, air, reservoirIndex } = this;
+    this.failure = '';
     this.readInputs(time);
     this.history.guess(stage, time, scalars);
     ring.setFlow(this.inputs.pumpVoltageRatio, scalars, FIRST_STRETCH);
@@ -216,7 +222,7 @@ export class ChargeSystem implements StageSystem {
     const inCells = ring.survey(state, reference, extremes);
     events[LIMIT] = air.chargeTemperature - config.limit.chargeTemperature;
     events[DEW_POINT] = this.chargeDewPoint - extremes.coldestMetal;
-    events[BOILING] = extremes.hottestCoolant - this.boilingPoint;
+    events[BOILING] = extremes.hottestCoolant - this.ring.boilingPoint;
     events[FREEZING] = ring.coolant.freezingPoint - extremes.coldestCoolant;
     return (
       inCells +

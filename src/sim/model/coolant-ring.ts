@@ -39,6 +39,8 @@ export class CoolantRing {
   readonly coolant: Coolant;
   readonly density: number;
   readonly heatCapacity: number;
+  /** K at the pressure of the cap */
+  readonly boilingPoint: number;
   readonly core: CellBlock;
   readonly exchanger: CellBlock;
   /** stretches of all four lines in flow order */
@@ -71,6 +73,7 @@ export class CoolantRing {
     this.coolant = createCoolant(config.coolant.glycolByVolume);
     this.density = this.coolant.density(config.coolant.propertiesAt);
     this.heatCapacity = this.coolant.heatCapacity(config.coolant.propertiesAt);
+    this.boilingPoint = this.coolant.boilingPoint(config.ambient.pressure + config.coolant.capPressure);
     let offset = 0;
     const place = (nx: number, ny: number, metal: number, volume: number) => {
       const block = new CellBlock(nx, ny, offset, metal, volume * this.density * this.heatCapacity);
@@ -105,10 +108,15 @@ export class CoolantRing {
     this.size = offset;
   }
 
-  /** Solves the loop flow for the stretches' mean temperatures, found in `scalars` from `first` on. */
+  /**
+   * Solves the loop flow for the stretches' mean temperatures, found in `scalars` from `first` on. They are guesses:
+   * where a step is tried that is far too long they leave the liquid, which no accepted state does.
+   */
   setFlow(voltageRatio: number, scalars: Float64Array, first: number): void {
+    const { coolant, boilingPoint } = this;
     for (let k = 0; k < this.viscosities.length; k++) {
-      this.viscosities[k] = this.coolant.viscosity(scalars[first + k]);
+      const temperature = Math.min(boilingPoint, Math.max(coolant.freezingPoint, scalars[first + k]));
+      this.viscosities[k] = coolant.viscosity(temperature);
     }
     const { pump } = this.config;
     const { resistances, viscosities, density, dropFactor } = this;
@@ -168,6 +176,15 @@ export class CoolantRing {
     let heat = this.exchanger.survey(state, reference, extremes);
     for (const { block } of this.stretches) heat += block.survey(state, reference, extremes);
     return heat + this.core.survey(state, reference, extremes);
+  }
+
+  /** The first part, from the core on, that holds coolant of just this temperature; in words. */
+  placeOf(state: Float64Array, temperature: number): string {
+    if (this.core.holdsCoolantAt(state, temperature)) return 'in the core';
+    if (this.exchanger.holdsCoolantAt(state, temperature)) return 'in the front exchanger';
+    const stretch = this.stretches.findIndex(({ block }) => block.holdsCoolantAt(state, temperature));
+    const line = this.firstStretch.findLastIndex((first) => first <= stretch);
+    return `in the line ${this.config.lines[line].name}`;
   }
 
   private setExchangerRates(airSpeed: number): void {

@@ -53,6 +53,8 @@ export interface PhaseSpan {
   readonly lastRow: number;
   /** number of the repetition, from 1; 0 outside the repeated block */
   readonly block: number;
+  /** false where the run ended inside it */
+  readonly isWhole: boolean;
 }
 
 export interface RunEvent {

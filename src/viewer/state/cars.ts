@@ -28,7 +28,7 @@ export interface CarRun {
   /** simulated time reached, and the whole, s */
   readonly time: number;
   readonly duration: number;
-  /** pulls that have ended, of the newest run */
+  /** pulls that have ended; while a newer run has not told how far it is (`time` 0), those of the run before */
   readonly pulls: readonly PullSummary[];
   /** the newest whole or partial series; while a newer run is under way, that of the run before */
   readonly series?: TimeSeries;

@@ -1,5 +1,5 @@
 import { computed, type ReadonlySignal, type Signal, signal } from '@preact/signals';
-import type { FileUnit } from '../../sim/index.ts';
+import type { BottleneckPart, FileUnit } from '../../sim/index.ts';
 
 /** Units a quantity may be shown in; the first is the one of the files. Stored values are never changed. */
 export const UNIT_CHOICES = {
@@ -54,6 +54,29 @@ export type ShowCore = 'whole' | 'cut' | 'apart';
 export type Camera = 'corner' | 'above' | 'air side';
 export type PlotSpan = 'one pull' | 'whole run';
 
+/** Parts of the car as the inputs group them, in the order of the page. */
+export const INPUT_PARTS = [
+  'core',
+  'pump',
+  'lines',
+  'exchanger',
+  'tank',
+  'compressor',
+  'air',
+  'pulls',
+  'sensor',
+] as const;
+export type InputPart = (typeof INPUT_PARTS)[number];
+
+const PART_OF_CAUSE: Record<BottleneckPart, InputPart> = {
+  'core conductance': 'core',
+  'coolant flow': 'pump',
+  'front exchanger': 'exchanger',
+  'stored coolant': 'tank',
+  'core pressure drop': 'core',
+  'intake air': 'air',
+};
+
 /** How the page shows things: settings of the viewer that never touch a car. */
 export class Display {
   readonly units: Signal<UnitChoice> = signal(METRIC);
@@ -67,4 +90,11 @@ export class Display {
   readonly show: Signal<ShowCore> = signal('cut');
   readonly camera: Signal<Camera> = signal('corner');
   readonly span: Signal<PlotSpan> = signal('one pull');
+  /** part whose inputs are open; one at a time */
+  readonly openedPart: Signal<InputPart | undefined> = signal('core');
+
+  /** Opens the inputs of the part that a cause stands for. */
+  openPart(cause: BottleneckPart): void {
+    this.openedPart.value = PART_OF_CAUSE[cause];
+  }
 }

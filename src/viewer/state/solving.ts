@@ -96,7 +96,7 @@ class Solver {
     const run = this.client.nextRun();
     this.underWay = { run, since: performance.now() };
     const { study: _stale, message: _old, ...kept } = this.run.value;
-    this.run.value = { ...kept, kind: 'running', time: 0, duration: 0, pulls: [] };
+    this.run.value = { ...kept, kind: 'running', time: 0, duration: 0 };
     const reply = await this.client.solve(run, car.config, ({ time, duration, pulls }) => {
       if (this.car.value === car) this.run.value = { ...this.run.value, time, duration, pulls };
     });

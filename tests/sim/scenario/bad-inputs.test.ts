@@ -123,6 +123,14 @@ const BAD_INPUTS: readonly BadInput[] = [
     fix: 47.2,
   },
   {
+    what: 'glycol that can only be by mass',
+    edits: { 'coolant.glycolByVolume': 60 },
+    severity: 'error',
+    path: 'coolant.glycolByVolume',
+    message: '60 % by mass is about 57.3 % by volume.',
+    fix: 57.3,
+  },
+  {
     what: 'glycol as a share',
     edits: { 'coolant.glycolByVolume': 0.4 },
     severity: 'warning',
@@ -417,6 +425,13 @@ const BAD_INPUTS: readonly BadInput[] = [
     message: 'Did you mean "airConductance"?',
   },
   {
+    what: 'a key with more words',
+    edits: { 'cycle.0.engineSpeedRevolutionsPerMinute': 800 },
+    severity: 'error',
+    path: 'cycle.0.engineSpeedRevolutionsPerMinute',
+    message: 'Did you mean "engineSpeed"?',
+  },
+  {
     what: 'a key of another group',
     edits: { 'core.faceArea': 0.1 },
     severity: 'error',
@@ -477,6 +492,34 @@ describe('what is not modelled is refused by name', () => {
     expect(issues.map((issue) => issue.message).join('\n')).toContain(message);
     expect(parseScenario(estateWith(edits)).scenario).toBeUndefined();
   });
+});
+
+describe('one fault makes one issue', () => {
+  it.each([
+    { [`${PULL}.manifoldPressure`]: 150 },
+    { [`${PULL}.engineSpeed`]: ['fast', 0] },
+    { [`${PULL}.duration`]: -1, [`${PULL}.exchangerAirSpeed`]: 0 },
+    { 'cycle.0.kind': 'lap' },
+    { [`${PULL}.kind`]: 'lap' },
+    { 'core.cellsAlongAir': 12.5 },
+    { 'sensor.timeConstantStill': -1 },
+    { 'start.coolant': 'cold' },
+    { engine: undefined },
+    { 'lines.bore': [16.5, 19] },
+    byCurve([
+      { flow: 0, pressure: 70 },
+      { flow: 'x', pressure: 75 },
+      { flow: 40, pressure: 60 },
+    ]),
+  ])('%j', (edits) => {
+    const messages = issuesWith(edits).map(({ message }) => message);
+    expect(messages).toHaveLength(1);
+    expect(messages[0]).not.toMatch(/NaN|Did you mean/);
+  });
+});
+
+it('a drop of nothing needs no flow', () => {
+  expect(issuesWith({ 'intake.drop': 0 })).toEqual([]);
 });
 
 it('all issues come at once', () => {

@@ -42,6 +42,12 @@ describe('a variant', () => {
     expect(reservoir.coolantVolume).toBeCloseTo(0.0123, 15);
   });
 
+  it('is a scenario of its own, without variants', () => {
+    const { scenario } = applyVariant(estate, 'bigger core');
+    expect(Object.keys(scenario?.document ?? {})).not.toContain('variants');
+    expect(scenario && variants(scenario)).toEqual([]);
+  });
+
   it('its own changes come after those of its base', () => {
     const file = parsed(
       estateWith({
@@ -133,6 +139,17 @@ describe('a faulty variant', () => {
       { name: 'c', basedOn: 'b', changes: { 'lines.bore': 22 } },
     );
     expect(issues.map(({ path }) => path)).toEqual(['variants.0.changes.core.airDrop']);
+  });
+
+  it('is blamed for its own change, not for that of its base', () => {
+    const issues = issuesOf(
+      { name: 'a', changes: { 'core.airDrop': 99 } },
+      { name: 'b', basedOn: 'a', changes: { 'core.airDrop': 98 } },
+    );
+    expect(issues.map(({ path }) => path)).toEqual([
+      'variants.0.changes.core.airDrop',
+      'variants.1.changes.core.airDrop',
+    ]);
   });
 
   it('that is based on itself, on nothing known, or has a name twice is refused', () => {

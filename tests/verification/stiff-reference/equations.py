@@ -287,14 +287,14 @@ class Car:
             return leaving[-1], from_bay.sum()
 
         def across(name, part, inlet, air_flow, air_inlet, eps, extra):
-            """A block of cells: air over metal, metal against coolant, extra heat [W] spread evenly over the metal."""
+            """A block of cells: air over metal, metal against coolant, extra heat [W] into each cell's metal."""
             metal, coolant = see(name + " metal"), see(name + " coolant")
             nx, ny = metal.shape
             air = march_air(metal, air_inlet, eps)
             from_air = air_flow * CP / ny * eps * (air - metal)
             exchange = film(part, flow * self.rho) / metal.size * (coolant - metal)
             entering, leaving = faces(coolant, inlet)
-            put(name + " metal", from_air + exchange + extra / metal.size)
+            put(name + " metal", from_air + exchange + extra)
             put(name + " coolant", w / nx * (entering - leaving) - exchange)
             return leaving[:, -1].mean(), from_air.sum()
 
@@ -302,8 +302,9 @@ class Car:
         to_pump, bay3 = along_line(3, T_tank)
         pump_heat = self.pump["electrical_power_W"] * self.pump["share_to_coolant"]
         a.coolant_in, bay0 = along_line(0, to_pump + pump_heat / w)
-        flange = self.casing["to_core_flange_W_K"] * (T_casing - core_metal.mean())
-        bay_core = self.core["to_bay_W_K"] * (bay - core_metal.mean())
+        # Both conductances are spread evenly over the cells; each cell's heat goes by its own temperature.
+        flange = self.casing["to_core_flange_W_K"] / core_metal.size * (T_casing - core_metal)
+        bay_core = self.core["to_bay_W_K"] / core_metal.size * (bay - core_metal)
         a.coolant_out, _ = across("core", self.core, a.coolant_in, a.m, a.T2, a.eps, flange + bay_core)
         to_exchanger, bay1 = along_line(1, a.coolant_out)
         front = self.ambient + self.exchanger["air_pickup_K"]
@@ -320,13 +321,14 @@ class Car:
         casing_outside = self.casing["to_bay_W_K"] * (bay - T_casing) + self.casing["to_oil_W_K"] * (
             phase["oil_degC"] + ZERO_C - T_casing)
         casing_plenum = self.casing["to_plenum_W_K"] * (T_casing - T_plenum)
-        put("casing", a.m_compressor * CP * (a.T_rotor - a.T2) + to_casing + casing_outside - casing_plenum - flange)
+        from_gas = a.m_compressor * CP * (a.T_rotor - a.T2)
+        put("casing", from_gas + to_casing + casing_outside - casing_plenum - flange.sum())
         plenum_outside = self.plenum["to_engine_W_K"] * (phase["engine_degC"] + ZERO_C - T_plenum) + self.plenum[
             "to_bay_W_K"] * (bay - T_plenum)
         put("plenum", a.m * CP * (a.T_core - a.T_charge) + plenum_outside + casing_plenum)
 
         # First law over the whole car at this instant: heat into all states = heat over all boundaries.
-        boundary += to_casing + casing_outside + plenum_outside + bay_core + tank_gain + bay0 + bay1 + bay2 + bay3
+        boundary += to_casing + casing_outside + plenum_outside + bay_core.sum() + tank_gain + bay0 + bay1 + bay2 + bay3
         a.imbalance = abs(heat.sum() - boundary - pump_heat - front_heat) / (a.shaft_power + a.heat_to_core)
 
         rates = np.divide(heat, self.capacities, out=np.zeros_like(heat), where=self.capacities > 0)

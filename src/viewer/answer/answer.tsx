@@ -1,0 +1,187 @@
+import './answer.css';
+import { useComputed } from '@preact/signals';
+import { countPulls, type PullSummary } from '../../sim/index.ts';
+import { clockTime } from '../format.ts';
+import type { PageProps } from '../page.tsx';
+import type { Car, CarRun } from '../state/cars.ts';
+import type { UnitChoice } from '../state/display.ts';
+import { Announcement } from './announcement.tsx';
+import { Causes } from './causes.tsx';
+import { Empty } from './empty.tsx';
+import { describeNoEffect } from './no-effect.ts';
+import { degrees } from './said.ts';
+import { describeGain, describePulls, describeStudy, type Words } from './wording.ts';
+
+/** The answer before everything else: how many pulls, for one car or for Before and After, and what holds it back. */
+export function Answer(props: PageProps) {
+  const { session, display } = props;
+  const before = session.before.value;
+  const after = session.after.value;
+  const units = display.units.value;
+  if (before === undefined) return <Empty {...props} />;
+  return (
+    <section class={after === undefined ? 'answer one' : 'answer'} aria-label="Answer">
+      <CarAnswer {...props} role="before" car={before} run={session.beforeRun.value} isAlone={after === undefined} />
+      {after === undefined ? (
+        <Sentence run={session.beforeRun.value} units={units} draft={session.draft.value !== undefined} />
+      ) : (
+        <CarAnswer {...props} role="after" car={after} run={session.afterRun.value} isAlone={false} />
+      )}
+      <Causes {...props} />
+      <Announcement {...props} />
+    </section>
+  );
+}
+
+interface CarAnswerProps extends PageProps {
+  readonly role: 'before' | 'after';
+  readonly car: Car;
+  readonly run: CarRun;
+  readonly isAlone: boolean;
+}
+
+function CarAnswer(props: CarAnswerProps) {
+  const { role, car, run, isAlone, session } = props;
+  const units = props.display.units.value;
+  return (
+    <section class={`car ${role}`} aria-label={isAlone ? 'Answer in pulls' : role === 'before' ? 'Before' : 'After'}>
+      <h2>
+        <i class="swatch" aria-hidden="true" />
+        {isAlone ? car.label : `${role === 'before' ? 'Before' : 'After'}:`}
+        {!isAlone && <span class="what">{car.label}</span>}
+        {role === 'after' && run.kind === 'solved' && !session.isDragging.value && (
+          <button type="button" class="link keep" onClick={() => session.keepAsBefore()}>
+            Keep as Before
+          </button>
+        )}
+      </h2>
+      <Count {...props} />
+      {!isAlone && <CarSentence {...props} />}
+      {isAlone && run.pulls.length > 0 && (
+        <p class="under">stay at or under {degrees(car.config.limit.chargeTemperature, units)}</p>
+      )}
+    </section>
+  );
+}
+
+/** The figure to read from two metres, and a tag beside it. */
+function Count({ role, car, run, session, display, solving }: CarAnswerProps) {
+  const units = display.units.value;
+  const isPart = run.kind === 'running' && run.time > 0;
+  if (run.kind === 'stopped') return <p class="verdict">No answer: the run stopped</p>;
+  if (run.kind === 'failed') return <p class="verdict">No answer: the solver failed</p>;
+  if (run.series === undefined && !isPart) return <p class="verdict">Solving…</p>;
+  const count = countPulls(run.pulls);
+  const broke = count < run.pulls.length;
+  if (run.kind === 'cancelled' || isPart) {
+    const of =
+      run.kind === 'cancelled' ? `of ${run.pulls.length} solved` : broke ? 'is the count' : 'so far, all under';
+    return (
+      <div class="count">
+        <b class="figure">{count}</b>
+        <span class="of">{of}</span>
+        {run.kind === 'cancelled' && (
+          <span class="acts">
+            <button type="button" class="primary" onClick={() => solving.resume()}>
+              Finish the run
+            </button>
+          </span>
+        )}
+      </div>
+    );
+  }
+  return (
+    <div class="count">
+      <b class="figure">{count}</b>
+      <span class="of">of {run.pulls.length} pulls</span>
+      <span class="tag">{tagOf(role, car, run, session, units)}</span>
+    </div>
+  );
+}
+
+function tagOf(role: string, car: Car, run: CarRun, session: PageProps['session'], units: UnitChoice): string {
+  if (role === 'after' && (session.isDragging.value || run.study === undefined)) {
+    return run.of === car ? describeGain(session.beforeRun.value.pulls, run.pulls, units) : 'catching up';
+  }
+  return run.study === undefined ? '' : describeStudy(run.study, units).doubt;
+}
+
+function CarSentence({ role, car, run, session, display, solving }: CarAnswerProps) {
+  const units = display.units.value;
+  if (run.kind === 'running' && run.time > 0) {
+    return (
+      <p class="sentence">
+        Solving {clockTime(run.time)} of {clockTime(run.duration)}.
+        <progress value={run.time} max={run.duration} aria-label="Solved so far" />
+        <button type="button" onClick={() => solving.cancel()}>
+          Cancel
+        </button>
+      </p>
+    );
+  }
+  if (run.kind === 'cancelled') {
+    return <p class="sentence">You stopped at {clockTime(run.time)}. What comes after is not known.</p>;
+  }
+  if (run.kind === 'stopped' || run.kind === 'failed') {
+    return (
+      <p class="sentence">
+        {run.kind === 'stopped' && `At ${run.time.toFixed(1)}\u00a0s: `}
+        {run.message}. Nothing after that is shown.
+      </p>
+    );
+  }
+  const before = session.beforeRun.value.pulls;
+  const noEffect =
+    role === 'after' && before.length > 0
+      ? describeNoEffect(car, session.changes.value, before, run.pulls, units)
+      : undefined;
+  return noEffect === undefined ? (
+    <PullsSentence pulls={run.pulls} units={units} />
+  ) : (
+    <p class="sentence">{noEffect}</p>
+  );
+}
+
+function PullsSentence({ pulls, units }: { readonly pulls: readonly PullSummary[]; readonly units: UnitChoice }) {
+  return (
+    <p class="sentence">
+      <Said words={describePulls(pulls, units)} />
+    </p>
+  );
+}
+
+/** The long sentence of a car that stands alone. */
+function Sentence({
+  run,
+  units,
+  draft,
+}: {
+  readonly run: CarRun;
+  readonly units: UnitChoice;
+  readonly draft: boolean;
+}) {
+  const words = useComputed(() => describePulls(run.pulls, units));
+  const study = run.study && describeStudy(run.study, units);
+  return (
+    <section class="alone" aria-label="Answer in words">
+      {draft && <p class="last-good">The answer is for the last good value.</p>}
+      {run.kind === 'stopped' || run.kind === 'failed' ? (
+        <p class="sentence">
+          {run.kind === 'stopped' && `At ${run.time.toFixed(1)}\u00a0s: `}
+          {run.message}
+        </p>
+      ) : (
+        run.pulls.length > 0 && (
+          <p class="sentence">
+            <Said words={words.value} />
+          </p>
+        )
+      )}
+      {study !== undefined && <p class="small beside">{[study.settled, study.doubt].filter(Boolean).join('. ')}.</p>}
+    </section>
+  );
+}
+
+function Said({ words }: { readonly words: readonly Words[] }) {
+  return <>{words.map(({ text, isStrong }) => (isStrong ? <b key={text}>{text}</b> : text))}</>;
+}

@@ -1,0 +1,45 @@
+import type { PageProps } from '../page.tsx';
+import { kelvins } from './said.ts';
+import { CAUSE_NAMES, nameCause } from './wording.ts';
+
+/** What holds the car in hand back: the fall of the deciding pull's peak if one part were ideal, largest first. */
+export function Causes({ session, display }: PageProps) {
+  const units = display.units.value;
+  const before = session.beforeRun.value.study?.bottleneck;
+  const after = session.after.value === undefined ? undefined : session.afterRun.value.study?.bottleneck;
+  const shown = after ?? before;
+  const isLate = session.after.value !== undefined && after === undefined;
+  if (shown === undefined) {
+    return (
+      <section class="causes" aria-label="What holds it back">
+        <h2>What holds it back</h2>
+        <p class="small">Worked out when the run is whole: it takes one more run for each part.</p>
+      </section>
+    );
+  }
+  const still = after !== undefined && before?.heldBackBy[0] === after.heldBackBy[0] ? 'still ' : '';
+  const largest = Math.max(...shown.falls.map(({ fall }) => fall));
+  return (
+    <section class="causes" aria-label="What holds it back">
+      <h2>
+        What holds it back: {still}
+        {nameCause(shown.heldBackBy)}
+      </h2>
+      <p class="small">
+        Fall of pull {shown.pull}’s peak if one part were ideal
+        {isLate && <span class="late">. After: worked out when you let go.</span>}
+      </p>
+      <ol>
+        {shown.falls.map(({ part, fall }, k) => (
+          <li key={part} class={k === 0 ? 'first' : ''}>
+            <button type="button" onClick={() => display.openPart(part)}>
+              <span>{CAUSE_NAMES[part]}</span>
+              <span>{fall < 0 ? `\u2212${kelvins(-fall, units)}` : kelvins(fall, units)}</span>
+            </button>
+            <i aria-hidden="true" style={{ width: `${Math.max(0, (100 * fall) / largest)}%` }} />
+          </li>
+        ))}
+      </ol>
+    </section>
+  );
+}

@@ -1,0 +1,43 @@
+import { countPulls, type PullSummary } from '../../sim/index.ts';
+import type { Car } from '../state/cars.ts';
+import type { UnitChoice } from '../state/display.ts';
+import { degrees, kelvins } from './said.ts';
+
+/** Peaks that move by less than this count as no effect worth naming a gain [K]. */
+const WORTH_NAMING = 1;
+
+/**
+ * Says plainly that a change buys nothing, with the numbers; undefined where it buys something.
+ *
+ * @param changes - paths in which After differs from Before
+ */
+export function describeNoEffect(
+  after: Car,
+  changes: readonly string[],
+  beforePulls: readonly PullSummary[],
+  afterPulls: readonly PullSummary[],
+  units: UnitChoice,
+): string | undefined {
+  const last = Math.min(beforePulls.length, afterPulls.length) - 1;
+  if (last < 0 || countPulls(beforePulls) !== countPulls(afterPulls)) return undefined;
+  const moved = (k: number) => afterPulls[k].peak - beforePulls[k].peak;
+  if (Math.min(moved(0), moved(last)) < -WORTH_NAMING) return undefined;
+  const said = (k: number) => {
+    const change = moved(k);
+    return `pull ${k + 1} peaks at ${degrees(afterPulls[k].peak, units)}, ${kelvins(Math.abs(change), units)} ${change <= 0 ? 'lower' : 'higher'}`;
+  };
+  const numbers = last === 0 ? said(0) : `${said(0)}; ${said(last)}`;
+  const isTank = changes.some((path) => path.startsWith('reservoir.coolantVolume'));
+  return `No gain: ${numbers}.${isTank ? tankReason(after, afterPulls[0]) : ''}`;
+}
+
+/** A tank at the temperature of the coolant helps a pull only once the coolant has come round. */
+function tankReason({ config }: Car, pull: PullSummary): string {
+  const inLines = config.lines
+    .flatMap(({ segments }) => segments)
+    .reduce((sum, { bore, length }) => sum + (Math.PI / 4) * bore ** 2 * length, 0);
+  const volume = config.core.coolantVolume + config.exchanger.coolantVolume + config.reservoir.coolantVolume + inLines;
+  const round = volume / pull.atEnd.coolantFlow;
+  if (!(round > pull.duration)) return '';
+  return ` A tank helps a pull only when its coolant comes round within it: ${round.toFixed(0)}\u00a0s here, the pull is ${pull.duration.toFixed(0)}\u00a0s.`;
+}

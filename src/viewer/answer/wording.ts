@@ -1,0 +1,133 @@
+import type { BottleneckPart, PullSummary, RunStudy } from '../../sim/index.ts';
+import { countPulls, decidingPull } from '../../sim/index.ts';
+import type { UnitChoice } from '../state/display.ts';
+import { degrees, kelvins } from './said.ts';
+
+/** A stretch of a sentence; what matters most is bold. */
+export interface Words {
+  readonly text: string;
+  readonly isStrong?: true;
+}
+
+const plain = (text: string): Words => ({ text });
+const strong = (text: string): Words => ({ text, isStrong: true });
+
+/** What a run of whole pulls says: where it breaks, its peak and margin, what a log would show. */
+export function describePulls(pulls: readonly PullSummary[], units: UnitChoice): Words[] {
+  const deciding = decidingPull(pulls);
+  if (deciding === undefined) return [plain('There is no pull in this run: nothing to count.')];
+  const count = countPulls(pulls);
+  const peak = degrees(deciding.peak, units);
+  const margin = kelvins(Math.abs(deciding.margin), units);
+  if (count === pulls.length) {
+    const limit = degrees(deciding.peak + deciding.margin, units);
+    return [
+      plain(`Never over ${limit} in ${inWords(pulls.length)}. Hottest is pull ${deciding.pull}: `),
+      strong(`${peak}, ${margin} to spare`),
+      plain('.'),
+    ];
+  }
+  const share = (deciding.crossedAtShare ?? 0).toFixed(2);
+  const seconds = ((deciding.crossedAtShare ?? 0) * deciding.duration).toFixed(1);
+  return [
+    plain('Breaks the limit '),
+    strong(`${share} into pull ${deciding.pull}`),
+    plain(` (${seconds}\u00a0s) and peaks at `),
+    strong(`${peak}, ${margin} over`),
+    plain('.'),
+    ...laterPulls(pulls, deciding, units),
+  ];
+}
+
+function laterPulls(pulls: readonly PullSummary[], deciding: PullSummary, units: UnitChoice): Words[] {
+  const words: Words[] = [];
+  const last = pulls[pulls.length - 1];
+  if (last.pull > deciding.pull && last.peak > deciding.peak) {
+    words.push(plain(` Later pulls climb to ${degrees(last.peak, units)}.`));
+  }
+  if (deciding.indicatedPeak < deciding.peak - 0.5) {
+    words.push(
+      plain(
+        ` A log of pull ${deciding.pull} would show only ${degrees(deciding.indicatedPeak, units)}: the sensor lags.`,
+      ),
+    );
+  }
+  return words;
+}
+
+/** Where repeated pulls end up, and how much the count hangs on the core: what needs more runs. */
+export function describeStudy({ answer }: RunStudy, units: UnitChoice): { settled: string; doubt: string } {
+  const { settled, count, countAtLowerConductance: low, countAtHigherConductance: high } = answer;
+  const doubt =
+    low === count && high === count
+      ? 'Same count with core conductance 5\u00a0% up or down'
+      : `${low} with core conductance 5\u00a0% down, ${high} with 5\u00a0% up`;
+  if (settled.kind === 'no repeated pulls') return { settled: '', doubt };
+  const where = `${degrees(settled.peak, units)} after ${settled.afterPulls} pulls`;
+  if (settled.kind === 'not settled') return { settled: `Still rising: ${where}`, doubt };
+  const beyond = settled.firstOverLimit !== undefined && settled.firstOverLimit > answer.pullsRun;
+  const never = settled.firstOverLimit === undefined ? ', never over' : '';
+  return {
+    settled: beyond
+      ? `Repeated on, pull ${settled.firstOverLimit} breaks it; settles at ${where}`
+      : `Settles at ${where}${never}`,
+    doubt,
+  };
+}
+
+/** What After changes, in pulls and at the first pull: said plainly also where it is nothing. */
+export function describeGain(before: readonly PullSummary[], after: readonly PullSummary[], units: UnitChoice): string {
+  if (before.length === 0 || after.length === 0) return '';
+  const gain = countPulls(after) - countPulls(before);
+  const first = before[0].peak - after[0].peak;
+  const cooler = `pull 1 ${kelvins(Math.abs(first), units)} ${first >= 0 ? 'cooler' : 'hotter'}`;
+  if (gain === 0) return `no gain in pulls, ${cooler}`;
+  return `${gain > 0 ? '+' : '\u2212'}${Math.abs(gain)} ${Math.abs(gain) === 1 ? 'pull' : 'pulls'}, ${cooler}`;
+}
+
+/** Names of the idealised parts as the list of causes shows them. */
+export const CAUSE_NAMES: Record<BottleneckPart, string> = {
+  'core conductance': 'Core conductance',
+  'coolant flow': 'Coolant flow, four times',
+  'front exchanger': 'Front heat exchanger',
+  'stored coolant': 'Stored coolant, endless',
+  'core pressure drop': 'Core pressure drop',
+  'intake air': 'Intake air at ambient',
+};
+
+const SHORT_NAMES: Record<BottleneckPart, string> = {
+  'core conductance': 'the core',
+  'coolant flow': 'the coolant flow',
+  'front exchanger': 'the front heat exchanger',
+  'stored coolant': 'the stored coolant',
+  'core pressure drop': 'the core pressure drop',
+  'intake air': 'the intake air',
+};
+
+/** "the core", or "a tie: the front heat exchanger and the stored coolant". */
+export function nameCause(heldBackBy: readonly BottleneckPart[]): string {
+  const names = heldBackBy.map((part) => SHORT_NAMES[part]);
+  if (names.length === 0) return 'none of these parts';
+  if (names.length === 1) return names[0];
+  return `a tie: ${names.slice(0, -1).join(', ')} and ${names[names.length - 1]}`;
+}
+
+const NUMBERS = [
+  'no',
+  'one',
+  'two',
+  'three',
+  'four',
+  'five',
+  'six',
+  'seven',
+  'eight',
+  'nine',
+  'ten',
+  'eleven',
+  'twelve',
+];
+
+export function inWords(count: number): string {
+  return NUMBERS[count] ?? String(count);
+}

@@ -1,0 +1,136 @@
+import { COLUMNS, type ColumnName, convert, type FileUnit, fromSi, toSi } from '../sim/index.ts';
+import { shownUnit, type UnitChoice } from './state/display.ts';
+
+/** A number as text and its unit as it is written on screen; a pure number has no unit. */
+export interface Shown {
+  readonly value: string;
+  readonly unit: string;
+}
+
+/** Between a number and its unit: never broken over two lines. */
+export const NO_BREAK_SPACE = '\u00a0';
+
+/** Digits behind the point by shown unit: what a run's report prints, and about the same steps in the other units. */
+const DIGITS: Readonly<Record<string, number>> = {
+  degC: 1,
+  degF: 1,
+  K: 1,
+  'kPa abs': 1,
+  'psi abs': 2,
+  kPa: 1,
+  psi: 2,
+  'L/min': 1,
+  gpm: 2,
+  kW: 1,
+  hp: 1,
+  kJ: 1,
+  'kg/s': 4,
+  s: 1,
+  rpm: 0,
+  '-': 3,
+};
+
+/** A quantity between SI and the unit in which it is shown: for axes, sliders and boxes. */
+export interface Scale {
+  /** as it is written: "°C" */
+  readonly unit: string;
+  readonly digits: number;
+  readonly fromSi: (si: number) => number;
+  readonly toSi: (shown: number) => number;
+}
+
+/**
+ * How a quantity of a file or column is shown in the chosen units. Every unit is a straight line in every other, so
+ * two points of `convert` fix it.
+ *
+ * @param fileUnit - unit of the key or column in files
+ */
+export function scaleOf(fileUnit: FileUnit, units: UnitChoice): Scale {
+  const symbol = shownUnit(fileUnit, units);
+  const written = { unit: writtenUnit(symbol), digits: DIGITS[symbol] ?? 1 };
+  if (symbol === fileUnit) {
+    return { ...written, fromSi: (si) => fromSi(si, fileUnit), toSi: (shown) => toSi(shown, fileUnit) };
+  }
+  const zero = convert(0, symbol, fileUnit);
+  const one = convert(1, symbol, fileUnit) - zero;
+  return {
+    ...written,
+    fromSi: (si) => (fromSi(si, fileUnit) - zero) / one,
+    toSi: (shown) => toSi(zero + one * shown, fileUnit),
+  };
+}
+
+/** A unit as it is written on screen: "degC" is "°C", and what counts without a unit has none. */
+export function writtenUnit(symbol: string): string {
+  return symbol === '-' || symbol === 'share' ? '' : symbol.replace(/^deg(?=[CF])/, '°');
+}
+
+/** A number with fixed digits; a zero carries no minus. */
+export function fixed(value: number, digits: number): string {
+  return value.toFixed(digits).replace(/^-(?=[0.]*$)/, '');
+}
+
+/** A number with its unit, held together by a no-break space: "63.5 °C". */
+export function joined({ value, unit }: Shown): string {
+  return unit === '' ? value : `${value}${NO_BREAK_SPACE}${unit}`;
+}
+
+/** An SI value of a key or column in the chosen units. */
+export function shownAs(si: number, fileUnit: FileUnit, units: UnitChoice, digits?: number): Shown {
+  const scale = scaleOf(fileUnit, units);
+  return { value: fixed(scale.fromSi(si), digits ?? scale.digits), unit: scale.unit };
+}
+
+/** A recorded quantity, as the report prints it: the drop across the core has one digit more than other pressures. */
+export function columnShown(si: number, name: ColumnName, units: UnitChoice): Shown {
+  if (name === 'coreAirDrop') return coreDrop(si, units);
+  const [fileUnit] = COLUMNS[name];
+  return shownAs(si, fileUnit, units);
+}
+
+/** @param kelvin - a temperature [K] */
+export const temperature = (kelvin: number, units: UnitChoice, digits?: number): Shown =>
+  shownAs(kelvin, 'degC', units, digits);
+
+/** @param kelvin - how far two temperatures are apart [K] */
+export const difference = (kelvin: number, units: UnitChoice, digits?: number): Shown =>
+  shownAs(kelvin, 'K', units, digits);
+
+/** @param flow - coolant flow [m3/s] */
+export const flow = (flow: number, units: UnitChoice): Shown => shownAs(flow, 'L/min', units);
+
+/** @param pascal - a pressure difference [Pa] */
+export const pressure = (pascal: number, units: UnitChoice): Shown => shownAs(pascal, 'kPa', units);
+
+/** @param pascal - an absolute pressure [Pa] */
+export const absolutePressure = (pascal: number, units: UnitChoice): Shown => shownAs(pascal, 'kPa abs', units);
+
+/** @param pascal - air pressure drop across the core [Pa], with one digit more than other pressures */
+export const coreDrop = (pascal: number, units: UnitChoice): Shown =>
+  shownAs(pascal, 'kPa', units, scaleOf('kPa', units).digits + 1);
+
+/** @param watt - a power [W] */
+export const power = (watt: number, units: UnitChoice): Shown => shownAs(watt, 'kW', units);
+
+/** @param s - a length of time [s] */
+export const seconds = (s: number, digits = 1): Shown => ({ value: fixed(s, digits), unit: 's' });
+
+/**
+ * A time of the run as a clock shows it.
+ *
+ * @param s - time since the start [s]
+ * @example
+ * clockTime(312) // "5:12.0"
+ */
+export function clockTime(s: number, digits = 1): string {
+  // Rounded first, so that 59.96 s becomes a minute and not sixty seconds.
+  const rounded = Number(s.toFixed(digits));
+  const whole = Math.floor(rounded);
+  const twoDigits = (count: number): string => String(count).padStart(2, '0');
+  const rest = (rounded - 60 * Math.floor(whole / 60)).toFixed(digits);
+  const restOfMinute = rest.padStart(digits === 0 ? 2 : 3 + digits, '0');
+  const minutes = Math.floor(whole / 60);
+  return minutes < 60
+    ? `${minutes}:${restOfMinute}`
+    : `${Math.floor(minutes / 60)}:${twoDigits(minutes % 60)}:${restOfMinute}`;
+}

@@ -1,0 +1,125 @@
+import { describe, expect, it } from 'vitest';
+import type { PullSummary, RunStudy } from '../../../src/sim/index.ts';
+import { describeNoEffect } from '../../../src/viewer/answer/no-effect.ts';
+import { describeGain, describePulls, describeStudy, nameCause } from '../../../src/viewer/answer/wording.ts';
+import { readCar } from '../../../src/viewer/state/cars.ts';
+import { IMPERIAL, METRIC } from '../../../src/viewer/state/display.ts';
+import { shippedDocument } from '../../support/shipped.ts';
+
+const KELVIN = 273.15;
+const LIMIT = 58 + KELVIN;
+
+/** A pull of 12 s with a peak in degC; over the limit it crosses where told. */
+function pull(number: number, peak: number, crossedAtShare?: number, indicated = peak): PullSummary {
+  return {
+    pull: number,
+    name: 'pull',
+    block: number,
+    start: 300 + 102 * (number - 1),
+    duration: 12,
+    peak: peak + KELVIN,
+    peakTime: 312,
+    soakPeak: 40 + KELVIN,
+    indicatedPeak: indicated + KELVIN,
+    indicatedPeakAfterLift: indicated + KELVIN,
+    margin: LIMIT - (peak + KELVIN),
+    ...(crossedAtShare === undefined ? {} : { crossedAtShare }),
+    timeAboveLimit: 0,
+    coolantIntoCoreAtStart: 30 + KELVIN,
+    heatIntoCore: 1e5,
+    driveWork: 1e5,
+    atEnd: { coolantFlow: 13.2 / 6e4 } as PullSummary['atEnd'],
+  };
+}
+const said = (words: readonly { text: string }[]) =>
+  words
+    .map(({ text }) => text)
+    .join('')
+    .replaceAll('\u00a0', ' ');
+
+describe('the answer in words', () => {
+  it('says where the limit is broken, by how much, where later pulls go and what a log would show', () => {
+    const pulls = [pull(1, 63.5, 0.744, 57.7), pull(2, 65, 0.67), pull(3, 66.8, 0.6)];
+    expect(said(describePulls(pulls, METRIC))).toBe(
+      'Breaks the limit 0.74 into pull 1 (8.9 s) and peaks at 63.5 °C, 5.5 K over. Later pulls climb to 66.8 °C. A log of pull 1 would show only 57.7 °C: the sensor lags.',
+    );
+  });
+
+  it('says never, and what is to spare, where no pull breaks the limit', () => {
+    const pulls = [pull(1, 50.1), pull(2, 52), pull(3, 54.7)];
+    expect(said(describePulls(pulls, METRIC))).toBe(
+      'Never over 58.0 °C in three. Hottest is pull 3: 54.7 °C, 3.3 K to spare.',
+    );
+  });
+
+  it('says the same in other units', () => {
+    const text = said(describePulls([pull(1, 50)], IMPERIAL));
+    expect(text).toContain('136.4 °F');
+    expect(text).toContain('122.0 °F, 14.4 °F to spare');
+  });
+
+  it('has a word for a run without pulls', () => {
+    expect(said(describePulls([], METRIC))).toMatch(/no pull/);
+  });
+
+  it('tells never from not in this run, and how much hangs on the core', () => {
+    const study = (settled: RunStudy['answer']['settled'], low: number, high: number): RunStudy => ({
+      answer: {
+        limit: LIMIT,
+        count: 8,
+        pullsRun: 8,
+        settled,
+        countAtLowerConductance: low,
+        countAtHigherConductance: high,
+      },
+    });
+    const settledAt = { kind: 'settled', peak: 55 + KELVIN, afterPulls: 14 } as const;
+    expect(said([{ text: describeStudy(study(settledAt, 8, 8), METRIC).settled }])).toBe(
+      'Settles at 55.0 °C after 14 pulls, never over',
+    );
+    const later = describeStudy(study({ ...settledAt, peak: 59 + KELVIN, firstOverLimit: 11 }, 4, 8), METRIC);
+    expect(said([{ text: later.settled }])).toBe('Repeated on, pull 11 breaks it; settles at 59.0 °C after 14 pulls');
+    expect(said([{ text: later.doubt }])).toBe('4 with core conductance 5 % down, 8 with 5 % up');
+  });
+
+  it('counts the gain and says which way the first pull went', () => {
+    const before = [pull(1, 63.5, 0.7), pull(2, 65, 0.6)];
+    expect(said([{ text: describeGain(before, [pull(1, 56.2), pull(2, 57)], METRIC) }])).toBe(
+      '+2 pulls, pull 1 7.3 K cooler',
+    );
+    expect(said([{ text: describeGain(before, [pull(1, 64, 0.7), pull(2, 66, 0.6)], METRIC) }])).toBe(
+      'no gain in pulls, pull 1 0.5 K hotter',
+    );
+  });
+
+  it('names a tie as a tie', () => {
+    expect(nameCause(['core conductance'])).toBe('the core');
+    expect(nameCause(['front exchanger', 'stored coolant'])).toBe(
+      'a tie: the front heat exchanger and the stored coolant',
+    );
+  });
+});
+
+describe('no effect', () => {
+  const tank = (litres: number) => {
+    const document = shippedDocument('rolling-road-estate');
+    const { car } = readCar('tank', { ...document, reservoir: { coolantVolume: litres, gain: 4, gainFrom: 'bay' } });
+    if (car === undefined) throw new Error('no car');
+    return car;
+  };
+  const before = [pull(1, 63.5, 0.7), pull(2, 66.8, 0.6)];
+
+  it('is said plainly, with the reason where it is a tank', () => {
+    const after = [pull(1, 63.2, 0.7), pull(2, 66.9, 0.6)];
+    const text = describeNoEffect(tank(12.3), ['reservoir.coolantVolume'], before, after, METRIC) ?? '';
+    // 0.8 + 1.2 + 12.3 L and 5.5 m of 16.5 mm line are 15.5 L, at 13.2 L/min once round in 70 s.
+    expect(text.replaceAll('\u00a0', ' ')).toBe(
+      'No gain: pull 1 peaks at 63.2 °C, 0.3 K lower; pull 2 peaks at 66.9 °C, 0.1 K higher. A tank helps a pull only when its coolant comes round within it: 70 s here, the pull is 12 s.',
+    );
+  });
+
+  it('is not said of a change that cools, or that moves the count', () => {
+    expect(describeNoEffect(tank(12.3), [], before, [pull(1, 61, 0.8), pull(2, 65, 0.6)], METRIC)).toBeUndefined();
+    expect(describeNoEffect(tank(12.3), [], before, [pull(1, 57.9), pull(2, 66.8, 0.9)], METRIC)).toBeUndefined();
+  });
+});

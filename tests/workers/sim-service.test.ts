@@ -1,0 +1,76 @@
+import { describe, expect, it } from 'vitest';
+import { summarisePulls } from '../../src/sim/answers/pull-summary.ts';
+import { simulate } from '../../src/sim/simulate.ts';
+import type { Progress } from '../../workers/sim-api.ts';
+import { createSimService } from '../../workers/sim-service.ts';
+import { shippedConfig } from '../support/shipped.ts';
+
+const config = shippedConfig('rolling-road-estate');
+/** A run long enough to be caught under way. */
+const long = { ...config, cycle: { ...config.cycle, repeats: 40 } };
+const silent = () => {};
+
+describe('the simulator as a service', () => {
+  it('solves to the same numbers as a run in place, with the core cell by cell', async () => {
+    const reply = await createSimService().solve({ run: 1, config }, silent);
+    if (reply.kind !== 'solved') throw new Error(reply.kind);
+    const here = simulate(config);
+    expect(reply.run).toBe(1);
+    expect(Array.from(reply.series.columns.chargeTemperature)).toEqual(Array.from(here.columns.chargeTemperature));
+    expect(reply.pulls).toEqual(summarisePulls(here, config.limit.chargeTemperature));
+    const { core, rowCount } = reply.series;
+    expect(core?.metal.length).toBe(rowCount * 48 * 24);
+    // The recorded mean of the metal is the mean of its cells, at the last row.
+    const cells = core?.metal.subarray((rowCount - 1) * 48 * 24) ?? new Float32Array();
+    const mean = cells.reduce((sum, value) => sum + value, 0) / cells.length;
+    expect(Math.abs(mean - here.columns.coreMetalMean[rowCount - 1])).toBeLessThan(1e-3);
+  });
+
+  it('tells how far it is, with the pulls that have ended', async () => {
+    const heard: Progress[] = [];
+    await createSimService().solve({ run: 1, config: long }, (progress) => heard.push(progress));
+    expect(heard.length).toBeGreaterThan(1);
+    const times = heard.map(({ time }) => time);
+    expect(times).toEqual([...times].sort((a, b) => a - b));
+    expect(heard[0].pulls.length).toBeGreaterThan(0);
+    expect(heard[0].duration).toBeCloseTo(300 + 40 * 102, 6);
+  });
+
+  it('hears a cancel while it works and keeps what was solved', async () => {
+    const service = createSimService();
+    const solving = service.solve({ run: 4, config: long }, silent);
+    await service.cancel(4);
+    const reply = await solving;
+    if (reply.kind === 'failed') throw new Error(reply.message);
+    expect(reply.kind).toBe('cancelled');
+    expect(reply.series.outcome.kind).toBe('cancelled');
+    expect(reply.series.rowCount).toBeLessThan(simulate(config).rowCount);
+  });
+
+  it('leaves runs alone that are newer than the cancelled one', async () => {
+    const service = createSimService();
+    const solving = service.solve({ run: 5, config }, silent);
+    await service.cancel(4);
+    expect((await solving).kind).toBe('solved');
+  });
+
+  it('studies a run: settled peak, the count at other core conductances, what holds it back', async () => {
+    const pulls = summarisePulls(simulate(config), config.limit.chargeTemperature);
+    const service = createSimService();
+    const reply = await service.study({ run: 1, config, pulls });
+    if (reply.kind !== 'studied') throw new Error(reply.kind);
+    expect(reply.result.answer.count).toBe(0);
+    expect(reply.result.bottleneck?.heldBackBy).toEqual(['core conductance']);
+    const cancelled = service.study({ run: 2, config: long, pulls });
+    await service.cancel(2);
+    expect((await cancelled).kind).toBe('cancelled');
+  });
+
+  it('answers a configuration that breaks it with data, not by throwing', async () => {
+    const broken = { ...config, core: undefined } as unknown as typeof config;
+    const service = createSimService();
+    const reply = await service.solve({ run: 1, config: broken }, silent);
+    expect(reply).toMatchObject({ kind: 'failed', run: 1, message: expect.stringMatching(/./) });
+    expect(await service.study({ run: 2, config: broken, pulls: [] })).toMatchObject({ kind: 'failed' });
+  });
+});
