@@ -21,11 +21,11 @@ export function Answer(props: PageProps) {
   if (before === undefined) return <Empty {...props} />;
   return (
     <section class={after === undefined ? 'answer one' : 'answer'} aria-label="Answer">
-      <CarAnswer {...props} role="before" car={before} run={session.beforeRun.value} isAlone={after === undefined} />
+      <CarAnswer {...props} which="before" car={before} run={session.beforeRun.value} isAlone={after === undefined} />
       {after === undefined ? (
         <Sentence run={session.beforeRun.value} units={units} draft={session.draft.value !== undefined} />
       ) : (
-        <CarAnswer {...props} role="after" car={after} run={session.afterRun.value} isAlone={false} />
+        <CarAnswer {...props} which="after" car={after} run={session.afterRun.value} isAlone={false} />
       )}
       <Causes {...props} />
       <Announcement {...props} />
@@ -34,22 +34,22 @@ export function Answer(props: PageProps) {
 }
 
 interface CarAnswerProps extends PageProps {
-  readonly role: 'before' | 'after';
+  readonly which: 'before' | 'after';
   readonly car: Car;
   readonly run: CarRun;
   readonly isAlone: boolean;
 }
 
 function CarAnswer(props: CarAnswerProps) {
-  const { role, car, run, isAlone, session } = props;
+  const { which, car, run, isAlone, session } = props;
   const units = props.display.units.value;
   return (
-    <section class={`car ${role}`} aria-label={isAlone ? 'Answer in pulls' : role === 'before' ? 'Before' : 'After'}>
+    <section class={`car ${which}`} aria-label={isAlone ? 'Answer in pulls' : which === 'before' ? 'Before' : 'After'}>
       <h2>
         <i class="swatch" aria-hidden="true" />
-        {isAlone ? car.label : `${role === 'before' ? 'Before' : 'After'}:`}
+        {isAlone ? car.label : `${which === 'before' ? 'Before' : 'After'}:`}
         {!isAlone && <span class="what">{car.label}</span>}
-        {role === 'after' && run.kind === 'solved' && !session.isDragging.value && (
+        {which === 'after' && run.kind === 'solved' && !session.isDragging.value && (
           <button type="button" class="link keep" onClick={() => session.keepAsBefore()}>
             Keep as Before
           </button>
@@ -65,7 +65,7 @@ function CarAnswer(props: CarAnswerProps) {
 }
 
 /** The figure to read from two metres, and a tag beside it. */
-function Count({ role, car, run, session, display, solving }: CarAnswerProps) {
+function Count({ which, car, run, session, display, solving }: CarAnswerProps) {
   const units = display.units.value;
   const isPart = run.kind === 'running' && run.time > 0;
   if (run.kind === 'stopped') return <p class="verdict">No answer: the run stopped</p>;
@@ -94,19 +94,19 @@ function Count({ role, car, run, session, display, solving }: CarAnswerProps) {
     <div class="count">
       <b class="figure">{count}</b>
       <span class="of">of {run.pulls.length} pulls</span>
-      <span class="tag">{tagOf(role, car, run, session, units)}</span>
+      <span class="tag">{tagOf(which, car, run, session, units)}</span>
     </div>
   );
 }
 
-function tagOf(role: string, car: Car, run: CarRun, session: PageProps['session'], units: UnitChoice): string {
-  if (role === 'after' && (session.isDragging.value || run.study === undefined)) {
+function tagOf(which: string, car: Car, run: CarRun, session: PageProps['session'], units: UnitChoice): string {
+  if (which === 'after' && (session.isDragging.value || run.study === undefined)) {
     return run.of === car ? describeGain(session.beforeRun.value.pulls, run.pulls, units) : 'catching up';
   }
   return run.study === undefined ? '' : describeStudy(run.study, units).doubt;
 }
 
-function CarSentence({ role, car, run, session, display, solving }: CarAnswerProps) {
+function CarSentence({ which, car, run, session, display, solving }: CarAnswerProps) {
   const units = display.units.value;
   if (run.kind === 'running' && run.time > 0) {
     return (
@@ -132,7 +132,7 @@ function CarSentence({ role, car, run, session, display, solving }: CarAnswerPro
   }
   const before = session.beforeRun.value.pulls;
   const noEffect =
-    role === 'after' && before.length > 0
+    which === 'after' && before.length > 0
       ? describeNoEffect(car, session.changes.value, before, run.pulls, units)
       : undefined;
   return noEffect === undefined ? (

@@ -1,0 +1,123 @@
+import type { PullSummary } from '../../sim/index.ts';
+import { isPull, type Phase } from './phases.ts';
+import type { ShownRun } from './runs.ts';
+
+/** From temperatures [K] and times [s] to pixels. */
+export interface BarFrame {
+  readonly x: (time: number) => number;
+  readonly y: (kelvin: number) => number;
+  /** width of the drawing [px] */
+  readonly width: number;
+}
+
+/** How peaks are written at the bars: with tenths, as whole degrees, or only at the bars that matter most. */
+export type LabelStyle = 'tenths' | 'whole' | 'few';
+
+/** A pull of one car as it stands on the line of time. */
+export interface Bar {
+  readonly which: ShownRun['which'];
+  readonly pull: number;
+  /** end of the pull: where a click leads [s] */
+  readonly time: number;
+  /** left side and width [px] */
+  readonly x: number;
+  readonly width: number;
+  /** absent where the pull is not solved */
+  readonly solved?: SolvedBar;
+}
+
+interface SolvedBar {
+  /** K */
+  readonly peak: number;
+  readonly isOver: boolean;
+  /** top of the part up to the limit, and of the whole bar [px] */
+  readonly limitTop: number;
+  readonly top: number;
+}
+
+export interface BarLayout {
+  readonly bars: readonly Bar[];
+  readonly labels: LabelStyle;
+  /** number, middle and end of each pull of the car in hand [px, s] */
+  readonly pulls: readonly { readonly pull: number; readonly x: number; readonly end: number }[];
+  /** distance between two pulls at their closest [px] */
+  readonly slot: number;
+}
+
+const WIDEST_BAR = 34;
+const NARROWEST_BAR = 2;
+/** Share of the distance between two pulls that their bars may fill. */
+const FILL = 0.74;
+/** Room a peak takes with tenths and as whole degrees [px]. */
+const TENTHS_WIDTH = 31;
+const WHOLE_WIDTH = 16;
+
+/** Lays the peaks of all runs out as bars at the middle of their pulls, Before left of After. */
+export function layOutBars(runs: readonly ShownRun[], frame: BarFrame): BarLayout {
+  const planned = runs.map(({ phases }) => phases.filter(isPull));
+  const middle = ({ start, end }: Phase): number => frame.x((start + end) / 2);
+  const slot = Math.min(frame.width, ...planned.map((pulls) => closest(pulls.map(middle))));
+  const count = Math.max(1, runs.length);
+  const width = Math.max(NARROWEST_BAR, Math.min(WIDEST_BAR, (FILL * slot) / count));
+  const bars = runs.flatMap(({ which, pulls, car }, place) => {
+    const limit = car.config.limit.chargeTemperature;
+    return planned[place].map((phase): Bar => {
+      const summary = pulls.find(({ pull }) => pull === phase.pull);
+      const x = middle(phase) + (place - count / 2) * width;
+      const bar = { which, pull: phase.pull, time: phase.end, x, width: Math.max(1, width - (width > 6 ? 1.5 : 0.5)) };
+      return summary === undefined ? bar : { ...bar, solved: heights(summary, limit, frame) };
+    });
+  });
+  const hand = planned[planned.length - 1] ?? [];
+  // A lone bar may write beyond its sides, two side by side may not.
+  const room = count === 1 ? Math.min(slot - 3, 2 * width) : width;
+  return {
+    bars,
+    labels: room >= TENTHS_WIDTH ? 'tenths' : room >= WHOLE_WIDTH ? 'whole' : 'few',
+    pulls: hand.map((phase) => ({ pull: phase.pull, x: middle(phase), end: phase.end })),
+    slot,
+  };
+}
+
+function heights({ peak, margin }: PullSummary, limit: number, { y }: BarFrame): SolvedBar {
+  return { peak, isOver: margin < 0, limitTop: y(Math.min(peak, limit)), top: y(peak) };
+}
+
+function closest(places: readonly number[]): number {
+  let least = Number.POSITIVE_INFINITY;
+  for (let k = 1; k < places.length; k++) least = Math.min(least, places[k] - places[k - 1]);
+  return least;
+}
+
+/** Bars that are written at where only a few can be: the one at the clock, and the hottest of each run. */
+export function barsThatMatter(bars: readonly Bar[], pullAtClock: number): ReadonlySet<Bar> {
+  const chosen = new Set<Bar>();
+  for (const which of ['before', 'after'] as const) {
+    const solved = bars.filter((bar) => bar.which === which && bar.solved !== undefined);
+    const hottest = Math.max(...solved.map((bar) => bar.solved?.peak ?? 0));
+    const wanted = [solved.find(({ pull }) => pull === pullAtClock), solved.find((bar) => bar.solved?.peak === hottest)];
+    for (const bar of wanted) if (bar !== undefined) chosen.add(bar);
+  }
+  return chosen;
+}
+
+/** Which pull numbers are written below the bars: every one, or as many as have room. */
+export function writtenPulls(layout: BarLayout, labelWidth: number): number[] {
+  const every = Math.ceil(labelWidth / Math.max(1, layout.slot));
+  return layout.pulls.map(({ pull }) => pull).filter((pull) => every <= 1 || pull === 1 || pull % every === 0);
+}
+
+/**
+ * Range of the bars' height axis [K]: from outside air, so that a bar is the rise above it, to what the hottest bar
+ * and the limit need.
+ */
+export function barRange(runs: readonly ShownRun[], step: number): readonly [number, number] {
+  const lows = runs.map(({ car }) => car.config.ambient.temperature);
+  const highs = runs.flatMap(({ car, pulls }) => [
+    car.config.limit.chargeTemperature,
+    ...pulls.map(({ peak }) => peak),
+  ]);
+  const low = Math.min(...lows);
+  const high = Math.max(low + step, ...highs);
+  return [low, low + step * Math.ceil((high - low) / step)];
+}

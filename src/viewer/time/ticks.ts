@@ -1,0 +1,26 @@
+/** Steps between ticks that read well, over a power of ten. */
+const ROUND_STEPS = [1, 2, 2.5, 5, 10];
+
+/** The smallest round step that is at least `least`. */
+export function roundStep(least: number): number {
+  const power = 10 ** Math.floor(Math.log10(least));
+  const step = ROUND_STEPS.find((each) => each * power >= least * (1 - 1e-9)) ?? 10;
+  return step * power;
+}
+
+/** Multiples of a step from `low` to `high`, both included. */
+export function ticksBetween(low: number, high: number, step: number): number[] {
+  const ticks: number[] = [];
+  const slack = 1e-9 * step;
+  for (let k = Math.ceil((low - slack) / step); k * step <= high + slack; k++) ticks.push(k * step);
+  return ticks;
+}
+
+/** A range with round ends that holds both values, in at most `most` steps. */
+export function roundRange(low: number, high: number, most: number): readonly [number, number] {
+  const span = Math.max(high - low, 1e-6 * Math.max(1, Math.abs(high)));
+  // Rounding both ends outwards may take one step more than the span alone: then the next larger step does.
+  let step = roundStep(span / most);
+  while (Math.ceil(high / step - 1e-9) - Math.floor(low / step + 1e-9) > most) step = roundStep(step * 1.01);
+  return [step * Math.floor(low / step + 1e-9), step * Math.ceil(high / step - 1e-9)];
+}
