@@ -1,4 +1,4 @@
-import { applyVariant, type Issue, parseScenario, variants } from '../sim/index.ts';
+import { parseScenario, variants } from '../sim/index.ts';
 import { EXIT } from './exit-codes.ts';
 import { printIssues, readText } from './read-scenario.ts';
 
@@ -7,21 +7,18 @@ export function check(file: string, { json }: { json?: true }): number {
   const text = readText(file);
   if (text === undefined) return EXIT.unreadable;
   const { scenario, issues } = parseScenario(text);
-  const byVariant: { variant?: string; issues: readonly Issue[] }[] = [{ issues }];
-  if (scenario !== undefined) {
-    for (const variant of variants(scenario))
-      byVariant.push({ variant, issues: applyVariant(scenario, variant).issues });
-  }
-  const all = byVariant.flatMap((each) => each.issues);
-  const errors = all.filter(({ severity }) => severity === 'error').length;
+  const errors = issues.filter(({ severity }) => severity === 'error').length;
+  const warnings = issues.length - errors;
   if (json) {
-    console.log(JSON.stringify({ file, errors, warnings: all.length - errors, checked: byVariant }, undefined, 2));
+    console.log(JSON.stringify({ file, errors, warnings, issues }, undefined, 2));
   } else {
-    for (const each of byVariant) {
-      printIssues(each.variant === undefined ? file : `${file} (${each.variant})`, each.issues);
-    }
-    const count = byVariant.length - 1;
-    console.log(`${file}: ${errors} errors, ${all.length - errors} warnings, ${count} variants`);
+    printIssues(file, issues);
+    const checked = scenario === undefined ? '' : `, ${counted(variants(scenario).length, 'variant')}`;
+    console.log(`${file}: ${counted(errors, 'error')}, ${counted(warnings, 'warning')}${checked}`);
   }
   return errors === 0 ? EXIT.done : EXIT.badScenario;
+}
+
+function counted(count: number, noun: string): string {
+  return `${count} ${noun}${count === 1 ? '' : 's'}`;
 }

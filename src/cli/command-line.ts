@@ -1,4 +1,5 @@
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
+import { parameterGroups } from '../sim/index.ts';
 import { check } from './check.ts';
 import { EXIT, EXIT_HELP } from './exit-codes.ts';
 import { printKeys } from './keys.ts';
@@ -26,7 +27,7 @@ export async function runCommandLine(args: readonly string[]): Promise<number> {
     .addOption(new Option('--json', 'print the whole answer as JSON').conflicts('csv'))
     .addOption(new Option('--csv', 'print the time series as CSV instead').conflicts(['json', 'allVariants']))
     .option('--interval <seconds>', 'also record on every multiple of this', positive)
-    .option('--tolerance <kelvin>', "largest error of a step in any temperature; the file's own by default", positive)
+    .option('--tolerance <kelvin>', "largest error of a step in any temperature; the file's own by default", tolerance)
     .action((file: string, options: RunCommandOptions) => {
       code = run(file, options);
     });
@@ -63,4 +64,14 @@ function positive(text: string): number {
     throw new InvalidArgumentError(`got ${text}; expected a number above 0.`);
   }
   return value;
+}
+
+/** As in a scenario file. */
+function tolerance(text: string): number {
+  const value = Number(text);
+  const row = parameterGroups()
+    .flatMap(({ rows }) => rows)
+    .find(({ key }) => key === 'tolerance')?.row;
+  if (row === undefined || !('min' in row) || (value >= row.min && value <= row.max)) return value;
+  throw new InvalidArgumentError(`got ${text}; expected ${row.min} to ${row.max} K.`);
 }

@@ -26,6 +26,8 @@ export interface RunCommandOptions {
 
 /** Name of the file as it stands among its variants. */
 const AS_IT_STANDS = undefined;
+/** Rows that --interval may add to one run: a table of a million is beyond any reader. */
+const MOST_ROWS = 1e6;
 /** A run longer than this tells how far it is, this often [ms]. */
 const PROGRESS_AFTER = 1000;
 
@@ -37,7 +39,7 @@ export function run(file: string, options: RunCommandOptions): number {
   const configs: { name: string | undefined; config: Config }[] = [];
   for (const name of names) {
     const config = configOf(file, scenario, name);
-    if (config === undefined) return EXIT.badScenario;
+    if (config === undefined || hasTooManyRows(config, options)) return EXIT.badUsage;
     configs.push({ name, config });
   }
 
@@ -63,11 +65,22 @@ export function run(file: string, options: RunCommandOptions): number {
   return reports.every(({ outcome }) => outcome === 'finished') ? EXIT.done : EXIT.stopped;
 }
 
+/** What a variant is at fault with was said when the file was read; only its name can be wrong here. */
 function configOf(file: string, scenario: Scenario, name: string | undefined): Config | undefined {
   if (name === undefined) return toConfig(scenario);
   const { scenario: changed, issues } = applyVariant(scenario, name);
-  printIssues(`${file} (${name})`, issues);
+  if (changed === undefined) printIssues(file, issues);
   return changed && toConfig(changed);
+}
+
+function hasTooManyRows(config: Config, { interval }: RunCommandOptions): boolean {
+  const { duration } = startRun(config);
+  const rows = interval === undefined ? 0 : duration / interval;
+  if (rows <= MOST_ROWS) return false;
+  console.error(
+    `--interval ${interval} s over ${duration} s records ${rows.toPrecision(2)} rows; expected at least ${duration / MOST_ROWS} s, for a million rows.`,
+  );
+  return true;
 }
 
 function runWithProgress(config: Config, { interval, tolerance }: RunCommandOptions): TimeSeries {

@@ -159,7 +159,8 @@ function explainStop({ failure, state }: Stepper, system: ChargeSystem, { ambien
 const KELVIN = 273.15;
 
 function celsius(temperature: number): string {
-  return (temperature - KELVIN).toFixed(1);
+  // The sum keeps -0.04 from reading "-0.0".
+  return (Math.round(10 * (temperature - KELVIN)) / 10 + 0).toFixed(1);
 }
 
 function kilopascal(pressure: number): string {

@@ -21,6 +21,8 @@ const LINE_CELL = 0.07;
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 const flow = fc.oneof({ weight: 5, arbitrary: between(0, 60) }, { weight: 1, arbitrary: fc.constant(0) });
 
+type Given<A> = A extends fc.Arbitrary<infer T> ? T : never;
+
 /** Flow that jumps twice, so that the pump may stop and start again; times of the jumps and of the inlet's step. */
 const drive = fc.record({
   flows: fc.tuple(flow, flow, flow),
@@ -31,7 +33,7 @@ const drive = fc.record({
   ramp: fc.constantFrom(0, 0, 0.05, 0.2, 0.5, 1, 3, 10),
   isWarming: fc.boolean(),
 });
-type Drive = typeof drive extends fc.Arbitrary<infer T> ? T : never;
+type Drive = Given<typeof drive>;
 
 function overPhases({ flows, firstJump, secondJump }: Drive, lawOf: (flow: number) => number): Profile {
   const [a, b, c] = flows.map(lawOf);
@@ -57,7 +59,7 @@ const core = fc.record({
   airIn: fc.constantFrom(COLD, HOT, 390),
 });
 
-function corePart(given: typeof core extends fc.Arbitrary<infer T> ? T : never, driven: Drive): PartSetup {
+function corePart(given: Given<typeof core>, driven: Drive): PartSetup {
   const { airFlow, airIn, floor, metalCapacity, coolantCapacity } = given;
   const [nx, ny] = given.cells;
   return {
@@ -82,13 +84,7 @@ const line = fc.record({
   bay: fc.constantFrom(COLD, HOT, 308),
 });
 
-function linePart({
-  length,
-  bore,
-  wall,
-  coolantToWall,
-  bay,
-}: typeof line extends fc.Arbitrary<infer T> ? T : never): PartSetup {
+function linePart({ length, bore, wall, coolantToWall, bay }: Given<typeof line>): PartSetup {
   return {
     nx: 1,
     ny: Math.max(4, Math.ceil(length / LINE_CELL)),

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { largest, observedOrders, rootMeanSquare } from '../support/convergence.ts';
 import { exactEffectiveness } from '../support/mason.ts';
-import { type CoreCase, cellEffectivenessOf, ratesOf } from '../support/steady-core.ts';
+import { type CoreCase, cellEffectivenessOf, ratesOf, steadyOutlets } from '../support/steady-core.ts';
 
 /**
  * The cells in steady state against the exact series for cross-flow, both fluids unmixed (J. L. Mason, Proc. 2nd U.S.
@@ -79,4 +79,23 @@ describe('the split of the resistance between air and coolant', () => {
     expect(largest(errorsOf(clipped, [48, 24]))).toBeLessThan(8e-3);
     expect(largest(errorsOf(clipped, [96, 48]))).toBeLessThan(3e-4);
   });
+});
+
+test('coolant leaves no hotter than metal that is held, however much its cells exchange', () => {
+  const held = 1e9;
+  for (const NTU of [0.5, 5, 30, 100, 1000]) {
+    const rates = {
+      airRate: 0,
+      airConductance: 0,
+      coolantRate: 1,
+      coolantConductance: NTU,
+      metalLoss: held,
+      metalSource: held,
+    };
+    for (const ny of [1, 2, 6, 24]) {
+      const { coolantOut } = steadyOutlets(rates, 1, ny, 0, 0);
+      expect(coolantOut, `NTU ${NTU} on ${ny} cells`).toBeGreaterThan(0);
+      expect(coolantOut, `NTU ${NTU} on ${ny} cells`).toBeLessThan(1 + 1e-6);
+    }
+  }
 });

@@ -28,3 +28,17 @@ export function withValue(document: JsonValue, steps: readonly string[], value: 
   const inner = withValue(Object.hasOwn(document, step) ? document[step] : {}, rest, value);
   return inner === undefined ? undefined : { ...document, [step]: inner };
 }
+
+/** A document without the value at a path; the same document where there is none. The given one stays as it is. */
+export function withoutValue(document: JsonValue, steps: readonly string[]): JsonValue {
+  const [step, ...rest] = steps;
+  if (isList(document)) {
+    const index = /^\d+$/.test(step) ? Number(step) : document.length;
+    if (index >= document.length) return document;
+    return rest.length === 0 ? document.toSpliced(index, 1) : document.with(index, withoutValue(document[index], rest));
+  }
+  if (!isObject(document) || !Object.hasOwn(document, step)) return document;
+  if (rest.length > 0) return { ...document, [step]: withoutValue(document[step], rest) };
+  const { [step]: _, ...others } = document;
+  return others;
+}

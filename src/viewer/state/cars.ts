@@ -10,6 +10,8 @@ import {
   stepsOf,
   type TimeSeries,
   toConfig,
+  withoutValue,
+  withValue,
 } from '../../sim/index.ts';
 
 /** A car that can run: the file as typed, and what it means. */
@@ -64,12 +66,11 @@ export function changedPaths(before: JsonObject, after: JsonObject): string[] {
   const paths: string[] = [];
   const walk = (a: JsonValue | undefined, b: JsonValue | undefined, path: string) => {
     if (Object.is(a, b)) return;
-    if (typeof a === 'object' && a !== null && typeof b === 'object' && b !== null) {
-      const keys = new Set([...Object.keys(a), ...Object.keys(b)]);
-      for (const key of keys) {
-        if (path === '' && (key === 'variants' || key === 'name' || key === 'notes')) continue;
-        const inner = (value: object) => (value as { readonly [k: string]: JsonValue })[key];
-        walk(inner(a), inner(b), path === '' ? key : `${path}.${key}`);
+    if (isNested(a) ? b === undefined || isNested(b) : a === undefined && isNested(b)) {
+      // What is absent on one side counts as empty: every key inside it is a change of its own.
+      for (const key of new Set([...Object.keys(a ?? {}), ...Object.keys(b ?? {})])) {
+        if (path === '' && NOT_THE_CAR.has(key)) continue;
+        walk(valueAt(a, key), valueAt(b, key), path === '' ? key : `${path}.${key}`);
       }
       return;
     }
@@ -77,4 +78,50 @@ export function changedPaths(before: JsonObject, after: JsonObject): string[] {
   };
   walk(before, after, '');
   return paths;
+}
+
+const NOT_THE_CAR: ReadonlySet<string> = new Set(['variants', 'name', 'notes']);
+
+const isNested = (value: JsonValue | undefined): value is JsonObject | readonly JsonValue[] =>
+  typeof value === 'object' && value !== null;
+
+/** The shortest path on the way to `path` at which two documents cannot be compared key by key any more. */
+function placeOfChange(a: JsonObject, b: JsonObject, path: string): string[] {
+  const steps = stepsOf(path);
+  for (let length = 1; length < steps.length; length++) {
+    const place = steps.slice(0, length).join('.');
+    const [one, other] = [valueAt(a, place), valueAt(b, place)];
+    const isGroup = (value: JsonValue | undefined) => value === undefined || (isNested(value) && !Array.isArray(value));
+    const areAlike = Array.isArray(one) && Array.isArray(other) && one.length === other.length;
+    if (!areAlike && !(isGroup(one) && isGroup(other))) return steps.slice(0, length);
+  }
+  return steps;
+}
+
+/** A document with what another one has at `path`; where a list on the way differs in length, the whole list. */
+export function withValueOf(document: JsonObject, source: JsonObject, path: string): JsonObject {
+  const steps = placeOfChange(document, source, path);
+  const value = valueAt(source, steps.join('.'));
+  const changed = value === undefined ? withoutValue(document, steps) : withValue(document, steps, value);
+  return (changed ?? document) as JsonObject;
+}
+
+/**
+ * What turns one document into another, as the changes of a variant: paths with their new values.
+ *
+ * @returns the changes, and the paths that a variant cannot say: what is there before and absent after
+ */
+export function changesBetween(
+  before: JsonObject,
+  after: JsonObject,
+): { readonly changes: JsonObject; readonly removed: readonly string[] } {
+  const changes: Record<string, JsonValue> = {};
+  const removed: string[] = [];
+  for (const path of changedPaths(before, after)) {
+    const place = placeOfChange(before, after, path).join('.');
+    const value = valueAt(after, place);
+    if (value === undefined) removed.push(place);
+    else changes[place] = value;
+  }
+  return { changes, removed };
 }

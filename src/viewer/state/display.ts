@@ -48,11 +48,16 @@ export function shownUnit(fileUnit: FileUnit, units: UnitChoice): string {
   return fileUnit === 'kPa abs' ? `${chosen} abs` : chosen;
 }
 
-export type Theme = 'system' | 'light' | 'dark';
-export type ColourBy = 'metal' | 'coolant' | 'air';
-export type ShowCore = 'whole' | 'cut' | 'apart';
-export type Camera = 'corner' | 'above' | 'air side';
-export type PlotSpan = 'one pull' | 'whole run';
+export const THEMES = ['system', 'light', 'dark'] as const;
+export type Theme = (typeof THEMES)[number];
+export const COLOUR_BY = ['metal', 'coolant', 'air'] as const;
+export type ColourBy = (typeof COLOUR_BY)[number];
+export const SHOW_CORE = ['whole', 'cut', 'apart'] as const;
+export type ShowCore = (typeof SHOW_CORE)[number];
+export const CAMERAS = ['corner', 'above', 'air side'] as const;
+export type Camera = (typeof CAMERAS)[number];
+export const PLOT_SPANS = ['one pull', 'whole run'] as const;
+export type PlotSpan = (typeof PLOT_SPANS)[number];
 
 /** Parts of the car as the inputs group them, in the order of the page. */
 export const INPUT_PARTS = [
@@ -92,9 +97,22 @@ export class Display {
   readonly span: Signal<PlotSpan> = signal('one pull');
   /** part whose inputs are open; one at a time */
   readonly openedPart: Signal<InputPart | undefined> = signal('core');
+  /** on a narrow screen the inputs are a sheet that is opened and closed */
+  readonly isSheetOpen: Signal<boolean> = signal(false);
+  /** part whose inputs another part of the page has asked for: they take the focus */
+  readonly askedPart: Signal<InputPart | undefined> = signal(undefined);
+  /** something about the page itself that the user must know, such as work that cannot be stored */
+  readonly notice: Signal<string | undefined> = signal(undefined);
 
   /** Opens the inputs of the part that a cause stands for. */
   openPart(cause: BottleneckPart): void {
-    this.openedPart.value = PART_OF_CAUSE[cause];
+    this.openInputs(PART_OF_CAUSE[cause]);
+  }
+
+  /** Opens the inputs of a part and puts the focus there. */
+  openInputs(part: InputPart): void {
+    this.openedPart.value = part;
+    this.isSheetOpen.value = true;
+    this.askedPart.value = part;
   }
 }

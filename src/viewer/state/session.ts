@@ -6,9 +6,10 @@ import {
   type JsonValue,
   parseScenario,
   stepsOf,
+  withoutValue,
   withValue,
 } from '../../sim/index.ts';
-import { type Car, type CarRun, changedPaths, NO_RUN, readCar, valueAt } from './cars.ts';
+import { type Car, type CarRun, changedPaths, changesBetween, NO_RUN, readCar, valueAt, withValueOf } from './cars.ts';
 
 /** What undo and redo go between. Documents are never changed, only replaced. */
 interface Snapshot {
@@ -21,11 +22,20 @@ interface UndoStep extends Snapshot {
   readonly label: string;
 }
 
-/** A box whose text is no value yet: the text stays, the run goes on with the last good value. */
-export interface Draft {
+/** New values by their path in the file, as typed; `undefined` takes the key out of the file. */
+export type Changes = Readonly<Record<string, JsonValue | undefined>>;
+
+/** What stands in a box: where it belongs and the user's own text. */
+export interface Typed {
   readonly path: string;
   readonly text: string;
+}
+
+/** A box whose text is no value yet: the text stays, the run goes on with the last good value. */
+export interface Draft extends Typed {
   readonly issues: readonly Issue[];
+  /** what could not be done */
+  readonly changes: Changes;
 }
 
 const MOST_UNDO_STEPS = 100;
@@ -39,7 +49,9 @@ export class Session {
   readonly after: Signal<Car | undefined> = signal(undefined);
   readonly beforeRun: Signal<CarRun> = signal(NO_RUN);
   readonly afterRun: Signal<CarRun> = signal(NO_RUN);
-  readonly draft: Signal<Draft | undefined> = signal(undefined);
+  readonly drafts: Signal<readonly Draft[]> = signal([]);
+  /** the newest of the drafts */
+  readonly draft: ReadonlySignal<Draft | undefined> = computed(() => this.drafts.value.at(-1));
   readonly undoSteps: Signal<readonly UndoStep[]> = signal([]);
   readonly redoSteps: Signal<readonly UndoStep[]> = signal([]);
   /** true between the first preview of a gesture and its commit */
@@ -84,29 +96,20 @@ export class Session {
   }
 
   /**
-   * Tries values while a gesture is under way. What cannot be read becomes the draft and leaves the cars alone.
+   * Tries values while a gesture is under way. What cannot be read becomes a draft and leaves the cars alone.
    *
-   * @param changes - paths of the file and their new values, as typed; the first names the box
+   * @param label - what After is called while this is all that differs: "core air conductance 468 W/K"
+   * @param typed - the box it came from; without it the first path names the box
    */
-  preview(changes: Readonly<Record<string, JsonValue>>, label: string): readonly Issue[] {
+  preview(changes: Changes, label: string, typed?: Typed): readonly Issue[] {
     const base = this.inHand.value;
     if (base === undefined) return [];
     let document: JsonValue = base.document;
     for (const [path, value] of Object.entries(changes)) {
-      document = withValue(document, stepsOf(path), value) ?? document;
+      const steps = stepsOf(path);
+      document = value === undefined ? withoutValue(document, steps) : (withValue(document, steps, value) ?? document);
     }
-    const { car, issues } = readCar(this.labelFor(changes, label), document as JsonObject);
-    const [first] = Object.keys(changes);
-    if (car === undefined) {
-      this.draft.value = { path: first, text: String(changes[first]), issues };
-      return issues;
-    }
-    batch(() => {
-      this.gesture.value ??= { before: this.before.value, after: this.after.value };
-      if (this.draft.value?.path === first) this.draft.value = undefined;
-      this.put(this.before.value, car);
-    });
-    return issues;
+    return this.attempt(document as JsonObject, changes, label, typed);
   }
 
   /** Ends a gesture: one undo step; an After that equals Before is taken away. */
@@ -120,25 +123,63 @@ export class Session {
     });
   }
 
+  /** Ends a gesture and takes back what it has tried. Drafts stay. */
+  abandon(): void {
+    const start = this.gesture.value;
+    if (start === undefined) return;
+    batch(() => {
+      this.gesture.value = undefined;
+      this.put(start.before, start.after);
+    });
+  }
+
   /** One change with its own undo step. */
-  change(changes: Readonly<Record<string, JsonValue>>, label: string): readonly Issue[] {
-    const issues = this.preview(changes, label);
+  change(changes: Changes, label: string, typed?: Typed): readonly Issue[] {
+    const issues = this.preview(changes, label, typed);
     this.commit(label);
     return issues;
   }
 
-  /** Forgets a text that could not be read. */
-  dropDraft(): void {
-    this.draft.value = undefined;
+  /** Forgets a text that could not be read, or all of them. */
+  dropDraft(path?: string): void {
+    const kept = path === undefined ? [] : this.drafts.value.filter((draft) => draft.path !== path);
+    if (kept.length < this.drafts.value.length) this.drafts.value = kept;
   }
 
-  /** Gives paths the values that Before has. */
-  putBack(paths: readonly string[], label: string): void {
+  /** Gives paths the values that Before has: what is absent there is taken out, and lists get their length back. */
+  putBack(paths: readonly string[], label: string): readonly Issue[] {
     const before = this.before.value;
-    if (before === undefined) return;
-    const values = paths.map((path): [string, JsonValue | undefined] => [path, valueAt(before.document, path)]);
-    const known = values.filter((entry): entry is [string, JsonValue] => entry[1] !== undefined);
-    this.change(Object.fromEntries(known), `put back ${label}`);
+    const base = this.inHand.value;
+    if (before === undefined || base === undefined) return [];
+    const document = paths.reduce((changed, path) => withValueOf(changed, before.document, path), base.document);
+    const said = `put back ${label}`;
+    const values = Object.fromEntries(paths.map((path) => [path, valueAt(before.document, path)]));
+    const issues = this.attempt(document, values, said);
+    this.commit(said);
+    return issues;
+  }
+
+  /** Gives the car in hand another name or other notes; no change of the car itself, so Before stays Before. */
+  describe(words: { readonly name?: string; readonly notes?: string }): void {
+    const { before, after } = this.snapshot();
+    const inHand = after ?? before;
+    if (inHand === undefined) return;
+    const { car } = readCar(inHand.label, { ...inHand.document, ...words });
+    if (car === undefined) return;
+    this.step('name and notes', () => (after === undefined ? this.put(car, undefined) : this.put(before, car)));
+  }
+
+  /** Adds After to the variants of Before's file; the issues say why where that cannot be. */
+  addVariant(name: string): readonly Issue[] {
+    const { before, after } = this.snapshot();
+    if (before === undefined || after === undefined) return [];
+    const { changes, removed } = changesBetween(before.document, after.document);
+    if (removed.length > 0) return removed.map(cannotRemove);
+    const { variants = [] } = before.document;
+    const document = { ...before.document, variants: [...(variants as readonly JsonValue[]), { name, changes }] };
+    const { car, issues } = readCar(before.label, document);
+    if (car !== undefined) this.step(`add variant ${name}`, () => this.put(car, { ...after, label: name }));
+    return car === undefined ? issues : [];
   }
 
   /** Makes After a variant that the opened file lists. */
@@ -163,35 +204,59 @@ export class Session {
     });
   }
 
+  /** Goes back one step; in the midst of a gesture, to where it began. */
   undo(): void {
+    if (this.gesture.value !== undefined) {
+      this.abandon();
+      return;
+    }
     const steps = this.undoSteps.value;
     const last = steps[steps.length - 1];
     if (last === undefined) return;
     batch(() => {
       this.redoSteps.value = [...this.redoSteps.value, { ...this.snapshot(), label: last.label }];
       this.undoSteps.value = steps.slice(0, -1);
-      this.draft.value = undefined;
+      this.drafts.value = [];
       this.put(last.before, last.after);
     });
   }
 
   redo(): void {
+    this.abandon();
     const steps = this.redoSteps.value;
     const last = steps[steps.length - 1];
     if (last === undefined) return;
     batch(() => {
       this.undoSteps.value = [...this.undoSteps.value, { ...this.snapshot(), label: last.label }];
       this.redoSteps.value = steps.slice(0, -1);
-      this.draft.value = undefined;
+      this.drafts.value = [];
       this.put(last.before, last.after);
     });
   }
 
+  /** Puts a changed document in hand, or keeps it as a draft where it has errors. */
+  private attempt(document: JsonObject, changes: Changes, label: string, typed?: Typed): readonly Issue[] {
+    const [first] = Object.keys(changes);
+    const { path, text } = typed ?? { path: first, text: String(changes[first] ?? '') };
+    const { car, issues } = readCar(this.labelFor(document, changes, label), document);
+    const others = this.drafts.value.filter((draft) => draft.path !== path);
+    if (car === undefined) {
+      this.drafts.value = [...others, { path, text, issues, changes }];
+      return issues;
+    }
+    batch(() => {
+      this.gesture.value ??= this.snapshot();
+      if (others.length < this.drafts.value.length) this.drafts.value = others;
+      this.put(this.before.value, car);
+    });
+    return issues;
+  }
+
   private step(label: string, act: () => void): void {
-    const start = this.snapshot();
+    const start = this.gesture.value ?? this.snapshot();
     batch(() => {
       this.gesture.value = undefined;
-      this.draft.value = undefined;
+      this.drafts.value = [];
       act();
       if (start.before !== undefined) this.remember({ ...start, label });
     });
@@ -212,8 +277,19 @@ export class Session {
   }
 
   /** After is called by what was changed last, as long as it is one thing; else by how many things differ. */
-  private labelFor(changes: Readonly<Record<string, JsonValue>>, label: string): string {
-    const others = this.changes.value.filter((path) => !(path in changes));
-    return others.length === 0 ? label : `${others.length + Object.keys(changes).length} changes`;
+  private labelFor(document: JsonObject, changes: Changes, label: string): string {
+    const before = this.before.value;
+    const differing = before === undefined ? [] : changedPaths(before.document, document);
+    const isOwn = (path: string) =>
+      Object.keys(changes).some((own) => path === own || path.startsWith(`${own}.`) || own.startsWith(`${path}.`));
+    const others = differing.filter((path) => !isOwn(path)).length;
+    if (others === 0) return label;
+    const count = differing.length;
+    return count === 1 ? '1 change' : `${count} changes`;
   }
+}
+
+function cannotRemove(path: string): Issue {
+  const message = `After has no ${path}, and a variant cannot take a key out of a file. Save After as a file of its own.`;
+  return { severity: 'error', path, message, found: 'nothing', expected: 'a value' };
 }

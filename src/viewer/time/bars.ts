@@ -8,6 +8,8 @@ export interface BarFrame {
   readonly y: (kelvin: number) => number;
   /** width of the drawing [px] */
   readonly width: number;
+  /** digits of a peak in whole degrees: three in degF */
+  readonly wholeDigits: number;
 }
 
 /** How peaks are written at the bars: with tenths, as whole degrees, or only at the bars that matter most. */
@@ -46,11 +48,13 @@ export interface BarLayout {
 
 const WIDEST_BAR = 34;
 const NARROWEST_BAR = 2;
-/** Share of the distance between two pulls that their bars may fill. */
+/** Share of the distance between two pulls that their bars may fill: where they are near, little is left between. */
 const FILL = 0.74;
-/** Room a peak takes with tenths and as whole degrees [px]. */
-const TENTHS_WIDTH = 31;
-const WHOLE_WIDTH = 16;
+const FILL_NEAR = 0.88;
+const NEAR = 45;
+/** Width of a digit of a peak with tenths (point included) and as whole degrees, which are written smaller [px]. */
+const TENTHS_DIGIT = 10;
+const WHOLE_DIGIT = 7;
 
 /** Lays the peaks of all runs out as bars at the middle of their pulls, Before left of After. */
 export function layOutBars(runs: readonly ShownRun[], frame: BarFrame): BarLayout {
@@ -58,7 +62,8 @@ export function layOutBars(runs: readonly ShownRun[], frame: BarFrame): BarLayou
   const middle = ({ start, end }: Phase): number => frame.x((start + end) / 2);
   const slot = Math.min(frame.width, ...planned.map((pulls) => closest(pulls.map(middle))));
   const count = Math.max(1, runs.length);
-  const width = Math.max(NARROWEST_BAR, Math.min(WIDEST_BAR, (FILL * slot) / count));
+  const fill = slot < NEAR ? FILL_NEAR : FILL;
+  const width = Math.max(NARROWEST_BAR, Math.min(WIDEST_BAR, (fill * slot) / count));
   const bars = runs.flatMap(({ which, pulls, car }, place) => {
     const limit = car.config.limit.chargeTemperature;
     return planned[place].map((phase): Bar => {
@@ -69,14 +74,19 @@ export function layOutBars(runs: readonly ShownRun[], frame: BarFrame): BarLayou
     });
   });
   const hand = planned[planned.length - 1] ?? [];
-  // A lone bar may write beyond its sides, two side by side may not.
-  const room = count === 1 ? Math.min(slot - 3, 2 * width) : width;
   return {
     bars,
-    labels: room >= TENTHS_WIDTH ? 'tenths' : room >= WHOLE_WIDTH ? 'whole' : 'few',
+    labels: labelStyle(bars, count === 1 ? slot - 3 : width, frame.wholeDigits),
     pulls: hand.map((phase) => ({ pull: phase.pull, x: middle(phase), end: phase.end })),
     slot,
   };
+}
+
+/** Two numbers side by side need room only where both stand above their bars; else one is inside. */
+function labelStyle(bars: readonly Bar[], room: number, wholeDigits: number): LabelStyle {
+  if (room >= TENTHS_DIGIT * (wholeDigits + 1)) return 'tenths';
+  const isAnyAfterOver = bars.some(({ which, solved }) => which === 'after' && solved?.isOver);
+  return room >= (isAnyAfterOver ? 1 : 0.8) * WHOLE_DIGIT * wholeDigits ? 'whole' : 'few';
 }
 
 function heights({ peak, margin }: PullSummary, limit: number, { y }: BarFrame): SolvedBar {
@@ -95,7 +105,10 @@ export function barsThatMatter(bars: readonly Bar[], pullAtClock: number): Reado
   for (const which of ['before', 'after'] as const) {
     const solved = bars.filter((bar) => bar.which === which && bar.solved !== undefined);
     const hottest = Math.max(...solved.map((bar) => bar.solved?.peak ?? 0));
-    const wanted = [solved.find(({ pull }) => pull === pullAtClock), solved.find((bar) => bar.solved?.peak === hottest)];
+    const wanted = [
+      solved.find(({ pull }) => pull === pullAtClock),
+      solved.find((bar) => bar.solved?.peak === hottest),
+    ];
     for (const bar of wanted) if (bar !== undefined) chosen.add(bar);
   }
   return chosen;

@@ -49,5 +49,4 @@ export const endOf = (phases: readonly Phase[]): number => phases.at(-1)?.end ??
 export const inHand = (runs: readonly ShownRun[]): ShownRun | undefined => runs[runs.length - 1];
 
 /** How long the line of time is: as long as the longer of both cycles [s]. */
-export const lengthOf = (runs: readonly ShownRun[]): number =>
-  Math.max(0, ...runs.map(({ phases }) => endOf(phases)));
+export const lengthOf = (runs: readonly ShownRun[]): number => Math.max(0, ...runs.map(({ phases }) => endOf(phases)));

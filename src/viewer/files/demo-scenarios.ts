@@ -1,0 +1,14 @@
+import ridgeRoadster from '../../../scenarios/ridge-roadster.json?raw';
+import rollingRoadEstate from '../../../scenarios/rolling-road-estate.json?raw';
+
+/** A car that ships with the page; it goes through the same reader as any file. */
+export interface DemoScenario {
+  readonly name: string;
+  readonly text: string;
+}
+
+/** The first is what a first visit opens. */
+export const DEMO_SCENARIOS: readonly DemoScenario[] = [rollingRoadEstate, ridgeRoadster].map((text) => ({
+  name: String(JSON.parse(text).name),
+  text,
+}));

@@ -1,0 +1,123 @@
+import type { JsonObject, JsonValue } from '../../sim/index.ts';
+import type { Car } from '../state/cars.ts';
+import {
+  CAMERAS,
+  COLOUR_BY,
+  type Display,
+  INPUT_PARTS,
+  PLOT_SPANS,
+  SHOW_CORE,
+  THEMES,
+  UNIT_CHOICES,
+  type UnitChoice,
+} from '../state/display.ts';
+import type { Draft, Session } from '../state/session.ts';
+
+/** Version of the stored text; another one is not read. */
+const VERSION = 1;
+
+interface StoredCar {
+  readonly label: string;
+  readonly document: JsonObject;
+}
+
+/** What the browser keeps of the page between visits. */
+interface Stored {
+  readonly version: typeof VERSION;
+  readonly before?: StoredCar;
+  readonly after?: StoredCar;
+  readonly drafts: readonly Pick<Draft, 'path' | 'text' | 'changes'>[];
+  readonly view: Readonly<Record<string, unknown>>;
+}
+
+/** Cars, texts that could not be read, units, theme and view as one text. */
+export function toStoredText(session: Session, display: Display): string {
+  const keep = (car: Car | undefined) => car && { label: car.label, document: car.document };
+  const [before, after] = [keep(session.before.value), keep(session.after.value)];
+  const stored: Stored = {
+    version: VERSION,
+    ...(before && { before }),
+    ...(after && { after }),
+    drafts: session.drafts.value.map(({ path, text, changes }) => ({ path, text, changes })),
+    view: {
+      units: display.units.value,
+      theme: display.theme.value,
+      colourBy: display.colourBy.value,
+      show: display.show.value,
+      camera: display.camera.value,
+      span: display.span.value,
+      openedPart: display.openedPart.value,
+    },
+  };
+  return JSON.stringify(stored);
+}
+
+/**
+ * Puts page and cars back as a stored text says. What it says of the view is taken as far as it can be read.
+ *
+ * @returns whether all cars came back; false where the text is no such text, or a car in it has errors. Never throws
+ */
+export function restoreFrom(text: string, session: Session, display: Display): boolean {
+  let stored: unknown;
+  try {
+    stored = JSON.parse(text);
+  } catch {
+    return false;
+  }
+  if (!isRecord(stored) || stored.version !== VERSION) return false;
+  if (isRecord(stored.view)) restoreView(stored.view, display);
+  const { before, after, drafts } = stored;
+  if (before === undefined) return true;
+  if (!isStoredCar(before) || (after !== undefined && !isStoredCar(after))) return false;
+  if (!session.restore(before.document, before.label, after?.document, after?.label)) return false;
+  for (const draft of Array.isArray(drafts) ? drafts : []) restoreDraft(draft, session);
+  return after === undefined || session.after.value !== undefined;
+}
+
+/** A text that cannot be read is tried once more: it says again what is wrong with it. */
+function restoreDraft(draft: unknown, session: Session): void {
+  if (!isRecord(draft)) return;
+  const { path, text, changes } = draft;
+  if (typeof path !== 'string' || typeof text !== 'string' || !isRecord(changes)) return;
+  if (Object.keys(changes).length === 0) return;
+  session.preview(changes as Record<string, JsonValue>, path, { path, text });
+  session.abandon();
+}
+
+function restoreView(view: Readonly<Record<string, unknown>>, display: Display): void {
+  const take = <Choice>(name: string, choices: readonly Choice[], put: (choice: Choice) => void): void => {
+    const choice = choices.find((each) => each === view[name]);
+    if (choice !== undefined) put(choice);
+  };
+  take('theme', THEMES, (theme) => {
+    display.theme.value = theme;
+  });
+  take('colourBy', COLOUR_BY, (colourBy) => {
+    display.colourBy.value = colourBy;
+  });
+  take('show', SHOW_CORE, (show) => {
+    display.show.value = show;
+  });
+  take('camera', CAMERAS, (camera) => {
+    display.camera.value = camera;
+  });
+  take('span', PLOT_SPANS, (span) => {
+    display.span.value = span;
+  });
+  take('openedPart', INPUT_PARTS, (part) => {
+    display.openedPart.value = part;
+  });
+  const { units } = view;
+  if (!isRecord(units)) return;
+  const known = Object.entries(UNIT_CHOICES).filter(([quantity, choices]) =>
+    (choices as readonly unknown[]).includes(units[quantity]),
+  );
+  const chosen = Object.fromEntries(known.map(([quantity]) => [quantity, units[quantity]]));
+  display.units.value = { ...display.units.value, ...(chosen as Partial<UnitChoice>) };
+}
+
+const isRecord = (value: unknown): value is Record<string, unknown> =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);
+
+const isStoredCar = (value: unknown): value is StoredCar =>
+  isRecord(value) && typeof value.label === 'string' && isRecord(value.document);

@@ -1,0 +1,170 @@
+import { useSignal } from '@preact/signals';
+import { type CoreSize, readQuantity } from '../../sim/index.ts';
+import { readAt } from './fields.ts';
+import { Caution } from './caution.tsx';
+import { corePresets, hasCore, SIZED_KEYS, sizeBetween, sizeChanges } from './core-changes.ts';
+import { FieldList, type FormProps, More, specsOf } from './field-list.tsx';
+import { measureOf, valueText } from './measure.ts';
+import { PARTS } from './parts.ts';
+import { Slider } from './slider.tsx';
+
+const [CORE] = PARTS;
+/** A core of the same make is thought of within these factors; what is typed may go further. */
+const SIZE_SPAN = { min: 0.8, max: 2, step: 0.01 };
+/** Beyond these a factor is a slip of the finger. */
+const SMALLEST = 0.2;
+const LARGEST = 5;
+
+/** The core: those that the file offers, its size, and its values. */
+export function CorePart(props: FormProps) {
+  const { session, car, before } = props;
+  const presets = corePresets(before.document);
+  return (
+    <>
+      {presets.length > 1 && (
+        <fieldset class="presets">
+          <legend class="spoken">Core to start from</legend>
+          {presets.map((preset) => (
+            <button
+              type="button"
+              key={preset.name}
+              aria-pressed={hasCore(car.document, preset)}
+              onClick={() => session.change({ core: preset.core }, preset.name === 'Stock' ? 'stock core' : preset.name)}
+            >
+              {preset.name.charAt(0).toUpperCase() + preset.name.slice(1)}
+            </button>
+          ))}
+        </fieldset>
+      )}
+      <Size {...props} />
+      <FieldList {...props} fields={specsOf(props, CORE.main)} />
+      <More {...props} part={CORE} title="Set each alone" shown={CORE.main} />
+      <Caution>
+        A leak in the core goes into the engine: falling coolant level, misfire, white smoke, risk of hydraulic lock.
+        Pressure-test it before it is fitted, and stop when the level drops. Ask the maker for the pressure it is good
+        for, on the air side and on the coolant side.
+      </Caution>
+    </>
+  );
+}
+
+/** Width and depth of the core, counted from Before's: what follows from them moves together. */
+function Size(props: FormProps) {
+  const { session, display, car, before } = props;
+  const size = sizeBetween(before.scenario, car.scenario);
+  const set = (change: Partial<CoreSize>) => {
+    const next = { width: 1, depth: 1, ...size, ...change };
+    const name = `core size ${next.width.toFixed(2)} × ${next.depth.toFixed(2)}`;
+    session.preview(sizeChanges(before.scenario, next), name);
+  };
+  const units = display.units.value;
+  const followers = specsOf(
+    props,
+    SIZED_KEYS.filter((key) => key !== 'airConductance').map((key) => `core.${key}`),
+  );
+  return (
+    <section class="core-size">
+      <h3>Core size, times Before's</h3>
+      <div class="factors">
+        <Factor name="Width" value={size?.width} onMove={(width) => set({ width })} onRelease={() => session.commit('core size')} />
+        <Factor name="Depth" value={size?.depth} onMove={(depth) => set({ depth })} onRelease={() => session.commit('core size')} />
+      </div>
+      {size === undefined && (
+        <p class="small">
+          The core's values were set one by one and follow no one size. A slider here sets all five anew from Before's.
+        </p>
+      )}
+      <dl class="follow">
+        {followers.map(({ path, row }) => (
+          <div key={path}>
+            <dt>{FOLLOWER_NAMES[path] ?? row.label}</dt>
+            <dd>{'unit' in row && valueText(Number((readAt(car.scenario, path) as number).toPrecision(4)), measureOf(row.unit, units))}</dd>
+          </div>
+        ))}
+      </dl>
+    </section>
+  );
+}
+
+const FOLLOWER_NAMES: Readonly<Record<string, string>> = {
+  'core.coolantConductance': 'Coolant side',
+  'core.airDrop': 'Air pressure drop',
+  'core.metalHeatCapacity': 'Metal',
+  'core.coolantVolume': 'Coolant inside',
+};
+
+interface FactorProps {
+  readonly name: string;
+  /** undefined where the core follows no one size */
+  readonly value: number | undefined;
+  readonly onMove: (value: number) => void;
+  readonly onRelease: () => void;
+}
+
+function Factor({ name, value, onMove, onRelease }: FactorProps) {
+  const text = useSignal<string | undefined>(undefined);
+  const problem = useSignal('');
+  const id = `core-${name.toLowerCase()}`;
+  const shown = value === undefined ? '' : value.toFixed(2);
+  const settle = () => {
+    const typed = text.value?.trim();
+    if (typed === undefined || typed === shown) {
+      text.value = undefined;
+      problem.value = '';
+      return;
+    }
+    const reading = readQuantity(typed, '-');
+    const factor = reading.kind === 'value' ? reading.value : Number.NaN;
+    problem.value =
+      factor >= SMALLEST && factor <= LARGEST ? '' : `"${typed}" is no size; expected ${SMALLEST} to ${LARGEST} times Before's.`;
+    if (problem.value !== '') return;
+    text.value = undefined;
+    onMove(factor);
+    onRelease();
+  };
+  const at = value ?? 1;
+  const span = { ...SIZE_SPAN, min: Math.min(SIZE_SPAN.min, at), max: Math.max(SIZE_SPAN.max, at) };
+  return (
+    <div class="field">
+      <div class="name">
+        <label for={id}>{name}</label>
+      </div>
+      <span class={problem.value === '' ? 'box' : 'box unread'}>
+        <input
+          id={id}
+          type="text"
+          inputMode="decimal"
+          autocomplete="off"
+          value={text.value ?? shown}
+          aria-invalid={problem.value !== ''}
+          aria-describedby={`${id}-problem`}
+          onInput={(event) => {
+            text.value = event.currentTarget.value;
+          }}
+          onBlur={settle}
+          onKeyDown={(event) => {
+            if (event.key === 'Enter') settle();
+            if (event.key === 'Escape' && text.value !== undefined) {
+              event.stopPropagation();
+              text.value = undefined;
+              problem.value = '';
+            }
+          }}
+        />
+        <span class="unit">×</span>
+      </span>
+      <Slider
+        label={`${name} of the core, slider`}
+        span={span}
+        value={at}
+        valueText={`${at.toFixed(2)} times Before's`}
+        mark={at === 1 ? undefined : 1}
+        onMove={onMove}
+        onRelease={onRelease}
+      />
+      <p class={problem.value === '' ? 'spoken' : 'message'} id={`${id}-problem`} role="status">
+        {problem.value}
+      </p>
+    </div>
+  );
+}

@@ -1,0 +1,87 @@
+import type { PageProps } from '../page.tsx';
+import type { Car } from '../state/cars.ts';
+import { Field } from './field.tsx';
+import { areRelated, type FieldGroup, type FieldSpec, fieldGroups } from './fields.ts';
+import { Fold } from './fold.tsx';
+import type { PartSpec } from './parts.ts';
+import { capitalised } from './words.ts';
+import { isNumberRow } from '../../sim/index.ts';
+
+/** What every piece of the form is handed: the car in hand and the one it is compared with. */
+export interface FormProps extends PageProps {
+  readonly car: Car;
+  readonly before: Car;
+}
+
+/** Fields of some paths of a document, in the order asked for. */
+export function specsOf({ car }: FormProps, paths: readonly string[]): FieldSpec[] {
+  const all = fieldGroups(car.document).flatMap(({ fields }) => fields);
+  return paths.flatMap((path) => all.filter((field) => field.path === path));
+}
+
+interface FieldListProps extends FormProps {
+  readonly fields: readonly FieldSpec[];
+  /** only those with a usual range get a slider */
+  readonly areMany?: boolean;
+}
+
+export function FieldList({ fields, areMany = false, ...props }: FieldListProps) {
+  return (
+    <>
+      {fields.map((spec) => (
+        <Field
+          key={spec.path}
+          {...props}
+          spec={spec}
+          hasSlider={!areMany || (isNumberRow(spec.row) && spec.row.usual !== undefined)}
+        />
+      ))}
+    </>
+  );
+}
+
+/** "changed" where one of the fields is, and whether there is something in them to look at. */
+export function stateOf({ session, car }: FormProps, paths: readonly string[]) {
+  const isOneOf = (path: string) => paths.some((each) => areRelated(each, path));
+  return {
+    isChanged: session.changes.value.some(isOneOf),
+    hasDraft: session.drafts.value.some((draft) => isOneOf(draft.path)),
+    warnings: car.warnings.filter(({ path }) => isOneOf(path)).length,
+  };
+}
+
+interface MoreProps extends FormProps {
+  readonly part: PartSpec;
+  readonly title?: string;
+  /** fields that already stand above */
+  readonly shown: readonly string[];
+}
+
+/** Every key of the part's groups that is not shown already. */
+export function More({ part, title = 'All other values', shown, ...props }: MoreProps) {
+  const groups = fieldGroups(props.car.document)
+    .filter(({ path }) => part.groups.includes(path))
+    .map((group) => ({ ...group, fields: group.fields.filter(({ path }) => !shown.includes(path)) }))
+    .filter(({ fields }) => fields.length > 0);
+  const paths = groups.flatMap(({ fields }) => fields.map(({ path }) => path));
+  const { isChanged, hasDraft, warnings } = stateOf(props, paths);
+  if (paths.length === 0) return null;
+  return (
+    <Fold
+      title={`${title} (${paths.length})`}
+      note={isChanged ? 'changed' : undefined}
+      isOpenAtFirst={hasDraft || warnings > 0}
+    >
+      {() => groups.map((group) => <Group key={group.path} {...props} group={group} hasTitle={groups.length > 1} />)}
+    </Fold>
+  );
+}
+
+function Group({ group, hasTitle, ...props }: FormProps & { readonly group: FieldGroup; readonly hasTitle: boolean }) {
+  return (
+    <section>
+      {hasTitle && <h4>{capitalised(group.title)}</h4>}
+      <FieldList {...props} fields={group.fields} areMany />
+    </section>
+  );
+}

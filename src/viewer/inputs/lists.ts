@@ -1,0 +1,44 @@
+import { isList, type JsonObject, type JsonValue } from '../../sim/index.ts';
+import { valueAt } from '../state/cars.ts';
+import type { Changes } from '../state/session.ts';
+
+/** Items of a list of the file; one without its brackets is a list of one. */
+export function itemsAt(document: JsonObject, list: string): readonly JsonValue[] {
+  const items = valueAt(document, list);
+  if (items === undefined) return [];
+  return isList(items) ? items : [items];
+}
+
+/** One item more, the same as that at `index`, right behind it. */
+export function itemAdded(document: JsonObject, list: string, index: number): Changes {
+  const items = itemsAt(document, list);
+  return { [list]: items.toSpliced(index + 1, 0, items[index]) };
+}
+
+/** The list without the item at `index`. */
+export function itemRemoved(document: JsonObject, list: string, index: number): Changes {
+  return { [list]: itemsAt(document, list).toSpliced(index, 1) };
+}
+
+/** The parabola through shut-off pressure and free flow as points, in file units. */
+export function curveFromParabola(shutOffPressure: number, freeFlow: number): Changes {
+  const points = [0, 0.25, 0.5, 0.75, 1].map((share) => ({
+    flow: Number((share * freeFlow).toPrecision(4)),
+    pressure: Number(((1 - share ** 2) * shutOffPressure).toPrecision(4)),
+  }));
+  return { 'pump.curve': points, 'pump.shutOffPressure': undefined, 'pump.freeFlow': undefined };
+}
+
+/** The two figures that a curve by points begins and ends with; its ends are run on straight where they must be. */
+export function parabolaFromCurve(points: readonly { readonly flow: number; readonly pressure: number }[]): Changes {
+  const [first, second] = points;
+  const [last, before] = [points[points.length - 1], points[points.length - 2]];
+  const along = (a: typeof first, b: typeof first) => (b.flow - a.flow) / (a.pressure - b.pressure);
+  const shutOff = first.pressure + first.flow / along(first, second);
+  const freeFlow = last.flow + last.pressure * along(before, last);
+  return {
+    'pump.curve': undefined,
+    'pump.shutOffPressure': Number(shutOff.toPrecision(4)),
+    'pump.freeFlow': Number(freeFlow.toPrecision(4)),
+  };
+}

@@ -1,0 +1,174 @@
+import { useSignal } from '@preact/signals';
+import { useEffect, useRef } from 'preact/hooks';
+import { type JsonValue, type NumberRow, readQuantity } from '../../sim/index.ts';
+import type { PageProps } from '../page.tsx';
+import { type Car, valueAt } from '../state/cars.ts';
+import type { Changes } from '../state/session.ts';
+import { About } from './about.tsx';
+import { areRelated, readAt } from './fields.ts';
+import { boxText, measureOf, storedValue, valueText } from './measure.ts';
+import { DraftMessage, Warnings } from './messages.tsx';
+import { Slider } from './slider.tsx';
+import { sliderSpan } from './slider-span.ts';
+import { capitalised } from './words.ts';
+
+/** A text is tried this long after the last key [ms]; on leaving the box, at once. */
+const TRIED_AFTER = 600;
+
+export interface NumberFieldProps extends PageProps {
+  readonly car: Car;
+  readonly before: Car;
+  readonly row: NumberRow;
+  /** place in the file; for an end of a pair, that of the end */
+  readonly path: string;
+  /** what it is called where the table's label is not enough */
+  readonly label?: string | undefined;
+  readonly hasSlider?: boolean | undefined;
+  /** what a new value changes in the file; without it, just `path` */
+  readonly changesFor?: ((value: JsonValue | undefined) => Changes) | undefined;
+}
+
+/** A number of the file: a box that takes any unit, a slider where one makes sense, and the way back to Before. */
+export function NumberField(props: NumberFieldProps) {
+  const { session, display, car, before, row, path, label = row.label, hasSlider = true } = props;
+  const measure = measureOf(row.unit, display.units.value);
+  /** what is being typed; undefined while nobody types here */
+  const text = useSignal<string | undefined>(undefined);
+  const timer = useRef<ReturnType<typeof setTimeout> | undefined>(undefined);
+  const box = useRef<HTMLInputElement>(null);
+  useEffect(() => () => clearTimeout(timer.current), []);
+
+  const value = readAt(car.scenario, path) as number | undefined;
+  const own = readAt(before.scenario, path) as number | undefined;
+  const draft = session.drafts.value.find((each) => each.path === path);
+  const shown = value === undefined ? '' : boxText(value, measure);
+  const isChanged = session.changes.value.some((changed) => areRelated(changed, path));
+  const warnings = car.warnings.filter((warning) => warning.path === path);
+  const isDefault = value !== undefined && valueAt(car.document, path) === undefined && !isPairEnd(car, path);
+
+  const changesFor = props.changesFor ?? ((stored: JsonValue | undefined): Changes => ({ [path]: stored }));
+  const attempt = (typed: string): boolean => {
+    const stored = storedValue(typed, measure);
+    const issues = session.preview(changesFor(stored), nameOf(label, stored, typed, measure.caption), {
+      path,
+      text: typed,
+    });
+    return !issues.some(({ severity }) => severity === 'error');
+  };
+  const settle = () => {
+    clearTimeout(timer.current);
+    const typed = text.value;
+    text.value = undefined;
+    if (typed === undefined) return;
+    const isSame = typed.trim() === shown || Object.is(storedValue(typed, measure), valueAt(car.document, path));
+    if (isSame && !session.isDragging.value) session.dropDraft(path);
+    else if (attempt(typed)) session.commit(label);
+    else session.abandon();
+  };
+  const giveUp = () => {
+    clearTimeout(timer.current);
+    text.value = undefined;
+    session.dropDraft(path);
+    session.abandon();
+    box.current?.focus();
+  };
+
+  const others = hasSlider ? variantValues(before, path, row) : [];
+  const span =
+    hasSlider && value !== undefined && Number.isFinite(value)
+      ? sliderSpan(row, measure, own ?? value, others, value)
+      : undefined;
+  const id = `field-${path}`;
+  const describedBy = [draft && `${id}-draft`, warnings.length > 0 && `${id}-doubt`, `${id}-about`].filter(Boolean);
+  return (
+    <div class={isChanged ? 'field changed' : 'field'}>
+      <div class="name">
+        <label for={id}>{capitalised(label)}</label>
+        <About id={`${id}-about`} path={path} row={row} measure={measure} />
+      </div>
+      <span class={draft === undefined ? 'box' : 'box unread'}>
+        <input
+          id={id}
+          ref={box}
+          type="text"
+          inputMode="decimal"
+          autocomplete="off"
+          spellcheck={false}
+          value={text.value ?? draft?.text ?? shown}
+          aria-invalid={draft !== undefined}
+          aria-describedby={describedBy.join(' ')}
+          onInput={(event) => {
+            const typed = event.currentTarget.value;
+            text.value = typed;
+            clearTimeout(timer.current);
+            timer.current = setTimeout(() => attempt(typed), TRIED_AFTER);
+          }}
+          onBlur={settle}
+          onKeyDown={(event) => {
+            if (event.key === 'Enter') settle();
+            if (event.key === 'Escape' && (text.value !== undefined || draft !== undefined)) {
+              event.stopPropagation();
+              giveUp();
+            }
+          }}
+        />
+        {measure.caption !== '' && <span class="unit">{measure.caption}</span>}
+      </span>
+      {span && value !== undefined && (
+        <Slider
+          label={`${capitalised(label)}, slider`}
+          span={span}
+          value={measure.fromFile(value)}
+          valueText={valueText(value, measure)}
+          mark={isChanged && own !== undefined ? measure.fromFile(own) : undefined}
+          onMove={(moved) => attempt(String(moved))}
+          onRelease={() => session.commit(label)}
+        />
+      )}
+      {draft && (
+        <DraftMessage
+          id={`${id}-draft`}
+          session={session}
+          draft={draft}
+          label={label}
+          kept={value === undefined ? undefined : valueText(value, measure)}
+          onKeep={giveUp}
+        />
+      )}
+      {isDefault && <p class="small was">Not in the file: the default.</p>}
+      {value === undefined && row.absent !== undefined && <p class="small was">Empty: {row.absent}.</p>}
+      {isChanged && draft === undefined && own !== undefined && (
+        <p class="small was">
+          Before: {valueText(own, measure)}{' '}
+          <button type="button" class="link" onClick={() => session.putBack([path], label)}>
+            Put back<span class="spoken"> {label}</span>
+          </button>
+        </p>
+      )}
+      <Warnings id={`${id}-doubt`} session={session} warnings={warnings} label={label} />
+    </div>
+  );
+}
+
+/** What After is called by: the key and what was typed, with the unit. */
+function nameOf(label: string, stored: JsonValue | undefined, typed: string, caption: string): string {
+  if (stored === undefined) return `${label}: default`;
+  const hasOwnUnit = stored === typed.trim();
+  return `${label} ${typed.trim()}${hasOwnUnit || caption === '' ? '' : ` ${caption}`}`;
+}
+
+/** One value in the file may stand for both ends of a pair. */
+function isPairEnd({ document }: Car, path: string): boolean {
+  const whole = path.replace(/\.[01]$/, '');
+  return whole !== path && valueAt(document, whole) !== undefined;
+}
+
+/** Numbers that the variants of the opened file give to a key, in the file unit. */
+function variantValues({ scenario }: Car, path: string, row: NumberRow): number[] {
+  return (scenario.values.variants ?? []).flatMap(({ changes }) => {
+    const typed = changes[path];
+    if (typeof typed === 'number') return [typed];
+    const reading = typeof typed === 'string' ? readQuantity(typed, row.unit) : undefined;
+    return reading?.kind === 'value' ? [reading.value] : [];
+  });
+}

@@ -1,0 +1,58 @@
+import { INPUT_PARTS, type InputPart } from '../state/display.ts';
+
+/** A part of the car as the form shows it. */
+export interface PartSpec {
+  readonly part: InputPart;
+  readonly name: string;
+  /** groups of the file that belong to it, the first of them the part itself */
+  readonly groups: readonly string[];
+  /** keys shown at once, the first the one whose value stands for the part; the others are behind "more" */
+  readonly main: readonly string[];
+}
+
+const SPECS: Record<InputPart, Omit<PartSpec, 'part'>> = {
+  core: { name: 'Core', groups: ['core'], main: ['core.airConductance'] },
+  pump: {
+    name: 'Pump',
+    groups: ['pump'],
+    main: ['pump.freeFlow', 'pump.shutOffPressure', 'pump.electricalPower'],
+  },
+  lines: { name: 'Lines and ports', groups: ['lines'], main: ['lines.bore'] },
+  exchanger: {
+    name: 'Front heat exchanger',
+    groups: ['exchanger'],
+    main: ['exchanger.faceArea', 'exchanger.airConductance', 'exchanger.coolantConductance'],
+  },
+  tank: {
+    name: 'Tank and coolant',
+    groups: ['reservoir', 'coolant'],
+    main: ['reservoir.coolantVolume', 'coolant.glycolByVolume'],
+  },
+  compressor: {
+    name: 'Compressor',
+    groups: ['compressor', 'bypass', 'casing'],
+    main: ['compressor.sweptVolume', 'compressor.driveRatio', 'compressor.quotedEfficiency', 'bypass.throttle'],
+  },
+  air: {
+    name: 'Air and engine',
+    groups: ['ambient', 'intake', 'engine', 'plenum'],
+    main: ['ambient.temperature', 'ambient.pressure', 'ambient.relativeHumidity', 'engine.displacement'],
+  },
+  pulls: { name: 'Pulls', groups: ['cycle'], main: [] },
+  sensor: {
+    name: 'Sensor',
+    groups: ['sensor', 'start', 'numerics'],
+    main: ['sensor.timeConstantMoving', 'sensor.timeConstantStill'],
+  },
+};
+
+export const PARTS: readonly PartSpec[] = INPUT_PARTS.map((part) => ({ part, ...SPECS[part] }));
+
+/** Groups whose keys stand outside the nine parts: above them, or below. */
+export const OTHER_GROUPS = ['', 'limit', 'variants'] as const;
+
+/** The part that a path of the file belongs to; undefined for limit, name, notes and variants. */
+export function partOf(path: string): InputPart | undefined {
+  const [group] = path.split('.');
+  return PARTS.find(({ groups }) => groups.includes(group))?.part;
+}

@@ -1,0 +1,85 @@
+import { isList, isObject } from '../../sim/index.ts';
+import { valueAt } from '../state/cars.ts';
+import { Caution } from './caution.tsx';
+import { Field } from './field.tsx';
+import { FieldList, type FormProps, stateOf } from './field-list.tsx';
+import { groupAt } from './fields.ts';
+import { Fold } from './fold.tsx';
+import { ListActions } from './list-actions.tsx';
+
+/** What is driven: single phases, and the block of phases that is repeated. */
+export function PullsPart(props: FormProps) {
+  const items = props.car.document.cycle;
+  return (
+    <>
+      {isList(items) &&
+        items.map((item, index) =>
+          isObject(item) && 'repeat' in item ? (
+            // biome-ignore lint/suspicious/noArrayIndexKey: an item of the cycle is known by its place alone
+            <Repetition key={index} {...props} path={`cycle.${index}`} />
+          ) : (
+            // biome-ignore lint/suspicious/noArrayIndexKey: an item of the cycle is known by its place alone
+            <Phase key={index} {...props} list="cycle" index={index} />
+          ),
+        )}
+      <Caution>
+        On rollers: check the restraints, keep people out of the cell, protect ears and eyes, extract the exhaust and have
+        a CO alarm. Anywhere else: closed course only. Keep the engine's own knock and temperature protections active.
+      </Caution>
+    </>
+  );
+}
+
+function Repetition({ path, ...props }: FormProps & { readonly path: string }) {
+  const { document } = props.car;
+  const phases = valueAt(document, `${path}.phases`);
+  return (
+    <fieldset class="repetition">
+      <legend>Repeated</legend>
+      <FieldList {...props} fields={groupAt(document, path)?.fields ?? []} />
+      {isList(phases) &&
+        // biome-ignore lint/suspicious/noArrayIndexKey: a phase is known by its place alone
+        phases.map((_, index) => <Phase key={index} {...props} list={`${path}.phases`} index={index} />)}
+    </fieldset>
+  );
+}
+
+interface PhaseProps extends FormProps {
+  readonly list: string;
+  readonly index: number;
+}
+
+/** One phase: its length at once, the rest behind it. */
+function Phase({ list, index, ...props }: PhaseProps) {
+  const { document } = props.car;
+  const path = `${list}.${index}`;
+  const kind = String(valueAt(document, `${path}.kind`) ?? '');
+  const name = String(valueAt(document, `${path}.name`) ?? kind);
+  const fields = groupAt(document, path)?.fields ?? [];
+  const duration = fields.find((field) => field.path === `${path}.duration`);
+  const others = fields.filter((field) => field !== duration);
+  const state = stateOf(props, others.map((field) => field.path));
+  return (
+    <section class="phase">
+      <h4>
+        {name}
+        {kind !== name && <span class="small"> {kind}</span>}
+      </h4>
+      {duration && <Field {...props} spec={duration} label={`duration of ${name}`} />}
+      <Fold
+        title={`Speed, air, pump of ${name} (${others.length})`}
+        note={state.isChanged ? 'changed' : undefined}
+        isOpenAtFirst={state.hasDraft || state.warnings > 0}
+      >
+        {() => (
+          <>
+            {others.map((spec) => (
+              <Field key={spec.path} {...props} spec={spec} label={`${spec.row.label}, ${name}`} />
+            ))}
+            <ListActions {...props} list={list} index={index} what="phase" />
+          </>
+        )}
+      </Fold>
+    </section>
+  );
+}

@@ -1,0 +1,98 @@
+import { useRef } from 'preact/hooks';
+import { joined, flow } from '../format.ts';
+import { Caution } from './caution.tsx';
+import { FieldList, type FormProps, More, specsOf } from './field-list.tsx';
+import { fieldGroups } from './fields.ts';
+import { curveFromParabola, itemsAt, parabolaFromCurve } from './lists.ts';
+import { ListActions } from './list-actions.tsx';
+import { PARTS } from './parts.ts';
+
+const PUMP = PARTS.filter(({ part }) => part === 'pump')[0];
+
+/** The pump: what its label says beside what really flows. */
+export function PumpPart(props: FormProps) {
+  const { car } = props;
+  const hasCurve = itemsAt(car.document, 'pump.curve').length > 0;
+  const main = hasCurve ? PUMP.main.filter((path) => path === 'pump.electricalPower') : PUMP.main;
+  return (
+    <>
+      <RealFlow {...props} />
+      {hasCurve ? <Curve {...props} /> : null}
+      <FieldList {...props} fields={specsOf(props, main)} />
+      <Way {...props} hasCurve={hasCurve} />
+      <More {...props} part={PUMP} shown={PUMP.main} />
+      <Caution>
+        Larger pumps draw 8 to 25 A: give them their own relay, fuse and earth. The flow in the loop falls with the
+        voltage at the pump.
+      </Caution>
+    </>
+  );
+}
+
+/** The free flow of a label is never the flow in the loop: both, side by side. */
+function RealFlow({ session, display, car }: FormProps) {
+  const units = display.units.value;
+  const { pulls } = session.inHandRun.value;
+  const last = useRef<number | undefined>(undefined);
+  last.current = pulls[0]?.atEnd.coolantFlow ?? last.current;
+  const real = last.current;
+  const { curve } = car.config.pump;
+  const rated = curve.kind === 'parabola' ? curve.freeFlow : undefined;
+  return (
+    <dl class="follow">
+      {rated !== undefined && (
+        <div>
+          <dt>Free-flow rating</dt>
+          <dd>{joined(flow(rated, units))}</dd>
+        </div>
+      )}
+      <div>
+        <dt>Real flow in this loop, pull 1</dt>
+        <dd>
+          <b>{real === undefined ? 'after the run' : joined(flow(real, units))}</b>
+        </dd>
+      </div>
+    </dl>
+  );
+}
+
+function Curve(props: FormProps) {
+  const points = fieldGroups(props.car.document).filter(({ path }) => path.startsWith('pump.curve.'));
+  return (
+    <ol class="items" aria-label="Points of the pump curve">
+      {points.map(({ path, fields }, index) => (
+        <li key={path}>
+          <h4>Point {index + 1}</h4>
+          <FieldList {...props} fields={fields} areMany />
+          <ListActions {...props} list="pump.curve" index={index} what="point" least={2} />
+        </li>
+      ))}
+    </ol>
+  );
+}
+
+/** From two figures to a curve and back. */
+function Way({ session, car, hasCurve }: FormProps & { readonly hasCurve: boolean }) {
+  const { shutOffPressure, freeFlow, curve } = car.scenario.values.pump;
+  if (hasCurve && curve !== undefined) {
+    return (
+      <button
+        type="button"
+        class="link"
+        onClick={() => session.change(parabolaFromCurve(curve), 'pump by two figures')}
+      >
+        Give it by free flow and shut-off pressure instead
+      </button>
+    );
+  }
+  if (shutOffPressure === undefined || freeFlow === undefined) return null;
+  return (
+    <button
+      type="button"
+      class="link"
+      onClick={() => session.change(curveFromParabola(shutOffPressure, freeFlow), 'pump by a curve')}
+    >
+      Give it as a curve of points instead
+    </button>
+  );
+}

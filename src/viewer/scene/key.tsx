@@ -1,0 +1,73 @@
+import { useSignal, useSignalEffect } from '@preact/signals';
+import { useRef } from 'preact/hooks';
+import type { PictureModel } from './picture-model.ts';
+import { directionOf } from './pipes.tsx';
+import type { Vector } from './projection.ts';
+
+const AXES: readonly (readonly [words: string, direction: Vector])[] = [
+  ['along the air', [0, 1, 0]],
+  ['along the coolant', [1, 0, 0]],
+  ['across the stack', [0, 0, 1]],
+];
+
+/** Which way is which in the picture, what a block's size means, and the way into the view settings. */
+export function Key({ model }: { readonly model: PictureModel }) {
+  if (model.layout.value === undefined) return null;
+  return (
+    <div class="picture-key">
+      <ul>
+        {AXES.map(([words, direction]) => (
+          <li key={words}>
+            <svg width="14" height="14" viewBox="-7 -7 14 14" aria-hidden="true">
+              <path
+                d="M-5.500 0H5M1.500 -3.500L5 0L1.500 3.500"
+                transform={`rotate(${directionOf(model, direction)})`}
+              />
+            </svg>
+            {words}
+          </li>
+        ))}
+      </ul>
+      <p>Size by metal and air drop</p>
+      <ViewSettings model={model} />
+    </div>
+  );
+}
+
+function ViewSettings({ model }: { readonly model: PictureModel }) {
+  const isOpen = useSignal(false);
+  const place = useRef<HTMLDivElement>(null);
+  const button = useRef<HTMLButtonElement>(null);
+  useSignalEffect(() => {
+    if (!isOpen.value) return undefined;
+    let close = () => {};
+    let isOver = false;
+    void import('../view-settings.ts').then(({ openViewSettings }) => {
+      if (isOver || place.current === null) return;
+      close = openViewSettings(place.current, model.drawing, () => {
+        isOpen.value = false;
+        button.current?.focus();
+      });
+    });
+    return () => {
+      isOver = true;
+      close();
+    };
+  });
+  return (
+    <>
+      <button
+        type="button"
+        class="link"
+        ref={button}
+        aria-expanded={isOpen.value}
+        onClick={() => {
+          isOpen.value = !isOpen.value;
+        }}
+      >
+        View settings
+      </button>
+      <div class="view-settings" ref={place} />
+    </>
+  );
+}

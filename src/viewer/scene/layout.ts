@@ -1,0 +1,308 @@
+import type { Camera } from '../state/display.ts';
+import type { Block } from './block.ts';
+import type { Outline, Rectangle } from './free-place.ts';
+import { bandOf, cornersOf, hullOf } from './free-place.ts';
+import { type LabelName, placeLabels } from './labels.ts';
+import { onScreen, type Point, type Projection, project, type Vector, type View, viewOf } from './projection.ts';
+
+/** Before and After as they stand side by side; one car alone is 'before'. */
+export type CarRole = 'before' | 'after';
+
+/** A stream of air into or out of a core: an arrow from tail to tip. */
+export interface Arrow {
+  readonly tail: Point;
+  readonly tip: Point;
+}
+
+export interface PlacedBlock {
+  readonly role: CarRole;
+  readonly block: Block;
+  readonly projection: Projection;
+  /** convex pieces that together are what the block covers */
+  readonly outlines: readonly Outline[];
+  /** around all of it */
+  readonly bounds: Rectangle;
+  readonly airIn: readonly Arrow[];
+  readonly charge: readonly Arrow[];
+  readonly title: Rectangle;
+}
+
+export const NODE_NAMES = ['compressor', 'pump', 'tank', 'exchanger'] as const;
+export type NodeName = (typeof NODE_NAMES)[number];
+export type PipeName = 'intoCore' | 'outOfCore' | 'exchangerToTank' | 'tankToPump' | 'air' | 'bypass';
+
+/** Where everything of the picture stands, in pixels of the page. The loop belongs to the last block. */
+export interface Layout {
+  readonly width: number;
+  readonly height: number;
+  readonly room: Room;
+  readonly blocks: readonly PlacedBlock[];
+  readonly nodes: Readonly<Record<NodeName, Rectangle>>;
+  /** corners of the pipes in the direction of flow; the bypass closed or open */
+  readonly pipes: Readonly<Record<PipeName, readonly Point[]>>;
+  readonly labels: readonly PlacedLabel[];
+}
+
+export interface PlacedLabel extends Rectangle {
+  readonly role: CarRole;
+  readonly name: LabelName;
+  /** false where there was no room: it covers something else */
+  readonly isFree: boolean;
+}
+
+export interface LayoutInput {
+  readonly width: number;
+  readonly height: number;
+  readonly camera: Camera;
+  readonly blocks: readonly { readonly role: CarRole; readonly block: Block }[];
+}
+
+/** How much room there is, by the width of the picture [pixels]. */
+export type Room = 'roomy' | 'compact' | 'tight';
+const ROOMY_FROM = 540;
+const COMPACT_FROM = 380;
+
+/** Pixels, but for the places of arrows, which are lengths of a core. */
+interface Measures {
+  readonly left: number;
+  readonly right: number;
+  readonly between: number;
+  /** over the blocks, for titles and for the arrows that leave */
+  readonly title: number;
+  readonly aboveBlock: number;
+  /** under the blocks, for the arrows that enter and for labels; then the lane of the air pipe; then the parts */
+  readonly belowBlock: number;
+  readonly lane: number;
+  readonly nodeHeight: number;
+  readonly nodeWidths: Readonly<Record<NodeName, number>>;
+  readonly nodeGap: number;
+  readonly foot: number;
+  readonly edge: number;
+  readonly bypassAt: number;
+  /** least room between compressor and pump */
+  readonly bypassRoom: number;
+  readonly arrow: number;
+  readonly inletsAt: readonly number[];
+}
+
+const MEASURES: Readonly<Record<Room, Measures>> = {
+  roomy: {
+    left: 20,
+    right: 84,
+    between: 48,
+    title: 24,
+    aboveBlock: 12,
+    belowBlock: 48,
+    lane: 16,
+    nodeHeight: 42,
+    nodeWidths: { compressor: 104, pump: 104, tank: 92, exchanger: 122 },
+    nodeGap: 14,
+    foot: 6,
+    edge: 6,
+    bypassAt: 20,
+    bypassRoom: 92,
+    arrow: 42,
+    inletsAt: [-0.12, 0.14, 0.4],
+  },
+  compact: {
+    left: 12,
+    right: 62,
+    between: 40,
+    title: 22,
+    aboveBlock: 12,
+    belowBlock: 44,
+    lane: 12,
+    nodeHeight: 38,
+    nodeWidths: { compressor: 86, pump: 84, tank: 72, exchanger: 80 },
+    nodeGap: 12,
+    foot: 4,
+    edge: 6,
+    bypassAt: 6,
+    bypassRoom: 12,
+    arrow: 30,
+    inletsAt: [-0.08, 0.28],
+  },
+  tight: {
+    left: 8,
+    right: 58,
+    between: 36,
+    title: 20,
+    aboveBlock: 10,
+    belowBlock: 44,
+    lane: 12,
+    nodeHeight: 36,
+    nodeWidths: { compressor: 76, pump: 78, tank: 64, exchanger: 70 },
+    nodeGap: 8,
+    foot: 4,
+    edge: 4,
+    bypassAt: 4,
+    bypassRoom: 8,
+    arrow: 26,
+    inletsAt: [-0.05, 0.32],
+  },
+};
+
+const CHARGE_AT = [-0.32, -0.06];
+/** an arrow stops this far from the block, in lengths of a core */
+const ARROW_GAP = 0.04;
+export const PIPE_WIDTH = 11;
+
+/** Lays the picture out: both blocks at one scale on one floor, the loop round the last one, and every label free. */
+export function layOut({ width, height, camera, blocks }: LayoutInput): Layout {
+  const room = width >= ROOMY_FROM ? 'roomy' : width >= COMPACT_FROM ? 'compact' : 'tight';
+  const measures = MEASURES[room];
+  const placed = placeBlocks(width, height, viewOf(camera), blocks, measures);
+  const nodes = placeNodes(width, height, placed[placed.length - 1], measures);
+  const pipes = layPipes(placed[placed.length - 1], nodes, measures);
+  const obstacles: Outline[] = [
+    ...placed.flatMap(({ outlines }) => outlines),
+    ...placed.flatMap(({ airIn, charge }) => [...airIn, ...charge].map(({ tail, tip }) => bandOf(tail, tip, 20))),
+    ...(blocks.length > 1 ? placed.map(({ title }) => cornersOf(title)) : []),
+    ...Object.values(nodes).map((node) => cornersOf(node)),
+    ...Object.values(pipes).flatMap((points) => segments(points).map(([a, b]) => bandOf(a, b, PIPE_WIDTH))),
+  ];
+  const labels = placeLabels(
+    placed,
+    pipes,
+    obstacles,
+    { x: 6, y: 2, width: width - 12, height: height - 4 },
+    room,
+  );
+  return { width, height, room, blocks: placed, nodes, pipes, labels };
+}
+
+/** Pairs of neighbouring points. */
+export function segments(points: readonly Point[]): [Point, Point][] {
+  return points.slice(1).map((point, k) => [points[k], point]);
+}
+
+function placeBlocks(
+  width: number,
+  height: number,
+  view: View,
+  blocks: LayoutInput['blocks'],
+  measures: Measures,
+): PlacedBlock[] {
+  const unit: Projection = { view, scale: 1, middle: [0, 0] };
+  const extents = blocks.map(({ block }) => boundsOf(block.boxes.flatMap((box) => cornersOfBox(box, unit))));
+  const { left, right, between, title, aboveBlock, belowBlock, nodeHeight, foot, lane } = measures;
+  const top = aboveBlock + (blocks.length > 1 ? title : 0);
+  const floor = height - foot - nodeHeight - lane - belowBlock;
+  const gaps = between * (blocks.length - 1);
+  const room = width - left - right - gaps;
+  const wide = extents.reduce((sum, extent) => sum + extent.width, 0);
+  const high = Math.max(...extents.map((extent) => extent.height));
+  const scale = Math.max(1, Math.min(room / wide, (floor - top) / high));
+  // What is left over goes in equal parts to the left, between and to the right; one block stands right of the middle.
+  const spare = (room - scale * wide) / (blocks.length + 1);
+  let x = left + (blocks.length > 1 ? spare : 1.2 * spare);
+  return blocks.map(({ role, block }, k) => {
+    const extent = extents[k];
+    const middle: Point = [x - scale * extent.x, (top + floor) / 2 - scale * (extent.y + extent.height / 2)];
+    const projection: Projection = { view, scale, middle };
+    const outlines = block.boxes.map((box) => hullOf(cornersOfBox(box, projection)));
+    const bounds = boundsOf(outlines.flat());
+    const next = k + 1 < blocks.length ? x + scale * extent.width + between + spare : width;
+    const placed: PlacedBlock = {
+      role,
+      block,
+      projection,
+      outlines,
+      bounds,
+      airIn: arrowsIn(block, projection, measures),
+      charge: arrowsOut(block, projection, measures),
+      title: { x, y: 2, width: next - x - 8, height: 20 },
+    };
+    x = next;
+    return placed;
+  });
+}
+
+function cornersOfBox({ low, high }: Block['boxes'][number], projection: Projection): Point[] {
+  const places: Vector[] = [];
+  for (const a of [low[0], high[0]])
+    for (const b of [low[1], high[1]]) for (const c of [low[2], high[2]]) places.push([a, b, c]);
+  return places.map((place) => project(projection, place));
+}
+
+function boundsOf(points: readonly Point[]): Rectangle {
+  const xs = points.map(([x]) => x);
+  const ys = points.map(([, y]) => y);
+  const [x, y] = [Math.min(...xs), Math.min(...ys)];
+  return { x, y, width: Math.max(...xs) - x, height: Math.max(...ys) - y };
+}
+
+function arrowsIn({ boxes }: Block, projection: Projection, { arrow, inletsAt }: Measures): Arrow[] {
+  const [dx, dy] = onScreen(projection.view, [0, 1, 0]);
+  const [, near, bottom] = boxes[0].low;
+  return inletsAt.map((at) => {
+    const tip = project(projection, [at, near - ARROW_GAP, bottom]);
+    return { tip, tail: [tip[0] - arrow * dx, tip[1] - arrow * dy] };
+  });
+}
+
+function arrowsOut({ boxes }: Block, projection: Projection, { arrow }: Measures): Arrow[] {
+  const [dx, dy] = onScreen(projection.view, [0, 1, 0]);
+  const [, far, top] = boxes[boxes.length - 1].high;
+  return CHARGE_AT.map((at) => {
+    const tail = project(projection, [at, far + ARROW_GAP, top]);
+    return { tail, tip: [tail[0] + arrow * dx, tail[1] + arrow * dy] };
+  });
+}
+
+/** Where the coolant pipes stand: they come up behind the block, just inside its left and right corner. */
+function pipeEnds({ block: { boxes }, bounds, projection }: PlacedBlock): { intoCore: Point; outOfCore: Point } {
+  const inside = PIPE_WIDTH / 2 + 3;
+  const [lower, upper] = [boxes[0], boxes[boxes.length - 1]];
+  const left = project(projection, [lower.low[0], lower.low[1], (lower.low[2] + upper.high[2]) / 2]);
+  const right = project(projection, [lower.high[0], lower.high[1], (lower.low[2] + lower.high[2]) / 2]);
+  return { intoCore: [bounds.x + inside, left[1]], outOfCore: [bounds.x + bounds.width - inside, right[1]] };
+}
+
+/** Boxes at the foot: compressor at the left; pump and exchanger under their pipes, the tank between them. */
+function placeNodes(width: number, height: number, inHand: PlacedBlock, measures: Measures): Layout['nodes'] {
+  const { nodeWidths, nodeHeight, nodeGap, foot, edge, bypassRoom } = measures;
+  const y = height - foot - nodeHeight;
+  const { intoCore, outOfCore } = pipeEnds(inHand);
+  const box = (name: NodeName, x: number): Rectangle => ({ x, y, width: nodeWidths[name], height: nodeHeight });
+  const exchangerX = Math.min(outOfCore[0] - PIPE_WIDTH - 4, width - edge - nodeWidths.exchanger);
+  const firstPumpX = edge + nodeWidths.compressor + Math.min(bypassRoom, nodeGap);
+  const lastPumpX = exchangerX - 2 * nodeGap - nodeWidths.tank - nodeWidths.pump;
+  const wishedPumpX = Math.max(intoCore[0] - nodeWidths.pump / 2, edge + nodeWidths.compressor + bypassRoom);
+  const pumpX = Math.max(firstPumpX, Math.min(wishedPumpX, intoCore[0] - PIPE_WIDTH - 4, lastPumpX));
+  const tankX = (pumpX + nodeWidths.pump + exchangerX - nodeWidths.tank) / 2;
+  return {
+    compressor: box('compressor', edge),
+    pump: box('pump', pumpX),
+    tank: box('tank', tankX),
+    exchanger: box('exchanger', exchangerX),
+  };
+}
+
+function layPipes(inHand: PlacedBlock, nodes: Layout['nodes'], measures: Measures): Layout['pipes'] {
+  const { compressor, pump, tank, exchanger } = nodes;
+  const { intoCore, outOfCore } = pipeEnds(inHand);
+  const row = pump.y + pump.height / 2;
+  const laneY = pump.y - measures.lane;
+  const tail = inHand.airIn[1].tail;
+  const outlet = compressor.x + compressor.width * 0.3;
+  const bypassX = compressor.x + compressor.width + measures.bypassAt;
+  return {
+    intoCore: [[intoCore[0], pump.y], intoCore],
+    outOfCore: [outOfCore, [outOfCore[0], exchanger.y]],
+    exchangerToTank: [
+      [exchanger.x, row],
+      [tank.x + tank.width, row],
+    ],
+    tankToPump: [
+      [tank.x, row],
+      [pump.x + pump.width, row],
+    ],
+    air: [[outlet, compressor.y], [outlet, laneY], [tail[0], laneY], tail],
+    bypass: [
+      [bypassX, laneY],
+      [bypassX, row],
+      [compressor.x + compressor.width, row],
+    ],
+  };
+}

@@ -1,0 +1,42 @@
+import type { Colour } from '../colour-scale.ts';
+import type { Block, LineWeight } from './block.ts';
+import type { CarRole } from './layout.ts';
+import type { Point, Projection } from './projection.ts';
+
+/** One block of a picture at one time. */
+export interface FrameBlock {
+  readonly role: CarRole;
+  readonly block: Block;
+  readonly projection: Projection;
+  /** red, green, blue, 255 of each cell, i along the air and j along the coolant, row-major */
+  readonly colours: Uint8ClampedArray;
+  /** strips that carry no colour: tubes where the air is shown, fins where the coolant is */
+  readonly neutralPart: 'fin' | 'tube' | undefined;
+}
+
+/** All that a painter needs to draw the blocks; sizes in pixels of the page. */
+export interface Frame {
+  readonly width: number;
+  readonly height: number;
+  /** pixels of the screen per pixel of the page */
+  readonly pixelRatio: number;
+  readonly blocks: readonly FrameBlock[];
+  readonly ink: Colour;
+  readonly neutral: Colour;
+}
+
+/** Draws frames on a canvas: with the graphics card or flat. Both draw the same. */
+export interface Painter {
+  paint(frame: Frame): void;
+  /** Red, green, blue and cover (0 to 255) of a pixel of the last frame. */
+  pixelAt(point: Point): readonly number[];
+  dispose(): void;
+}
+
+/** Width [pixels] and cover of lines. */
+export const LINES: Record<LineWeight, { readonly width: number; readonly cover: number }> = {
+  outline: { width: 1.2, cover: 0.9 },
+  layer: { width: 1, cover: 0.45 },
+  fin: { width: 1, cover: 0.3 },
+  cell: { width: 1, cover: 0.35 },
+};

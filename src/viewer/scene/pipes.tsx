@@ -1,0 +1,168 @@
+import { useSignalEffect } from '@preact/signals';
+import { useRef } from 'preact/hooks';
+import { type Colour, cssColour } from '../colour-scale.ts';
+import { type Arrow, PIPE_WIDTH, segments } from './layout.ts';
+import type { PictureModel } from './picture-model.ts';
+import { onScreen, type Point } from './projection.ts';
+
+/** Distance of the marks of a stream [pixels]. */
+const MARK_STEP = 28;
+/** How fast marks move on screen [pixels per second] for a flow of 1 m3/s of coolant, 1 kg/s of air. */
+const COOLANT_SPEED = 180_000;
+const AIR_SPEED = 280;
+const AIR_PIPE_WIDTH = 9;
+
+/** The loop of the car in hand and the streams of air, behind the blocks. */
+export function Pipes({ model }: { readonly model: PictureModel }) {
+  const svg = useRef<SVGSVGElement>(null);
+  useSignalEffect(() => moveStreams(model, svg.current));
+  const layout = model.layout.value;
+  const inHand = model.inHand;
+  if (layout === undefined || inHand === undefined) return null;
+  const { pipes, blocks } = layout;
+  const scale = model.scale.value;
+  const colourOf = (name: Parameters<PictureModel['valueOf']>[1], car = inHand) => {
+    const temperature = model.valueOf(car, name);
+    return temperature === undefined ? undefined : scale.colourAt(temperature);
+  };
+  const bypass = bypassState(model);
+  const discharge = colourOf('dischargeTemperature');
+  return (
+    <svg class="picture-pipes" width={layout.width} height={layout.height} aria-hidden="true" ref={svg}>
+      <Pipe points={pipes.intoCore} colour={colourOf('coolantIntoCore')} stream="coolant" />
+      <Pipe points={pipes.outOfCore} colour={colourOf('coolantOutOfCore')} stream="coolant" />
+      <Pipe points={pipes.exchangerToTank} colour={colourOf('coolantOutOfExchanger')} stream="coolant" />
+      <Pipe points={pipes.tankToPump} colour={colourOf('reservoirTemperature')} stream="coolant" />
+      {bypass === 'open' ? (
+        <Pipe points={pipes.bypass} colour={discharge} stream="air" />
+      ) : (
+        <polyline class="bypass-closed" points={written(pipes.bypass)} />
+      )}
+      <Pipe points={pipes.air} colour={discharge} stream="air" />
+      {blocks.flatMap(({ role, airIn, charge }) => {
+        const car = model.carOf(role);
+        return [
+          ...airIn.map((arrow) => <AirArrow arrow={arrow} colour={colourOf('dischargeTemperature', car)} />),
+          ...charge.map((arrow) => <AirArrow arrow={arrow} colour={colourOf('chargeTemperature', car)} />),
+        ];
+      })}
+    </svg>
+  );
+}
+
+/** Whether air goes back through the bypass: the valve shuts in a pull, and a standing engine moves no air. */
+export function bypassState(model: PictureModel): 'closed' | 'open' | 'engine off' | undefined {
+  const kind = model.inHand && model.momentOf(model.inHand)?.phase?.kind;
+  if (kind === undefined) return undefined;
+  return kind === 'pull' ? 'closed' : kind === 'hot soak' ? 'engine off' : 'open';
+}
+
+interface PipeProps {
+  readonly points: readonly Point[];
+  readonly colour: Colour | undefined;
+  readonly stream: 'coolant' | 'air';
+}
+
+function Pipe({ points, colour, stream }: PipeProps) {
+  const width = stream === 'air' ? AIR_PIPE_WIDTH : PIPE_WIDTH;
+  return (
+    <g class={colour === undefined ? 'pipe plain' : 'pipe'}>
+      <polyline class="pipe-rim" points={written(points)} stroke-width={width} />
+      <polyline class="pipe-fill" points={written(points)} stroke-width={width - 2.5} style={strokeStyle(colour)} />
+      {segments(points).map(([from, to]) => (
+        <Marks from={from} to={to} colour={colour} stream={stream} />
+      ))}
+    </g>
+  );
+}
+
+interface MarksProps {
+  readonly from: Point;
+  readonly to: Point;
+  readonly colour: Colour | undefined;
+  readonly stream: 'coolant' | 'air';
+  readonly step?: number;
+}
+
+/** Chevrons along a stretch, cut off at its ends, so that they can move on by one step and start again. */
+function Marks({ from, to, colour, stream, step = MARK_STEP }: MarksProps) {
+  const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
+  const turn = (Math.atan2(to[1] - from[1], to[0] - from[0]) * 180) / Math.PI;
+  const count = Math.ceil(length / step) + 1;
+  const chevrons = Array.from({ length: count }, (_, k) => `M${(k - 0.5) * step - 2.5} 3.2l4.5 2.8l-4.5 2.8`).join('');
+  return (
+    <g transform={`translate(${from[0]} ${from[1]}) rotate(${turn})`}>
+      <svg class="marks" y={-6} width={length} height={12} aria-hidden="true">
+        <path class={`marks-${stream}`} d={chevrons} style={colour && { stroke: inkOn(colour) }} />
+      </svg>
+    </g>
+  );
+}
+
+/** An arrow of air; its marks move inside the shaft. */
+function AirArrow({ arrow: { tail, tip }, colour }: { readonly arrow: Arrow; readonly colour: Colour | undefined }) {
+  const length = Math.hypot(tip[0] - tail[0], tip[1] - tail[1]);
+  const turn = (Math.atan2(tip[1] - tail[1], tip[0] - tail[0]) * 180) / Math.PI;
+  const [half, wing] = length > 36 ? [4.5, 10] : [3.5, 8];
+  const head = 1.7 * wing;
+  const shaft = length - head;
+  const shape = `M0 ${-half}H${shaft}V${-wing}L${length} 0L${shaft} ${wing}V${half}H0Z`;
+  const end: Point = [tail[0] + ((tip[0] - tail[0]) * shaft) / length, tail[1] + ((tip[1] - tail[1]) * shaft) / length];
+  return (
+    <g class={colour === undefined ? 'air-arrow plain' : 'air-arrow'}>
+      <path
+        d={shape}
+        transform={`translate(${tail[0]} ${tail[1]}) rotate(${turn})`}
+        style={colour && { fill: cssColour(colour) }}
+      />
+      <Marks from={tail} to={end} colour={colour} stream="air" step={MARK_STEP / 2} />
+    </g>
+  );
+}
+
+/** A small arrow in a direction of the block, for the key. */
+export function directionOf(model: PictureModel, direction: readonly [number, number, number]): number | undefined {
+  const view = model.layout.value?.blocks[0].projection.view;
+  if (view === undefined) return undefined;
+  const [x, y] = onScreen(view, direction);
+  return (Math.atan2(y, x) * 180) / Math.PI;
+}
+
+/** Moves the marks while the page plays, by the flows of the moment; never where motion is unwanted. */
+function moveStreams(model: PictureModel, svg: SVGSVGElement | null): (() => void) | undefined {
+  const { clock, display } = model.props;
+  if (!clock.isPlaying.value || display.hasReducedMotion.value || svg === null) return undefined;
+  const shifts = { coolant: 0, air: 0 };
+  let last = performance.now();
+  let request = 0;
+  const move = (now: number) => {
+    const seconds = (now - last) / 1000;
+    last = now;
+    const car = model.inHand;
+    if (car !== undefined) {
+      const coolant = (model.valueOf(car, 'coolantFlow') ?? 0) * COOLANT_SPEED;
+      const air = (model.valueOf(car, 'airFlow') ?? 0) * AIR_SPEED;
+      shifts.coolant = (shifts.coolant + coolant * seconds) % MARK_STEP;
+      shifts.air = (shifts.air + air * seconds) % (MARK_STEP / 2);
+      svg.style.setProperty('--coolant-shift', `${shifts.coolant}px`);
+      svg.style.setProperty('--air-shift', `${shifts.air}px`);
+    }
+    request = requestAnimationFrame(move);
+  };
+  request = requestAnimationFrame(move);
+  return () => cancelAnimationFrame(request);
+}
+
+/** Black or white, whichever stands out more on a colour (relative luminance of WCAG 2.2, linear by squares). */
+function inkOn([red, green, blue]: Colour): string {
+  const luminance = 0.2126 * (red / 255) ** 2 + 0.7152 * (green / 255) ** 2 + 0.0722 * (blue / 255) ** 2;
+  return luminance > 0.18 ? '#000' : '#fff';
+}
+
+function strokeStyle(colour: Colour | undefined) {
+  return colour && { stroke: cssColour(colour) };
+}
+
+function written(points: readonly Point[]): string {
+  return points.map(([x, y]) => `${x},${y}`).join(' ');
+}

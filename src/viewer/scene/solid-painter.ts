@@ -1,0 +1,234 @@
+import {
+  BufferAttribute,
+  BufferGeometry,
+  DataTexture,
+  DoubleSide,
+  Group,
+  Matrix4,
+  Mesh,
+  NearestFilter,
+  OrthographicCamera,
+  Scene,
+  type ShaderMaterial,
+  Vector2,
+  Vector3,
+  WebGLRenderer,
+} from 'three';
+import type { Colour } from '../colour-scale.ts';
+import type { Block } from './block.ts';
+import type { CarRole } from './layout.ts';
+import { faceMaterial, lineMaterial } from './materials.ts';
+import { type Frame, type FrameBlock, LINES, type Painter } from './painter.ts';
+import { add, type Point, type Vector, type View } from './projection.ts';
+
+/** Distance of the camera from the middle of the picture, and of everything from it at most [pixels]. */
+const FAR = 4000;
+
+/** What a graphics card holds for the picture. */
+export interface CardContent {
+  readonly geometries: number;
+  readonly textures: number;
+  readonly programs: number;
+}
+
+/** Draws with the graphics card: both blocks in one scene before one camera without perspective. */
+export class SolidPainter implements Painter {
+  private readonly renderer: WebGLRenderer;
+  private readonly scene = new Scene();
+  private readonly camera = new OrthographicCamera();
+  private readonly resolution = new Vector2(1, 1);
+  private readonly solids = new Map<CarRole, Solid>();
+
+  /** @throws where the browser gives no graphics card to this canvas */
+  constructor(canvas: HTMLCanvasElement, context: WebGL2RenderingContext) {
+    this.renderer = new WebGLRenderer({ canvas, context, alpha: true, antialias: true });
+    this.renderer.setClearColor(0x000000, 0);
+  }
+
+  paint(frame: Frame): void {
+    const { width, height, pixelRatio, blocks } = frame;
+    const size = this.renderer.getSize(new Vector2());
+    if (size.x !== width || size.y !== height || this.renderer.getPixelRatio() !== pixelRatio) {
+      this.renderer.setPixelRatio(pixelRatio);
+      this.renderer.setSize(width, height, false);
+    }
+    this.resolution.set(width, height);
+    for (const [role, solid] of this.solids) {
+      if (!blocks.some((each) => each.role === role)) this.remove(role, solid);
+    }
+    for (const each of blocks) {
+      let solid = this.solids.get(each.role);
+      if (solid !== undefined && solid.block !== each.block) {
+        this.remove(each.role, solid);
+        solid = undefined;
+      }
+      if (solid === undefined) {
+        solid = new Solid(each.block, this.resolution);
+        this.solids.set(each.role, solid);
+        this.scene.add(solid.group);
+      }
+      solid.show(each, frame);
+    }
+    if (blocks.length > 0) this.aim(blocks[0].projection.view, width, height);
+    this.renderer.render(this.scene, this.camera);
+  }
+
+  pixelAt([x, y]: Point): readonly number[] {
+    // A canvas is empty once its frame is on the screen, so the frame is drawn again before it is read.
+    this.renderer.render(this.scene, this.camera);
+    const context = this.renderer.getContext();
+    const ratio = this.renderer.getPixelRatio();
+    const pixel = new Uint8Array(4);
+    const row = context.drawingBufferHeight - 1 - Math.floor(y * ratio);
+    context.readPixels(Math.floor(x * ratio), row, 1, 1, context.RGBA, context.UNSIGNED_BYTE, pixel);
+    return [...pixel];
+  }
+
+  content(): CardContent {
+    const { memory, programs } = this.renderer.info;
+    return { geometries: memory.geometries, textures: memory.textures, programs: programs?.length ?? 0 };
+  }
+
+  loseContext(): void {
+    this.renderer.forceContextLoss();
+  }
+
+  restoreContext(): void {
+    this.renderer.forceContextRestore();
+  }
+
+  dispose(): void {
+    for (const [role, solid] of this.solids) this.remove(role, solid);
+    this.renderer.dispose();
+    // Browsers keep a small number of contexts alive; this one is given back at once.
+    this.renderer.forceContextLoss();
+  }
+
+  private remove(role: CarRole, solid: Solid): void {
+    this.scene.remove(solid.group);
+    solid.dispose();
+    this.solids.delete(role);
+  }
+
+  private aim({ right, up, toward }: View, width: number, height: number): void {
+    const { camera } = this;
+    Object.assign(camera, { left: -width / 2, right: width / 2, top: height / 2, bottom: -height / 2 });
+    Object.assign(camera, { near: 0, far: 2 * FAR });
+    camera.position.set(...toward).multiplyScalar(FAR);
+    camera.quaternion.setFromRotationMatrix(
+      new Matrix4().makeBasis(new Vector3(...right), new Vector3(...up), new Vector3(...toward)),
+    );
+    camera.updateProjectionMatrix();
+  }
+}
+
+/** A block on the graphics card: its faces with the field as a texture, one texel a cell, and its lines. */
+class Solid {
+  readonly block: Block;
+  readonly group = new Group();
+  private readonly texture: DataTexture;
+  private readonly faces: Mesh<BufferGeometry, ShaderMaterial>;
+  private readonly lines: Mesh<BufferGeometry, ShaderMaterial>;
+
+  constructor(block: Block, resolution: Vector2) {
+    this.block = block;
+    this.texture = new DataTexture(new Uint8Array(4 * block.nx * block.ny), block.ny, block.nx);
+    this.texture.magFilter = NearestFilter;
+    this.texture.minFilter = NearestFilter;
+    this.faces = new Mesh(faceGeometry(block), faceMaterial(this.texture));
+    this.lines = new Mesh(lineGeometry(block), lineMaterial(resolution));
+    this.faces.material.side = DoubleSide;
+    this.lines.material.side = DoubleSide;
+    for (const mesh of [this.faces, this.lines]) {
+      mesh.frustumCulled = false;
+      this.group.add(mesh);
+    }
+  }
+
+  show({ projection, colours, neutralPart }: FrameBlock, { width, height, ink, neutral }: Frame): void {
+    const { view, scale, middle } = projection;
+    const place = add(scaled(view.right, middle[0] - width / 2), view.up, height / 2 - middle[1]);
+    this.group.position.set(...place);
+    this.group.scale.setScalar(scale);
+    (this.texture.image.data as Uint8Array).set(colours);
+    this.texture.needsUpdate = true;
+    const { uniforms } = this.faces.material;
+    uniforms.neutral.value.set(...shares(neutral));
+    uniforms.neutralPart.value = neutralPart === undefined ? -1 : PART_NUMBER[neutralPart];
+    this.lines.material.uniforms.ink.value.set(...shares(ink));
+  }
+
+  dispose(): void {
+    this.texture.dispose();
+    for (const mesh of [this.faces, this.lines]) {
+      mesh.geometry.dispose();
+      mesh.material.dispose();
+    }
+  }
+}
+
+const PART_NUMBER = { level: 0, fin: 1, tube: 2 } as const;
+
+function faceGeometry({ nx, ny, faces }: Block): BufferGeometry {
+  const positions: number[] = [];
+  const cells: number[] = [];
+  const parts: number[] = [];
+  const index: number[] = [];
+  for (const { corner, edgeI, edgeJ, i, j, part } of faces) {
+    const first = parts.length;
+    for (const [a, b] of [
+      [0, 0],
+      [1, 0],
+      [1, 1],
+      [0, 1],
+    ]) {
+      positions.push(...add(add(corner, edgeJ, a), edgeI, b));
+      cells.push(j[a] / ny, i[b] / nx);
+      parts.push(PART_NUMBER[part]);
+    }
+    index.push(first, first + 1, first + 2, first, first + 2, first + 3);
+  }
+  return geometryOf({ position: [positions, 3], uv: [cells, 2], part: [parts, 1] }, index);
+}
+
+/** Each stretch of line as a ribbon that the shader turns to the camera. */
+function lineGeometry({ faces }: Block): BufferGeometry {
+  const positions: number[] = [];
+  const others: number[] = [];
+  const styles: number[] = [];
+  const index: number[] = [];
+  const addEnd = (from: Vector, to: Vector, side: number, width: number, cover: number) => {
+    positions.push(...from);
+    others.push(...to);
+    styles.push(side, width, cover);
+  };
+  for (const { weight, points } of faces.flatMap(({ strokes }) => strokes)) {
+    const { width, cover } = LINES[weight];
+    for (let k = 1; k < points.length; k++) {
+      const first = styles.length / 3;
+      const [from, to] = [points[k - 1], points[k]];
+      for (const side of [1, -1]) addEnd(from, to, side, width, cover);
+      // Seen from its other end, a ribbon has its sides exchanged.
+      for (const side of [1, -1]) addEnd(to, from, side, width, cover);
+      index.push(first, first + 1, first + 2, first, first + 2, first + 3);
+    }
+  }
+  return geometryOf({ position: [positions, 3], other: [others, 3], style: [styles, 3] }, index);
+}
+
+function geometryOf(attributes: Record<string, [values: number[], size: number]>, index: number[]): BufferGeometry {
+  const geometry = new BufferGeometry();
+  for (const [name, [values, size]] of Object.entries(attributes)) {
+    geometry.setAttribute(name, new BufferAttribute(new Float32Array(values), size));
+  }
+  geometry.setIndex(index);
+  return geometry;
+}
+
+function scaled(vector: Vector, times: number): Vector {
+  return add([0, 0, 0], vector, times);
+}
+
+function shares([red, green, blue]: Colour): [number, number, number] {
+  return [red / 255, green / 255, blue / 255];
+}

@@ -1,0 +1,97 @@
+import { type ReadonlySignal, useComputed } from '@preact/signals';
+import { useRef } from 'preact/hooks';
+import type { PageProps } from '../page.tsx';
+import { Bars } from './bars-view.tsx';
+import { describeClock, type Phase, stepByPull } from './phases.ts';
+import { inHand, type ShownRun } from './runs.ts';
+import { evenScale, pullsOnlyScale, type TimeScale } from './time-scale.ts';
+import { useSize } from './use-size.ts';
+
+/** Room left of time zero for the numbers of the height axis, and right of the end [px]. */
+const LEFT = 52;
+const RIGHT = 12;
+
+interface BarsOverTimeProps extends PageProps {
+  readonly runs: ReadonlySignal<readonly ShownRun[]>;
+  readonly phases: ReadonlySignal<readonly Phase[]>;
+  /** s */
+  readonly length: ReadonlySignal<number>;
+  readonly isPullsOnly: ReadonlySignal<boolean>;
+}
+
+/** Bars above, the track of phases below, and one line through both at the time shown. */
+export function BarsOverTime({ clock, display, runs, phases, length, isPullsOnly }: BarsOverTimeProps) {
+  const host = useRef<HTMLDivElement>(null);
+  const size = useSize(host);
+  const scale = useComputed(() => (isPullsOnly.value ? pullsOnlyScale(phases.value) : evenScale(length.value)));
+  const x = useComputed(() => {
+    const { length: end, placeOf } = scale.value;
+    const width = Math.max(1, size.value.width - LEFT - RIGHT);
+    return (time: number) => LEFT + (end > 0 ? (placeOf(time) / end) * width : 0);
+  });
+  const cursor = useComputed(() => x.value(clock.shown.value).toFixed(1));
+  return (
+    <div class="bars" ref={host}>
+      <Bars clock={clock} display={display} runs={runs} phases={phases} size={size} x={x} left={LEFT} right={RIGHT} />
+      {runs.value.length > 0 && (
+        <svg class="bars-cursor" aria-hidden="true">
+          <line x1={cursor} x2={cursor} y1="4" y2="100%" />
+        </svg>
+      )}
+      <Scrubber clock={clock} phases={phases} scale={scale} isIdle={inHand(runs.value)?.run.series === undefined} />
+    </div>
+  );
+}
+
+interface ScrubberProps {
+  readonly clock: PageProps['clock'];
+  readonly phases: ReadonlySignal<readonly Phase[]>;
+  readonly scale: ReadonlySignal<TimeScale>;
+  readonly isIdle: boolean;
+}
+
+/** The hand on the time: a native range over the track. */
+function Scrubber({ clock, phases, scale, isIdle }: ScrubberProps) {
+  const go = (time: number) => {
+    const end = scale.value.timeOf(scale.value.length);
+    clock.pinned.value = Math.min(end, Math.max(0, Math.round(10 * time) / 10));
+  };
+  const onKeyDown = (event: KeyboardEvent) => {
+    const time = keyedTime(event, phases.value, clock.pinned.value, scale.value);
+    if (time === undefined) return;
+    event.preventDefault();
+    go(time);
+  };
+  return (
+    <input
+      type="range"
+      class="scrubber"
+      aria-label="Time of the run"
+      min={0}
+      max={useComputed(() => scale.value.length)}
+      step={0.1}
+      disabled={isIdle}
+      value={useComputed(() => scale.value.placeOf(clock.pinned.value))}
+      aria-valuetext={useComputed(() => describeClock(phases.value, clock.pinned.value))}
+      onInput={({ currentTarget }) => go(scale.value.timeOf(Number(currentTarget.value)))}
+      onKeyDown={onKeyDown}
+    />
+  );
+}
+
+/** Where a key leads from a time; undefined for keys that mean nothing here. */
+function keyedTime(
+  { key, shiftKey }: KeyboardEvent,
+  phases: readonly Phase[],
+  time: number,
+  scale: TimeScale,
+): number | undefined {
+  const step = shiftKey ? 1 : 0.1;
+  if (key === 'ArrowRight' || key === 'ArrowUp') return time + step;
+  if (key === 'ArrowLeft' || key === 'ArrowDown') return time - step;
+  if (key === 'PageDown') return stepByPull(phases, time, 1);
+  if (key === 'PageUp') return stepByPull(phases, time, -1);
+  if (key === 'Home') return 0;
+  if (key === 'End') return scale.timeOf(scale.length);
+  return undefined;
+}

@@ -1,0 +1,224 @@
+import { type ReadonlySignal, useComputed } from '@preact/signals';
+import { fixed, joined, scaleOf, temperature } from '../format.ts';
+import type { PageProps } from '../page.tsx';
+import { type Bar, barRange, barsThatMatter, layOutBars, writtenPulls } from './bars.ts';
+import { isPull, type Phase, phaseAt } from './phases.ts';
+import { endOf, inHand, type ShownRun } from './runs.ts';
+import { ticksBetween } from './ticks.ts';
+import type { Size } from './use-size.ts';
+
+/** Room above the highest bar for its number, and below the bars for the pulls' names and the track [px]. */
+const TOP = 24;
+const NAMES = 20;
+const TRACK = 30;
+const TRACK_HEIGHT = 14;
+/** The axis ends on multiples of this, counted from outside air [K]. */
+const RANGE_STEP = 5;
+/** Two texts of the axis keep this far apart [px]. */
+const CLEAR = 11;
+
+interface BarsProps extends Pick<PageProps, 'clock' | 'display'> {
+  readonly runs: ReadonlySignal<readonly ShownRun[]>;
+  readonly phases: ReadonlySignal<readonly Phase[]>;
+  readonly size: ReadonlySignal<Size>;
+  readonly x: ReadonlySignal<(time: number) => number>;
+  readonly left: number;
+  readonly right: number;
+}
+
+/** The drawing of the bars and the track; the time that is shown moves above it and redraws nothing here. */
+export function Bars({ clock, display, runs, phases, size, x, left, right }: BarsProps) {
+  const pullAtClock = useComputed(() => phaseAt(phases.value, clock.shown.value)?.pull ?? 0);
+  const { width, height } = size.value;
+  const shown = runs.value;
+  const hand = inHand(shown);
+  if (hand === undefined || width === 0) return <svg class="bars-drawing" aria-hidden="true" />;
+  const units = display.units.value;
+  const [low, high] = barRange(shown, RANGE_STEP);
+  const floor = height - TRACK - NAMES;
+  const y = (kelvin: number) => floor - ((kelvin - low) / (high - low)) * (floor - TOP);
+  const limit = hand.car.config.limit.chargeTemperature;
+  const { fromSi, toSi } = scaleOf('degC', units);
+  const wholeDigits = fixed(fromSi(high), 0).length;
+  const layout = layOutBars(shown, { x: x.value, y, width: width - left - right, wholeDigits });
+  const free = Math.min(width - right, ...layout.bars.map((bar) => bar.x)) - left - 6;
+  const ticks = ticksBetween(fromSi(low), fromSi(high), units.temperature === 'degC' ? 10 : 20).filter(
+    (tick) => Math.abs(y(toSi(tick)) - y(limit)) > CLEAR && Math.abs(y(toSi(tick)) - floor) > CLEAR,
+  );
+  const written = layout.labels === 'few' ? barsThatMatter(layout.bars, pullAtClock.value) : new Set(layout.bars);
+  const digits = layout.labels === 'whole' ? 0 : 1;
+  const word = layout.slot >= 48 ? 'Pull ' : '';
+  const names = new Set(writtenPulls(layout, word === '' ? 20 : 48));
+  const unsolvedFrom = Math.min(hand.solvedTo, endOf(hand.phases));
+  return (
+    <svg class="bars-drawing" aria-hidden="true">
+      <defs>
+        <pattern id="over-hatch" width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
+          <rect class="hatch-ground" width="6" height="6" />
+          <line class="hatch-line" x1="0" x2="0" y1="0" y2="6" />
+        </pattern>
+      </defs>
+      {ticks.map((tick) => (
+        <g key={tick}>
+          <line class="grid" x1={left} x2={width - right} y1={y(toSi(tick))} y2={y(toSi(tick))} />
+          <text x={left - 8} y={y(toSi(tick)) + 4} text-anchor="end">
+            {fixed(tick, 0)}
+          </text>
+        </g>
+      ))}
+      <line class="floor" x1={left} x2={width - right} y1={floor} y2={floor} />
+      <text x={left - 8} y={floor + 4} text-anchor="end">
+        {fixed(fromSi(low), 0)}
+      </text>
+      <text x={left + 6} y={floor - 5}>
+        {fitting(free, `outside air ${joined(temperature(low, units, 0))}`, 'outside air')}
+      </text>
+      {layout.bars.map((bar) => (
+        <OneBar key={`${bar.which}${bar.pull}`} bar={bar} floor={floor} />
+      ))}
+      <line class="limit" x1={left - 6} x2={width - right} y1={y(limit)} y2={y(limit)} />
+      <text class="strong" x={left - 8} y={y(limit) + 4} text-anchor="end">
+        {fixed(fromSi(limit), 0)}
+      </text>
+      <text class="strong" x={left + 6} y={y(limit) - 7}>
+        {fitting(free, `Limit ${joined(temperature(limit, units))}`, 'Limit')}
+      </text>
+      {[...written].map((bar) => (
+        <Peak key={`${bar.which}${bar.pull}`} bar={bar} floor={floor} digits={digits} fromSi={fromSi} />
+      ))}
+      {layout.pulls
+        .filter(({ pull }) => names.has(pull) || pull === pullAtClock.value)
+        .map(({ pull, x: middle }) => (
+          <text
+            key={pull}
+            class={pull === pullAtClock.value ? 'strong' : undefined}
+            x={middle}
+            y={floor + 15}
+            text-anchor="middle"
+          >
+            {word}
+            {pull}
+          </text>
+        ))}
+      <Track phases={hand.phases} x={x.value} y={height - TRACK + (TRACK - TRACK_HEIGHT) / 2} from={unsolvedFrom} />
+      {layout.pulls.map(({ pull, x: middle, end }) => (
+        // biome-ignore lint/a11y/noStaticElementInteractions: by keys the scrubber goes from pull to pull
+        <rect
+          key={pull}
+          class="slot"
+          x={middle - layout.slot / 2}
+          y="0"
+          width={layout.slot}
+          height={floor + NAMES}
+          onClick={() => {
+            clock.pinned.value = end;
+          }}
+        />
+      ))}
+    </svg>
+  );
+}
+
+/** Rough width of a letter [px]. */
+const LETTER = 6.8;
+
+/** The longest of some texts that fits. */
+const fitting = (room: number, ...texts: string[]): string => texts.find((text) => LETTER * text.length <= room) ?? '';
+
+/** A bar: solid up to the limit, hatched above it; dashed where the pull is not solved. */
+function OneBar({ bar: { which, x, width, solved }, floor }: { bar: Bar; floor: number }) {
+  if (solved === undefined) {
+    const height = 0.5 * (floor - TOP);
+    return (
+      <g>
+        <rect class="bar-unsolved" x={x + 0.5} y={floor - height} width={Math.max(1, width - 1)} height={height} />
+        {width >= 8 && (
+          <text x={x + width / 2} y={floor - height - 5} text-anchor="middle">
+            ?
+          </text>
+        )}
+      </g>
+    );
+  }
+  const { isOver, limitTop, top } = solved;
+  return (
+    <g>
+      <rect class={`bar ${which}`} x={x} y={limitTop} width={width} height={Math.max(0, floor - limitTop)} />
+      {isOver && (
+        <rect
+          class="bar-over"
+          x={x + 0.75}
+          y={top}
+          width={Math.max(0.5, width - 1.5)}
+          height={Math.max(2, limitTop - top - 2)}
+        />
+      )}
+    </g>
+  );
+}
+
+interface PeakProps {
+  readonly bar: Bar;
+  readonly floor: number;
+  readonly digits: number;
+  readonly fromSi: (kelvin: number) => number;
+}
+
+/** The number at a bar: inside where After stays under the limit, above everywhere else. */
+function Peak({ bar: { which, x, width, solved }, floor, digits, fromSi }: PeakProps) {
+  if (solved === undefined) return null;
+  const { peak, isOver, top } = solved;
+  const isInside = which === 'after' && !isOver && floor - top > 22 && width >= 10;
+  return (
+    <text
+      class={`peak${isInside ? ' inside' : ''}${digits === 0 ? ' small-peak' : ''}`}
+      x={x + width / 2}
+      y={isInside ? top + 15 : top - 5}
+      text-anchor="middle"
+    >
+      {fixed(fromSi(peak), digits)}
+    </text>
+  );
+}
+
+interface TrackProps {
+  readonly phases: readonly Phase[];
+  readonly x: (time: number) => number;
+  readonly y: number;
+  /** nothing is known from here on [s] */
+  readonly from: number;
+}
+
+function Track({ phases, x, y, from }: TrackProps) {
+  const end = endOf(phases);
+  return (
+    <g>
+      <rect class="track" x={x(0)} y={y} width={Math.max(0, x(end) - x(0))} height={TRACK_HEIGHT} />
+      {phases.map((phase) => {
+        const left = x(phase.start);
+        const width = x(phase.end) - left;
+        if (isPull(phase)) {
+          return (
+            <rect
+              key={phase.start}
+              class="track-pull"
+              x={left}
+              y={y}
+              width={Math.max(2, width)}
+              height={TRACK_HEIGHT}
+            />
+          );
+        }
+        // A name that comes again with every pull says nothing new.
+        const isOnce = phases.filter(({ name }) => name === phase.name).length === 1;
+        if (!isOnce || width < LETTER * phase.name.length + 14) return null;
+        return (
+          <text key={phase.start} x={left + 8} y={y + 11}>
+            {phase.name}
+          </text>
+        );
+      })}
+      {from < end && <rect class="track-unsolved" x={x(from)} y={y} width={x(end) - x(from)} height={TRACK_HEIGHT} />}
+    </g>
+  );
+}

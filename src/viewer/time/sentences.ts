@@ -1,0 +1,33 @@
+import { countPulls } from '../../sim/index.ts';
+import { clockTime, joined, temperature } from '../format.ts';
+import type { UnitChoice } from '../state/display.ts';
+import { endOf, type ShownRun } from './runs.ts';
+
+/** What a run is called at the head of a sentence; a car alone needs no name. */
+export const calledAs = ({ which }: ShownRun, isAlone: boolean): string =>
+  isAlone ? '' : which === 'before' ? 'Before: ' : 'After: ';
+
+/** The bars in words, one sentence a car. */
+export function describeBars(runs: readonly ShownRun[], units: UnitChoice): string {
+  if (runs.length === 0) return 'No run yet.';
+  return runs.map((run) => calledAs(run, runs.length === 1) + barsInWords(run, units)).join(' ');
+}
+
+function barsInWords({ pulls, phases, solvedTo, car }: ShownRun, units: UnitChoice): string {
+  const degrees = (kelvin: number): string => joined(temperature(kelvin, units));
+  const planned = phases.at(-1)?.pull ?? 0;
+  if (planned === 0) return 'no pull in this run.';
+  const isPart = solvedTo < endOf(phases);
+  if (pulls.length === 0) return `no pull is solved yet, of ${planned}.`;
+  const count = countPulls(pulls);
+  const limit = degrees(car.config.limit.chargeTemperature);
+  const known = isPart ? `; the run is known up to ${clockTime(solvedTo)}` : '';
+  const first = pulls[0];
+  const hottest = pulls.reduce((a, b) => (b.peak > a.peak ? b : a));
+  const peaks =
+    hottest === first
+      ? `the hottest, pull ${first.pull}, peaks at ${degrees(first.peak)}`
+      : `peaks go from ${degrees(first.peak)} in pull ${first.pull} to ${degrees(hottest.peak)} in pull ${hottest.pull}`;
+  const of = isPart ? `${pulls.length} solved pulls` : `${planned} pulls`;
+  return `${count} of ${of} ${count === 1 ? 'stays' : 'stay'} at or under ${limit}; ${peaks}${known}.`;
+}

@@ -1,0 +1,144 @@
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { keepStored, type Store } from '../../../src/viewer/files/autosave.ts';
+import { DEMO_SCENARIOS } from '../../../src/viewer/files/demo-scenarios.ts';
+import { Display, IMPERIAL } from '../../../src/viewer/state/display.ts';
+import { Session } from '../../../src/viewer/state/session.ts';
+
+class MemoryStore implements Store {
+  readonly texts = new Map<string, string>();
+  getItem = (key: string) => this.texts.get(key) ?? null;
+  setItem(key: string, text: string) {
+    this.texts.set(key, text);
+  }
+  removeItem = (key: string) => {
+    this.texts.delete(key);
+  };
+}
+
+/** A visit to the page; `leave` is what happens when it is closed. */
+function visit(store: Store | undefined) {
+  const session = new Session();
+  const display = new Display();
+  const leave = keepStored(session, display, store);
+  return { session, display, leave };
+}
+
+let store: MemoryStore;
+beforeEach(() => {
+  vi.useFakeTimers();
+  store = new MemoryStore();
+});
+afterEach(() => vi.useRealTimers());
+
+describe('a first visit', () => {
+  it('opens the first demo car', () => {
+    const { session, display } = visit(store);
+    expect(session.before.value?.scenario.values.name).toBe(DEMO_SCENARIOS[0].name);
+    expect(display.notice.value).toBeUndefined();
+  });
+});
+
+describe('a later visit', () => {
+  it('finds both cars, their names, what could not be read, and the view', () => {
+    const first = visit(store);
+    first.session.open(DEMO_SCENARIOS[1].text, 'mine');
+    first.session.change({ 'core.airConductance': 468 }, 'core 468');
+    first.session.change({ 'lines.bore': '16,5x' }, 'bore');
+    first.display.units.value = IMPERIAL;
+    first.display.theme.value = 'dark';
+    first.display.camera.value = 'air side';
+    vi.runAllTimers();
+
+    const { session, display } = visit(store);
+    expect(session.before.value?.label).toBe('mine');
+    expect(session.before.value?.document).toEqual(first.session.before.value?.document);
+    expect(session.after.value?.document).toEqual(first.session.after.value?.document);
+    expect(session.after.value?.label).toBe('core 468');
+    expect(session.drafts.value).toMatchObject([{ path: 'lines.bore', text: '16,5x' }]);
+    expect(session.undoSteps.value).toEqual([]);
+    expect(display.units.value).toEqual(IMPERIAL);
+    expect(display.theme.value).toBe('dark');
+    expect(display.camera.value).toBe('air side');
+  });
+
+  it('finds what was done right before the page was left', () => {
+    const first = visit(store);
+    first.session.change({ 'core.airConductance': 468 }, 'core');
+    first.leave();
+    expect(visit(store).session.after.value?.scenario.values.core.airConductance).toBe(468);
+  });
+
+  it('finds the empty page after New', () => {
+    const first = visit(store);
+    first.session.clear();
+    vi.runAllTimers();
+    expect(visit(store).session.before.value).toBeUndefined();
+  });
+
+  it('stores a drag once, not at every step', () => {
+    const { session } = visit(store);
+    vi.runAllTimers();
+    const write = vi.spyOn(store, 'setItem');
+    for (let value = 400; value < 440; value++) session.preview({ 'core.airConductance': value }, 'core');
+    vi.runAllTimers();
+    expect(write).toHaveBeenCalledTimes(1);
+  });
+});
+
+describe('a stored text that cannot be read', () => {
+  it.each([
+    ['no JSON', '{'],
+    ['no object', '[1]'],
+    ['another version', '{"version":2}'],
+    ['a car that is none', '{"version":1,"before":{"label":"x","document":{"format":"other"}}}'],
+    ['a car without a document', '{"version":1,"before":"x"}'],
+    ['an odd view', '{"version":1,"before":7,"view":{"units":{"temperature":"degX"},"theme":3}}'],
+  ])('%s: is set aside, said, and the demo car opens', (_, text) => {
+    store.texts.set('soakbench', text);
+    const { session, display } = visit(store);
+    expect(session.before.value?.scenario.values.name).toBe(DEMO_SCENARIOS[0].name);
+    expect(store.texts.get('soakbench: set aside')).toBe(text);
+    expect(display.notice.value).toMatch(/could not be read/);
+    expect(display.units.value.temperature).toBe('degC');
+  });
+
+  it('with a sound Before and a faulty After keeps Before', () => {
+    const first = visit(store);
+    first.session.change({ 'core.airConductance': 468 }, 'core');
+    first.leave();
+    const text = store.texts.get('soakbench') ?? '';
+    store.texts.set('soakbench', text.replace('"airConductance":468', '"airConductance":0'));
+    const { session, display } = visit(store);
+    expect(session.before.value?.scenario.values.core.airConductance).toBe(390);
+    expect(session.after.value).toBeUndefined();
+    expect(display.notice.value).toMatch(/could not be read in full/);
+  });
+});
+
+describe('a storage', () => {
+  it('that is full is said, and the page goes on', () => {
+    const { session, display } = visit(store);
+    store.setItem = () => {
+      throw new DOMException('full', 'QuotaExceededError');
+    };
+    session.change({ 'core.airConductance': 468 }, 'core');
+    expect(() => vi.runAllTimers()).not.toThrow();
+    expect(display.notice.value).toMatch(/storage is full/);
+    expect(session.after.value).toBeDefined();
+  });
+
+  it('that is forbidden is said, and the demo car opens', () => {
+    const { session, display } = visit(undefined);
+    expect(session.before.value).toBeDefined();
+    expect(display.notice.value).toMatch(/stores nothing/);
+  });
+
+  it('that throws on reading is said, and the demo car opens', () => {
+    store.getItem = () => {
+      throw new DOMException('no', 'SecurityError');
+    };
+    const { session, display } = visit(store);
+    expect(session.before.value).toBeDefined();
+    expect(display.notice.value).toMatch(/cannot be used/);
+  });
+});
