@@ -50,7 +50,9 @@ export function run(file: string, options: RunCommandOptions): number {
     const solved = performance.now();
     if (options.csv) {
       process.stdout.write(seriesToCsv(series));
-      if (series.outcome.kind === 'stopped') console.error(`stopped: ${series.outcome.reason}`);
+      if (series.outcome.kind === 'stopped') {
+        console.error(`stopped at ${series.outcome.time.toFixed(1)} s: ${series.outcome.reason}`);
+      }
       return series.outcome.kind === 'finished' ? EXIT.done : EXIT.stopped;
     }
     const report = reportRun(config, series, name);

@@ -1,11 +1,14 @@
 import { useSignalEffect } from '@preact/signals';
 import { Answer } from './answer/answer.tsx';
+import { Causes } from './answer/causes.tsx';
 import { Bar } from './bar/bar.tsx';
+import { Dock } from './inputs/dock.tsx';
 import { Inputs } from './inputs/inputs.tsx';
 import type { PageProps } from './page.tsx';
 import { Plots } from './plots/plots.tsx';
 import { Picture } from './scene/picture.tsx';
 import { Band } from './time/band.tsx';
+import { PlayButton } from './time/play-button.tsx';
 
 /** The whole page: one screen, read from the answer down. */
 export function App(props: PageProps) {
@@ -16,11 +19,19 @@ export function App(props: PageProps) {
   return (
     <>
       <Bar {...props} />
-      <Answer {...props} />
-      <Inputs {...props} />
-      <Picture {...props} />
-      <Plots {...props} />
-      <Band {...props} />
+      <main>
+        <Answer {...props} />
+        <Inputs {...props} />
+        <Picture {...props} />
+        <Plots {...props} />
+        <Band {...props} />
+        <div class="causes-below">
+          <Causes {...props} />
+        </div>
+      </main>
+      <Dock {...props}>
+        <PlayButton {...props} />
+      </Dock>
     </>
   );
 }

@@ -70,6 +70,12 @@ export function fixed(value: number, digits: number): string {
   return value.toFixed(digits).replace(/^-(?=[0.]*$)/, '');
 }
 
+/** A number beside an axis: tenths only where they are not nought and there is room for them. */
+export function briefly(value: number): string {
+  const text = fixed(value, 1);
+  return text.endsWith('.0') || text.length > 4 ? fixed(value, 0) : text;
+}
+
 /** A number with its unit, held together by a no-break space: "63.5 °C". */
 export function joined({ value, unit }: Shown): string {
   return unit === '' ? value : `${value}${NO_BREAK_SPACE}${unit}`;

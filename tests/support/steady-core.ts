@@ -18,7 +18,7 @@ export interface CoreCase {
 /** Heat capacity rate that stands for one without bound. */
 const ENDLESS = 1e9;
 
-export function ratesOf({ NTU, Cr, smaller, airShare }: CoreCase): BlockRates {
+function ratesOf({ NTU, Cr, smaller, airShare }: CoreCase): BlockRates {
   const larger = Cr === 0 ? ENDLESS : 1 / Cr;
   return {
     airRate: smaller === 'air' ? 1 : larger,

@@ -19,7 +19,12 @@ const AIR_HEAT_CAPACITY = 1006;
 const LINE_CELL = 0.07;
 
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
-const flow = fc.oneof({ weight: 5, arbitrary: between(0, 60) }, { weight: 1, arbitrary: fc.constant(0) });
+/** L/min: none, trickles of any size, or anything up to 60 */
+const flow = fc.oneof(
+  { weight: 1, arbitrary: fc.constant(0) },
+  { weight: 2, arbitrary: between(-2, 1.778).map((power) => 10 ** power) },
+  { weight: 4, arbitrary: between(0, 60) },
+);
 
 type Given<A> = A extends fc.Arbitrary<infer T> ? T : never;
 
@@ -57,6 +62,9 @@ const core = fc.record({
   airFlow: fc.constantFrom(0, 0, 0.05, 0.3),
   airConductance: between(300, 1200),
   airIn: fc.constantFrom(COLD, HOT, 390),
+  /** W/K that hold the metal at the temperature of something else */
+  held: fc.constantFrom(0, 0, 1e3, 1e6),
+  heldAt: fc.constantFrom(COLD, HOT),
 });
 
 function corePart(given: Given<typeof core>, driven: Drive): PartSetup {
@@ -71,6 +79,8 @@ function corePart(given: Given<typeof core>, driven: Drive): PartSetup {
     airRate: airFlow * AIR_HEAT_CAPACITY,
     airConductance: given.airConductance * (airFlow / 0.3) ** 0.62,
     airIn,
+    metalLoss: given.held,
+    metalSource: given.held * given.heldAt,
   };
 }
 

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { largest, observedOrders, rootMeanSquare } from '../support/convergence.ts';
 import { exactEffectiveness } from '../support/mason.ts';
-import { type CoreCase, cellEffectivenessOf, ratesOf, steadyOutlets } from '../support/steady-core.ts';
+import { type CoreCase, cellEffectivenessOf } from '../support/steady-core.ts';
 
 /**
  * The cells in steady state against the exact series for cross-flow, both fluids unmixed (J. L. Mason, Proc. 2nd U.S.
@@ -24,12 +24,6 @@ function errorsOf(cases: readonly CoreCase[], [nx, ny]: readonly [number, number
   return cases.map((core) => cellEffectivenessOf(core, nx, ny) - exactEffectiveness(core.NTU, core.Cr));
 }
 
-/** What a coolant cell exchanges over what it carries; above 2 the outflow gives up its second order. */
-function exchangeOverCarried(core: CoreCase, ny: number): number {
-  const { coolantConductance, coolantRate } = ratesOf(core);
-  return coolantConductance / coolantRate / ny;
-}
-
 // Mason's series in 50-digit arithmetic, confirmed by the Bessel-function form to 1e-11; ten digits kept.
 test.each([
   [0.5, 0, 0.3934693403],
@@ -43,8 +37,10 @@ test.each([
 describe.each([
   { smaller: 'air', airShare: 0.5, bound: 2e-4 },
   { smaller: 'air', airShare: 0.8, bound: 2e-4 },
+  { smaller: 'air', airShare: 0.95, bound: 2e-4 },
   { smaller: 'coolant', airShare: 0.5, bound: 8e-4 },
   { smaller: 'coolant', airShare: 0.8, bound: 8e-4 },
+  { smaller: 'coolant', airShare: 0.95, bound: 8e-4 },
 ] as const)('with the $smaller smaller and $airShare of the resistance on the air side', (row) => {
   const cases = casesOf(row.smaller, row.airShare);
 
@@ -58,44 +54,13 @@ describe.each([
   });
 });
 
-describe('the split of the resistance between air and coolant', () => {
-  const shares = [0.2, 0.8, 0.95];
-
-  test('changes nothing in steady state while no cell exchanges more than twice what it carries', () => {
-    const cases = (['air', 'coolant'] as const)
-      .flatMap((smaller) => shares.flatMap((share) => casesOf(smaller, share)))
-      .filter((core) => exchangeOverCarried(core, 24) <= 2);
-    expect(cases.filter(({ airShare }) => airShare === 0.95).length).toBeGreaterThan(20);
-    for (const core of cases) {
-      const even = cellEffectivenessOf({ ...core, airShare: 0.5 }, 48, 24);
-      expect(Math.abs(cellEffectivenessOf(core, 48, 24) - even), JSON.stringify(core)).toBeLessThan(1e-12);
-    }
-  });
-
-  // Nearly all resistance on the air side at high NTU: the known price of keeping the outflow between its sources.
-  test('costs up to 0.008 of effectiveness beyond that, and far less on cells of half the size', () => {
-    const cases = [...casesOf('air', 0.95), ...casesOf('coolant', 0.95)];
-    const clipped = cases.filter((core) => exchangeOverCarried(core, 24) > 2);
-    expect(largest(errorsOf(clipped, [48, 24]))).toBeLessThan(8e-3);
-    expect(largest(errorsOf(clipped, [96, 48]))).toBeLessThan(3e-4);
-  });
-});
-
-test('coolant leaves no hotter than metal that is held, however much its cells exchange', () => {
-  const held = 1e9;
-  for (const NTU of [0.5, 5, 30, 100, 1000]) {
-    const rates = {
-      airRate: 0,
-      airConductance: 0,
-      coolantRate: 1,
-      coolantConductance: NTU,
-      metalLoss: held,
-      metalSource: held,
-    };
-    for (const ny of [1, 2, 6, 24]) {
-      const { coolantOut } = steadyOutlets(rates, 1, ny, 0, 0);
-      expect(coolantOut, `NTU ${NTU} on ${ny} cells`).toBeGreaterThan(0);
-      expect(coolantOut, `NTU ${NTU} on ${ny} cells`).toBeLessThan(1 + 1e-6);
+test('the split of the resistance between air and coolant changes nothing', () => {
+  for (const smaller of ['air', 'coolant'] as const) {
+    for (const airShare of [0.1, 0.2, 0.8, 0.95]) {
+      for (const core of casesOf(smaller, airShare)) {
+        const even = cellEffectivenessOf({ ...core, airShare: 0.5 }, 48, 24);
+        expect(Math.abs(cellEffectivenessOf(core, 48, 24) - even), JSON.stringify(core)).toBeLessThan(1e-12);
+      }
     }
   }
 });

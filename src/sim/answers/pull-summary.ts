@@ -122,9 +122,10 @@ function timeAbove(
     const a = temperature[row] - limit;
     const b = temperature[row + 1] - limit;
     if (a <= 0 && b <= 0) continue;
-    const crossing = a * b < 0 ? time[row] + (span * a) / (a - b) : time[row];
-    first ??= crossing;
-    total += a > 0 && b > 0 ? span : b > 0 ? time[row + 1] - crossing : crossing - time[row];
+    const crossing = a * b < 0 ? time[row] + (span * a) / (a - b) : undefined;
+    first ??= a > 0 ? time[row] : (crossing ?? time[row]);
+    if (crossing === undefined) total += span;
+    else total += b > 0 ? time[row + 1] - crossing : crossing - time[row];
   }
   return { first, total };
 }

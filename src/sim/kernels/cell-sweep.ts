@@ -10,8 +10,7 @@
  *     c_out[j] = (1 + b) Tc[j] - b Tc[j-1],  c_in[j] = c_out[j-1],   Tc[-1] = c_in[0] = the inlet temperature
  *
  * Both exchanges are driven by cell means. The coolant's outflow is linear upwind for b = 1/2, which is second
- * order; b = 0 is plain upwind, first order and monotone, for use behind a front. b shrinks where a cell exchanges
- * more than it carries (phi = 2 wc/K < 1), so that every coefficient below stays positive.
+ * order; b = 0 is plain upwind, first order and monotone, for use behind a front.
  *
  * A stage solves Y = base + (1/s) f(Y): marching with the flows, each cell is a 2 x 2 system whose inverse is the
  * same for all cells, so the loop holds no division. A line is the case nx = 1 with the surroundings in `source`
@@ -60,8 +59,7 @@ export function cellEffectiveness(airRate: number, airConductance: number): numb
 
 /** Weight b of the linear-upwind outflow; see the head of this file. */
 function outflowWeight(rates: CellRates): number {
-  if (rates.coolantRate <= 0 || rates.linearUpwind === 0) return 0;
-  return 0.5 * Math.min(1, (2 * rates.coolantRate) / rates.coolantConductance);
+  return rates.coolantRate > 0 && rates.linearUpwind === 1 ? 0.5 : 0;
 }
 
 /**

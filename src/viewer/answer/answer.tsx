@@ -1,5 +1,4 @@
 import './answer.css';
-import { useComputed } from '@preact/signals';
 import { countPulls, type PullSummary } from '../../sim/index.ts';
 import { clockTime } from '../format.ts';
 import type { PageProps } from '../page.tsx';
@@ -65,7 +64,7 @@ function CarAnswer(props: CarAnswerProps) {
 }
 
 /** The figure to read from two metres, and a tag beside it. */
-function Count({ which, car, run, session, display, solving }: CarAnswerProps) {
+function Count({ which, car, run, isAlone, session, display, solving }: CarAnswerProps) {
   const units = display.units.value;
   const isPart = run.kind === 'running' && run.time > 0;
   if (run.kind === 'stopped') return <p class="verdict">No answer: the run stopped</p>;
@@ -94,7 +93,7 @@ function Count({ which, car, run, session, display, solving }: CarAnswerProps) {
     <div class="count">
       <b class="figure">{count}</b>
       <span class="of">of {run.pulls.length} pulls</span>
-      <span class="tag">{tagOf(which, car, run, session, units)}</span>
+      {!isAlone && <span class="tag">{tagOf(which, car, run, session, units)}</span>}
     </div>
   );
 }
@@ -145,7 +144,7 @@ function CarSentence({ which, car, run, session, display, solving }: CarAnswerPr
 function PullsSentence({ pulls, units }: { readonly pulls: readonly PullSummary[]; readonly units: UnitChoice }) {
   return (
     <p class="sentence">
-      <Said words={describePulls(pulls, units)} />
+      <Said words={describePulls(pulls, units, false)} />
     </p>
   );
 }
@@ -160,7 +159,6 @@ function Sentence({
   readonly units: UnitChoice;
   readonly draft: boolean;
 }) {
-  const words = useComputed(() => describePulls(run.pulls, units));
   const study = run.study && describeStudy(run.study, units);
   return (
     <section class="alone" aria-label="Answer in words">
@@ -173,7 +171,7 @@ function Sentence({
       ) : (
         run.pulls.length > 0 && (
           <p class="sentence">
-            <Said words={words.value} />
+            <Said words={describePulls(run.pulls, units)} />
           </p>
         )
       )}

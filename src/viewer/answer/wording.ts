@@ -12,8 +12,11 @@ export interface Words {
 const plain = (text: string): Words => ({ text });
 const strong = (text: string): Words => ({ text, isStrong: true });
 
-/** What a run of whole pulls says: where it breaks, its peak and margin, what a log would show. */
-export function describePulls(pulls: readonly PullSummary[], units: UnitChoice): Words[] {
+/**
+ * What a run of whole pulls says: where it breaks, its peak and margin; told in full also where later pulls go and
+ * what a log would show.
+ */
+export function describePulls(pulls: readonly PullSummary[], units: UnitChoice, isInFull = true): Words[] {
   const deciding = decidingPull(pulls);
   if (deciding === undefined) return [plain('There is no pull in this run: nothing to count.')];
   const count = countPulls(pulls);
@@ -29,6 +32,13 @@ export function describePulls(pulls: readonly PullSummary[], units: UnitChoice):
   }
   const share = (deciding.crossedAtShare ?? 0).toFixed(2);
   const seconds = ((deciding.crossedAtShare ?? 0) * deciding.duration).toFixed(1);
+  if (!isInFull) {
+    return [
+      plain(`Breaks ${share} into pull ${deciding.pull} (${seconds}\u00a0s). Peak `),
+      strong(`${peak}, ${margin} over`),
+      plain('.'),
+    ];
+  }
   return [
     plain('Breaks the limit '),
     strong(`${share} into pull ${deciding.pull}`),

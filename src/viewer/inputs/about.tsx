@@ -1,36 +1,48 @@
-import { useSignal } from '@preact/signals';
+import { type Signal, useSignal } from '@preact/signals';
 import { figure, isNumberRow, isRequired, isWordRow, type Parameter } from '../../sim/index.ts';
 import type { Measure } from './measure.ts';
 import { capitalised } from './words.ts';
 
-interface AboutProps {
+interface NameProps {
+  /** id of the box */
   readonly id: string;
+  /** what the box is called */
+  readonly label: string;
   readonly path: string;
   readonly row: Parameter;
   readonly measure?: Measure | undefined;
 }
 
-/** What the parameter table says about a key: meaning, range, default and where that comes from. */
-export function About({ id, path, row, measure }: AboutProps) {
+/** The name of a box, and behind a question mark what the parameter table says about its key. */
+export function Name({ id, label, path, row, measure }: NameProps) {
   const isOpen = useSignal(false);
   return (
     <>
-      <button
-        type="button"
-        class="about"
-        aria-expanded={isOpen.value}
-        aria-controls={id}
-        aria-label={`About ${row.label}`}
-        onClick={() => {
-          isOpen.value = !isOpen.value;
-        }}
-      >
-        ?
-      </button>
-      <p class="about small" id={id} hidden={!isOpen.value}>
+      <span class="name">
+        <label for={id}>{capitalised(label)}</label>
+        <AboutButton id={id} label={label} isOpen={isOpen} />
+      </span>
+      <p class="about small" id={`${id}-about`} hidden={!isOpen.value}>
         {describeRow(row, measure)} In the file: <code>{path}</code>
       </p>
     </>
+  );
+}
+
+function AboutButton({ id, label, isOpen }: Pick<NameProps, 'id' | 'label'> & { readonly isOpen: Signal<boolean> }) {
+  return (
+    <button
+      type="button"
+      class="about"
+      aria-expanded={isOpen.value}
+      aria-controls={`${id}-about`}
+      aria-label={`About ${label}`}
+      onClick={() => {
+        isOpen.value = !isOpen.value;
+      }}
+    >
+      ?
+    </button>
   );
 }
 

@@ -52,9 +52,9 @@ export function sizeChanges({ values, document }: Scenario, size: CoreSize): Cha
   const own = document.core as JsonObject;
   const isOwnSize = size.width === 1 && size.depth === 1;
   const resized = resizeCore(values.core, size);
-  const valueOf = (key: (typeof SIZED_KEYS)[number]): JsonValue | undefined =>
+  const ofSize = (key: (typeof SIZED_KEYS)[number]): JsonValue | undefined =>
     isOwnSize ? own[key] : Number(resized[key].toPrecision(4));
-  return Object.fromEntries(SIZED_KEYS.map((key) => [`core.${key}`, valueOf(key)]));
+  return Object.fromEntries(SIZED_KEYS.map((key) => [`core.${key}`, ofSize(key)]));
 }
 
 /** Size of a car's core counted from another car; undefined where its values follow no one size. */

@@ -1,9 +1,9 @@
 import { useSignal } from '@preact/signals';
 import { type CoreSize, readQuantity } from '../../sim/index.ts';
-import { readAt } from './fields.ts';
 import { Caution } from './caution.tsx';
 import { corePresets, hasCore, SIZED_KEYS, sizeBetween, sizeChanges } from './core-changes.ts';
 import { FieldList, type FormProps, More, specsOf } from './field-list.tsx';
+import { readAt } from './fields.ts';
 import { measureOf, valueText } from './measure.ts';
 import { PARTS } from './parts.ts';
 import { Slider } from './slider.tsx';
@@ -29,7 +29,9 @@ export function CorePart(props: FormProps) {
               type="button"
               key={preset.name}
               aria-pressed={hasCore(car.document, preset)}
-              onClick={() => session.change({ core: preset.core }, preset.name === 'Stock' ? 'stock core' : preset.name)}
+              onClick={() =>
+                session.change({ core: preset.core }, preset.name === 'Stock' ? 'stock core' : preset.name)
+              }
             >
               {preset.name.charAt(0).toUpperCase() + preset.name.slice(1)}
             </button>
@@ -40,9 +42,8 @@ export function CorePart(props: FormProps) {
       <FieldList {...props} fields={specsOf(props, CORE.main)} />
       <More {...props} part={CORE} title="Set each alone" shown={CORE.main} />
       <Caution>
-        A leak in the core goes into the engine: falling coolant level, misfire, white smoke, risk of hydraulic lock.
-        Pressure-test it before it is fitted, and stop when the level drops. Ask the maker for the pressure it is good
-        for, on the air side and on the coolant side.
+        A leaking core feeds coolant to the engine: falling level, misfire, white smoke, risk of hydraulic lock.
+        Pressure-test it before it is fitted. Ask for its rating on the air side and on the coolant side.
       </Caution>
     </>
   );
@@ -66,8 +67,18 @@ function Size(props: FormProps) {
     <section class="core-size">
       <h3>Core size, times Before's</h3>
       <div class="factors">
-        <Factor name="Width" value={size?.width} onMove={(width) => set({ width })} onRelease={() => session.commit('core size')} />
-        <Factor name="Depth" value={size?.depth} onMove={(depth) => set({ depth })} onRelease={() => session.commit('core size')} />
+        <Factor
+          name="Width"
+          value={size?.width}
+          onMove={(width) => set({ width })}
+          onRelease={() => session.commit('core size')}
+        />
+        <Factor
+          name="Depth"
+          value={size?.depth}
+          onMove={(depth) => set({ depth })}
+          onRelease={() => session.commit('core size')}
+        />
       </div>
       {size === undefined && (
         <p class="small">
@@ -78,7 +89,10 @@ function Size(props: FormProps) {
         {followers.map(({ path, row }) => (
           <div key={path}>
             <dt>{FOLLOWER_NAMES[path] ?? row.label}</dt>
-            <dd>{'unit' in row && valueText(Number((readAt(car.scenario, path) as number).toPrecision(4)), measureOf(row.unit, units))}</dd>
+            <dd>
+              {'unit' in row &&
+                valueText(Number((readAt(car.scenario, path) as number).toPrecision(4)), measureOf(row.unit, units))}
+            </dd>
           </div>
         ))}
       </dl>
@@ -116,7 +130,9 @@ function Factor({ name, value, onMove, onRelease }: FactorProps) {
     const reading = readQuantity(typed, '-');
     const factor = reading.kind === 'value' ? reading.value : Number.NaN;
     problem.value =
-      factor >= SMALLEST && factor <= LARGEST ? '' : `"${typed}" is no size; expected ${SMALLEST} to ${LARGEST} times Before's.`;
+      factor >= SMALLEST && factor <= LARGEST
+        ? ''
+        : `"${typed}" is no size; expected ${SMALLEST} to ${LARGEST} times Before's.`;
     if (problem.value !== '') return;
     text.value = undefined;
     onMove(factor);
@@ -126,9 +142,9 @@ function Factor({ name, value, onMove, onRelease }: FactorProps) {
   const span = { ...SIZE_SPAN, min: Math.min(SIZE_SPAN.min, at), max: Math.max(SIZE_SPAN.max, at) };
   return (
     <div class="field">
-      <div class="name">
-        <label for={id}>{name}</label>
-      </div>
+      <span class="name">
+        <label for={id}>{name} ×</label>
+      </span>
       <span class={problem.value === '' ? 'box' : 'box unread'}>
         <input
           id={id}
@@ -151,7 +167,6 @@ function Factor({ name, value, onMove, onRelease }: FactorProps) {
             }
           }}
         />
-        <span class="unit">×</span>
       </span>
       <Slider
         label={`${name} of the core, slider`}

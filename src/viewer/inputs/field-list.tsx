@@ -1,3 +1,4 @@
+import { isNumberRow } from '../../sim/index.ts';
 import type { PageProps } from '../page.tsx';
 import type { Car } from '../state/cars.ts';
 import { Field } from './field.tsx';
@@ -5,7 +6,6 @@ import { areRelated, type FieldGroup, type FieldSpec, fieldGroups } from './fiel
 import { Fold } from './fold.tsx';
 import type { PartSpec } from './parts.ts';
 import { capitalised } from './words.ts';
-import { isNumberRow } from '../../sim/index.ts';
 
 /** What every piece of the form is handed: the car in hand and the one it is compared with. */
 export interface FormProps extends PageProps {

@@ -55,7 +55,9 @@ function PairField({ row, path, label = row.label, ...props }: PairFieldProps) {
       </div>
     );
   }
-  const end = (index: 0 | 1) => (value: JsonValue | undefined): Changes => ({ [path]: typed.with(index, value ?? '') });
+  const end =
+    (index: 0 | 1) =>
+    (value: JsonValue | undefined): Changes => ({ [path]: typed.with(index, value ?? '') });
   return (
     <div class="pair">
       <NumberField {...props} row={row} path={`${path}.0`} label={`${label}, start`} changesFor={end(0)} />

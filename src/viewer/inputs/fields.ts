@@ -78,5 +78,4 @@ export function readAt({ values }: Scenario, path: string): unknown {
 }
 
 /** Whether one path is the other, or leads to or through it. */
-export const areRelated = (a: string, b: string): boolean =>
-  a === b || a.startsWith(`${b}.`) || b.startsWith(`${a}.`);
+export const areRelated = (a: string, b: string): boolean => a === b || a.startsWith(`${b}.`) || b.startsWith(`${a}.`);

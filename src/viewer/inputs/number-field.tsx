@@ -4,7 +4,7 @@ import { type JsonValue, type NumberRow, readQuantity } from '../../sim/index.ts
 import type { PageProps } from '../page.tsx';
 import { type Car, valueAt } from '../state/cars.ts';
 import type { Changes } from '../state/session.ts';
-import { About } from './about.tsx';
+import { Name } from './about.tsx';
 import { areRelated, readAt } from './fields.ts';
 import { boxText, measureOf, storedValue, valueText } from './measure.ts';
 import { DraftMessage, Warnings } from './messages.tsx';
@@ -38,8 +38,8 @@ export function NumberField(props: NumberFieldProps) {
   const box = useRef<HTMLInputElement>(null);
   useEffect(() => () => clearTimeout(timer.current), []);
 
-  const value = readAt(car.scenario, path) as number | undefined;
-  const own = readAt(before.scenario, path) as number | undefined;
+  const value = numberAt(car, path);
+  const own = numberAt(before, path);
   const draft = session.drafts.value.find((each) => each.path === path);
   const shown = value === undefined ? '' : boxText(value, measure);
   const isChanged = session.changes.value.some((changed) => areRelated(changed, path));
@@ -82,10 +82,7 @@ export function NumberField(props: NumberFieldProps) {
   const describedBy = [draft && `${id}-draft`, warnings.length > 0 && `${id}-doubt`, `${id}-about`].filter(Boolean);
   return (
     <div class={isChanged ? 'field changed' : 'field'}>
-      <div class="name">
-        <label for={id}>{capitalised(label)}</label>
-        <About id={`${id}-about`} path={path} row={row} measure={measure} />
-      </div>
+      <Name id={id} label={label} path={path} row={row} measure={measure} />
       <span class={draft === undefined ? 'box' : 'box unread'}>
         <input
           id={id}
@@ -148,6 +145,12 @@ export function NumberField(props: NumberFieldProps) {
       <Warnings id={`${id}-doubt`} session={session} warnings={warnings} label={label} />
     </div>
   );
+}
+
+/** What a car reads at a path, in the file unit; of a value that holds all through its phase, the one value. */
+function numberAt({ scenario }: Car, path: string): number | undefined {
+  const value = readAt(scenario, path);
+  return (Array.isArray(value) ? value[0] : value) as number | undefined;
 }
 
 /** What After is called by: the key and what was typed, with the unit. */

@@ -15,16 +15,15 @@ export function PullsPart(props: FormProps) {
       {isList(items) &&
         items.map((item, index) =>
           isObject(item) && 'repeat' in item ? (
-            // biome-ignore lint/suspicious/noArrayIndexKey: an item of the cycle is known by its place alone
             <Repetition key={index} {...props} path={`cycle.${index}`} />
           ) : (
-            // biome-ignore lint/suspicious/noArrayIndexKey: an item of the cycle is known by its place alone
             <Phase key={index} {...props} list="cycle" index={index} />
           ),
         )}
       <Caution>
-        On rollers: check the restraints, keep people out of the cell, protect ears and eyes, extract the exhaust and have
-        a CO alarm. Anywhere else: closed course only. Keep the engine's own knock and temperature protections active.
+        On rollers: check the restraints, keep people out of the cell, protect ears and eyes, extract the exhaust and
+        have a CO alarm. Anywhere else: closed course only. Keep the engine's own knock and temperature protections
+        active.
       </Caution>
     </>
   );
@@ -38,7 +37,6 @@ function Repetition({ path, ...props }: FormProps & { readonly path: string }) {
       <legend>Repeated</legend>
       <FieldList {...props} fields={groupAt(document, path)?.fields ?? []} />
       {isList(phases) &&
-        // biome-ignore lint/suspicious/noArrayIndexKey: a phase is known by its place alone
         phases.map((_, index) => <Phase key={index} {...props} list={`${path}.phases`} index={index} />)}
     </fieldset>
   );
@@ -58,7 +56,10 @@ function Phase({ list, index, ...props }: PhaseProps) {
   const fields = groupAt(document, path)?.fields ?? [];
   const duration = fields.find((field) => field.path === `${path}.duration`);
   const others = fields.filter((field) => field !== duration);
-  const state = stateOf(props, others.map((field) => field.path));
+  const state = stateOf(
+    props,
+    others.map((field) => field.path),
+  );
   return (
     <section class="phase">
       <h4>

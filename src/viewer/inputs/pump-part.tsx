@@ -1,10 +1,10 @@
 import { useRef } from 'preact/hooks';
-import { joined, flow } from '../format.ts';
+import { flow, joined } from '../format.ts';
 import { Caution } from './caution.tsx';
 import { FieldList, type FormProps, More, specsOf } from './field-list.tsx';
 import { fieldGroups } from './fields.ts';
-import { curveFromParabola, itemsAt, parabolaFromCurve } from './lists.ts';
 import { ListActions } from './list-actions.tsx';
+import { curveFromParabola, itemsAt, parabolaFromCurve } from './lists.ts';
 import { PARTS } from './parts.ts';
 
 const PUMP = PARTS.filter(({ part }) => part === 'pump')[0];

@@ -33,9 +33,7 @@ export function sliderSpan(
   const isNarrow =
     row.unit === 'degC' || row.unit === 'share' || row.unit === '%' || row.unit === 'K' || usualHigh - usualLow <= 4;
   const hasNarrowRange = isNarrow || (usualLow > 0 && usualHigh / usualLow <= WIDE) || !(own > 0);
-  const [low, high] = hasNarrowRange
-    ? [usualLow, usualHigh]
-    : [Math.max(row.min, own / 2), Math.min(row.max, own * 2)];
+  const [low, high] = hasNarrowRange ? [usualLow, usualHigh] : [Math.max(row.min, own / 2), Math.min(row.max, own * 2)];
   const all = [low, high, ...others, present].filter(Number.isFinite).map(measure.fromFile);
   const [least, most] = [Math.min(...all), Math.max(...all)];
   if (!(most > least)) return undefined;

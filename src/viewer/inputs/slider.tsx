@@ -42,7 +42,7 @@ export function Slider({ label, span, value, valueText, mark, onMove, onRelease 
   };
   useEffect(() => () => cancelAnimationFrame(frame.current), []);
 
-  const shareOf = (at: number) => `${(100 * (at - span.min)) / (span.max - span.min)}%`;
+  const shareOf = (at: number) => String((at - span.min) / (span.max - span.min));
   return (
     <div class="slider" style={{ '--at': shareOf(value), ...(mark !== undefined && { '--mark': shareOf(mark) }) }}>
       {mark !== undefined && <i class="mark" aria-hidden="true" />}

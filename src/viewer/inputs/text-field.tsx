@@ -37,9 +37,9 @@ export function TextField({ id, label, value, placeholder, isLong = false, onCha
   };
   return (
     <div class="field words">
-      <div class="name">
+      <span class="name">
         <label for={id}>{label}</label>
-      </div>
+      </span>
       {isLong ? <textarea rows={4} {...shared} /> : <input type="text" {...shared} />}
     </div>
   );

@@ -1,10 +1,9 @@
 import type { WordRow } from '../../sim/index.ts';
 import type { PageProps } from '../page.tsx';
 import { type Car, valueAt } from '../state/cars.ts';
-import { About } from './about.tsx';
+import { Name } from './about.tsx';
 import { areRelated, readAt } from './fields.ts';
 import { Warnings } from './messages.tsx';
-import { capitalised } from './words.ts';
 
 interface WordFieldProps extends PageProps {
   readonly car: Car;
@@ -24,10 +23,7 @@ export function WordField({ session, car, before, row, path, label = row.label }
   const id = `field-${path}`;
   return (
     <div class={isChanged ? 'field changed' : 'field'}>
-      <div class="name">
-        <label for={id}>{capitalised(label)}</label>
-        <About id={`${id}-about`} path={path} row={row} />
-      </div>
+      <Name id={id} label={label} path={path} row={row} />
       <select
         id={id}
         value={isTyped ? word : ''}

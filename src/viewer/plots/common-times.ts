@@ -5,7 +5,7 @@ import type { ColumnName, TimeSeries } from '../../sim/index.ts';
  * quantity may leap, stands there twice: as seen from the left, then from the right.
  */
 export interface CommonTimes {
-  readonly times: readonly number[];
+  readonly times: number[];
   readonly isRight: readonly boolean[];
 }
 

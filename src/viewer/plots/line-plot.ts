@@ -14,9 +14,9 @@ export interface LineLook {
 
 /** All that a plot shows at a moment, in shown units; times stay seconds. */
 export interface PlotContent {
-  readonly times: readonly number[];
+  readonly times: number[];
   /** one for each line, null where it has nothing to say */
-  readonly lines: readonly (readonly (number | null)[])[];
+  readonly lines: (number | null)[][];
   readonly range: readonly [number, number];
   readonly ticks: readonly { readonly value: number; readonly text: string }[];
   /** beneath the grid */
@@ -67,8 +67,8 @@ export class LinePlot {
     this.content = content;
     this.view = view;
     const isEmpty = content.times.length === 0;
-    const times = isEmpty ? [view.from, view.to] : [...content.times];
-    const lines = isEmpty ? content.lines.map(() => [null, null]) : content.lines.map((line) => [...line]);
+    const times = isEmpty ? [view.from, view.to] : content.times;
+    const lines = isEmpty ? content.lines.map(() => [null, null]) : content.lines;
     this.plot.batch(() => {
       this.plot.setData([times, ...lines], false);
       this.plot.setScale('x', { min: view.from, max: view.to });

@@ -39,12 +39,13 @@ export function mainMarks(runs: readonly ShownRun[], view: View, units: UnitChoi
   const peaks: Mark[] = [];
   const crossings: Mark[] = [];
   for (const { which, pulls } of runs) {
-    const inView = pulls.filter(({ peakTime }) => isInView(peakTime));
+    const inView = pulls.filter(({ start, duration }) => start + duration >= view.from && start <= view.to);
     const hottest = Math.max(...inView.map(({ peak }) => peak));
     const isCrowded = inView.length > MOST_WRITTEN;
     for (const { peak, peakTime, margin, crossedAtShare, start, duration } of inView) {
       const isWritten = !isCrowded || peak === hottest;
-      peaks.push({ which, time: peakTime, kelvin: peak, ...(isWritten ? { text: degrees(peak) } : {}) });
+      const word = isWritten ? { text: degrees(peak) } : {};
+      if (isInView(peakTime)) peaks.push({ which, time: peakTime, kelvin: peak, ...word });
       if (crossedAtShare === undefined || isCrowded) continue;
       const into = crossedAtShare * duration;
       const text = `over at ${joined(seconds(into))}`;

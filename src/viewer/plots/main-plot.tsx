@@ -1,7 +1,7 @@
 import { type ReadonlySignal, useComputed } from '@preact/signals';
 import type { ColumnName } from '../../sim/index.ts';
 import { colourScale } from '../colour-scale.ts';
-import { fixed, joined, scaleOf } from '../format.ts';
+import { fixed, joined, type Scale, scaleOf } from '../format.ts';
 import type { Display } from '../state/display.ts';
 import { describeClock, type Phase } from '../time/phases.ts';
 import type { ShownRun } from '../time/runs.ts';
@@ -36,30 +36,18 @@ interface MainPlotProps {
 
 /** Charge temperature against the limit, with the core's colours as its height axis. */
 export function MainPlot({ linked, display, runs, phases, pair, common, marks, describedBy }: MainPlotProps) {
+  const scale = useComputed(() => scaleOf('degC', display.units.value));
+  const colours = useComputed(() => colourScale(display.colourBy.value, pair.value));
+  const lines = useComputed(() => mainLines(pair.value, common.value, scale.value, display.colourBy.value === 'air'));
+  const limits = useComputed(() => runs.value.map(({ car }) => car.config.limit.chargeTemperature));
   const content = useComputed((): PlotContent => {
-    const scale = scaleOf('degC', display.units.value);
-    const colours = colourScale(display.colourBy.value, pair.value);
-    const limits = runs.value.map(({ car }) => car.config.limit.chargeTemperature);
-    const range = mainRange(colours, pair.value, limits);
-    const [low, high] = range.map(scale.fromSi);
-    const limit = marks.value.limit && scale.fromSi(marks.value.limit.kelvin);
-    const step = degreeStep(range, scale);
-    const isAir = display.colourBy.value === 'air';
+    const range = mainRange(colours.value, pair.value, limits.value);
     return {
       times: common.value.times,
-      lines: LINES.map(({ which, column }) => {
-        const series = pair.value[which === 'before' ? 0 : 1];
-        // Air before the core belongs on the ruler only while the ruler is the air's.
-        const isShown = column !== 'dischargeTemperature' || isAir;
-        return sampled(common.value, isShown ? series : undefined, column, scale.fromSi);
-      }),
-      range: [low, high],
-      ticks: ticksBetween(low, high, step).map((value) => {
-        const isAtLimit = limit !== undefined && Math.abs(value - limit) < 0.07 * (high - low);
-        return { value, text: isAtLimit ? '' : fixed(value, 0) };
-      }),
+      lines: lines.value,
+      ...heightAxis(range, scale.value, limits.value.at(-1)),
       paintBeneath: (pen) => paintShades(pen, marks.value),
-      paintAbove: (pen) => paintMarks(pen, marks.value, colours, scale, linked.view.peek()),
+      paintAbove: (pen) => paintMarks(pen, marks.value, colours.value, scale.value, linked.view.peek()),
     };
   });
   const reading = useComputed(() => {
@@ -82,4 +70,30 @@ export function MainPlot({ linked, display, runs, phases, pair, common, marks, d
       describedBy={describedBy}
     />
   );
+}
+
+/** Air before the core belongs on the ruler only while the ruler is the air's. */
+function mainLines(pair: SeriesPair, common: CommonTimes, { fromSi }: Scale, isAir: boolean): PlotContent['lines'] {
+  return LINES.map(({ which, column }) => {
+    const isShown = isAir || column !== 'dischargeTemperature';
+    return sampled(common, isShown ? pair[which === 'before' ? 0 : 1] : undefined, column, fromSi);
+  });
+}
+
+/** Two numbers of the axis keep apart by this share of its height. */
+const CLEAR = 0.07;
+
+/** The height axis in the shown unit; a number gives way to that of the limit. */
+function heightAxis(
+  range: readonly [number, number],
+  scale: Scale,
+  limit: number | undefined,
+): Pick<PlotContent, 'range' | 'ticks'> {
+  const low = scale.fromSi(range[0]);
+  const high = scale.fromSi(range[1]);
+  const ticks = ticksBetween(low, high, degreeStep(range, scale)).map((value) => {
+    const isAtLimit = limit !== undefined && Math.abs(value - scale.fromSi(limit)) < CLEAR * (high - low);
+    return { value, text: isAtLimit ? '' : fixed(value, 0) };
+  });
+  return { range: [low, high], ticks };
 }

@@ -72,7 +72,7 @@ function NumberTable({
       </caption>
       <thead>
         <tr>
-          <th scope="col">Time</th>
+          <th scope="col">{view.pull === undefined ? 'Time' : `Time into pull ${view.pull.pull}`}</th>
           {columns.map((each) => (
             <th scope="col" key={each.title}>
               {each.title}

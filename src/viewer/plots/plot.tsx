@@ -58,7 +58,9 @@ export function Plot({ linked, looks, content, hasTimeAxis, label, reading, desc
         class="plot-cursor"
         stretch={useComputed(() => {
           const time = clock.shown.value;
-          return time >= view.value.from && time <= view.value.to ? { from: time, to: time } : undefined;
+          return length.value > 0 && time >= view.value.from && time <= view.value.to
+            ? { from: time, to: time }
+            : undefined;
         })}
       />
       <Face linked={linked} />

@@ -1,5 +1,6 @@
 import './plots.css';
 import { type Signal, useComputed, useSignal, useSignalEffect } from '@preact/signals';
+import { useRef } from 'preact/hooks';
 import type { ColumnName } from '../../sim/index.ts';
 import type { PageProps } from '../page.tsx';
 import type { PlotSpan } from '../state/display.ts';
@@ -15,7 +16,7 @@ import { asSentence, describeCharge } from './sentences.ts';
 import { Reading, Strip } from './strip.tsx';
 import { TraceChoice } from './trace-choice.tsx';
 import { tracesOf, USUAL_TRACES } from './traces.ts';
-import { type Stretch, viewOf } from './view.ts';
+import { type Stretch, unchanged, type View, viewOf } from './view.ts';
 
 const SPANS: readonly (readonly [PlotSpan, string])[] = [
   ['one pull', 'One pull'],
@@ -31,9 +32,12 @@ export function Plots({ session, clock, display }: PageProps) {
   const length = useComputed(() => lengthOf(runs.value));
   const zoom = useSignal<Stretch | undefined>(undefined);
   const mark = useSignal<Stretch | undefined>(undefined);
-  const view = useComputed(() =>
-    viewOf(phases.value, length.value, display.span.value, clock.pinned.value, zoom.value),
-  );
+  const lastView = useRef<View | undefined>(undefined);
+  const view = useComputed(() => {
+    const next = viewOf(phases.value, length.value, display.span.value, clock.pinned.value, zoom.value);
+    lastView.current = unchanged(lastView.current, next);
+    return lastView.current;
+  });
   const palette = usePalette(display);
   const linked: Linked = { clock, palette, view, length, zoom, mark };
   useLeavingZoom(linked, display.span);
@@ -58,7 +62,8 @@ export function Plots({ session, clock, display }: PageProps) {
     <section class="plots" aria-label="Plots">
       <div class="plots-head">
         <h2>
-          Charge<span class="plots-wide"> temperature</span>, {name}
+          Charge<span class="plots-wide"> temperature</span>
+          {useComputed(() => (name.value === '' ? '' : `, ${name.value}`))}
         </h2>
         <SpanChoice span={display.span} />
       </div>

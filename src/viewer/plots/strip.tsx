@@ -7,6 +7,7 @@ import { type CommonTimes, extremes, sampled } from './common-times.ts';
 import type { LineLook, PlotContent } from './line-plot.ts';
 import type { MainMarks } from './main-model.ts';
 import { paintShades } from './main-painter.ts';
+import type { Pen } from './pen.ts';
 import { type Linked, Plot } from './plot.tsx';
 import { describeTrace, readingAt, type SeriesPair } from './readings.ts';
 import type { Trace } from './traces.ts';
@@ -25,7 +26,11 @@ interface StripProps {
 /** One quantity below the charge temperature, at the same times. */
 export function Strip({ trace, linked, display, pair, common, marks }: StripProps) {
   const { column, title } = trace;
-  const content = useComputed(() => stripContent(trace, pair.value, common.value, display, marks.value));
+  const numbers = useComputed(() => stripNumbers(trace, pair.value, common.value, display));
+  const content = useComputed(() => ({
+    ...numbers.value,
+    paintBeneath: (pen: Pen) => paintShades(pen, marks.value),
+  }));
   const reading = useComputed(() => {
     const [before, after] = bothReadings(linked.clock.pinned.value, trace, pair.value, display);
     return after === undefined ? (before ?? '') : `before ${before ?? 'not known'}, after ${after}`;
@@ -54,13 +59,8 @@ export function Strip({ trace, linked, display, pair, common, marks }: StripProp
   );
 }
 
-function stripContent(
-  { column, from }: Trace,
-  pair: SeriesPair,
-  common: CommonTimes,
-  display: Display,
-  marks: MainMarks,
-): PlotContent {
+/** What hangs on the runs alone; what a change of the stretch or the marks leaves as it is. */
+function stripNumbers({ column, from }: Trace, pair: SeriesPair, common: CommonTimes, display: Display): PlotContent {
   const [fileUnit] = COLUMNS[column];
   const scale = scaleOf(fileUnit, display.units.value);
   const [low, high] = (extremes(pair, column) ?? [0, 0]).map(scale.fromSi);
@@ -72,7 +72,6 @@ function stripContent(
     lines: pair.map((series) => sampled(common, series, column, scale.fromSi)),
     range,
     ticks: range.map((value) => ({ value, text: fixed(value, digits) })),
-    paintBeneath: (pen) => paintShades(pen, marks),
   };
 }
 

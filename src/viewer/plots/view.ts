@@ -21,6 +21,14 @@ export interface View extends Stretch {
   readonly pull?: Phase;
 }
 
+/** The one before where nothing in it changed, so that what hangs on a view stays as it is. */
+export function unchanged(before: View | undefined, view: View): View {
+  if (before === undefined) return view;
+  const keys = Object.keys(view) as (keyof View)[];
+  const isSame = keys.length === Object.keys(before).length && keys.every((key) => before[key] === view[key]);
+  return isSame ? before : view;
+}
+
 /** A pull is shown with this share of its length before it, and that much after it. */
 const LEAD = 1 / 6;
 const TAIL = 5 / 6;
@@ -43,8 +51,9 @@ export function viewOf(
 }
 
 function wholeRun(length: number): View {
+  if (length === 0) return { from: 0, to: 1, zero: 0, unit: 'seconds', caption: '', name: '' };
   const unit = length >= 180 ? 'minutes' : 'seconds';
-  return { from: 0, to: Math.max(length, 1), zero: 0, unit, caption: unit, name: 'whole run' };
+  return { from: 0, to: length, zero: 0, unit, caption: unit, name: 'whole run' };
 }
 
 function aroundPull(phases: readonly Phase[], length: number, pinned: number): View {
@@ -86,6 +95,7 @@ export function timeTicks(
     times.push(view.zero + k * step);
   }
   const digits = step < 1 ? 1 : 0;
+  if (view.name === '') return { times: [], texts: [], caption: '' };
   if (view.unit === 'seconds') {
     const caption = width < SHORT_AXIS ? view.caption.replace('seconds', 's') : view.caption;
     return { times, texts: times.map((time) => fixed(time - view.zero, digits)), caption };

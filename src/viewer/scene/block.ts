@@ -104,7 +104,7 @@ export function buildBlock(shape: BlockShape, nx: number, ny: number, options: B
     addStrip('fin', z, FIN_SHARE * pitch, toCell);
     if (hasTube) addStrip('tube', z + FIN_SHARE * pitch, (1 - FIN_SHARE) * pitch, toCell);
     const top = z + (hasTube ? pitch : FIN_SHARE * pitch);
-    if (layer === cutLayer - 1) addLevel(top, cutCell, ny);
+    if (options.show === 'cut' && layer === cutLayer - 1) addLevel(top, cutCell, ny);
     if (options.show === 'apart' || layer === tubeCount) addLevel(top, 0, toCell);
     if (layer === Math.min(cutLayer - 1, tubeCount)) {
       boxes.push({ low: [-0.5, near, bottom], high: [0.5, -near, top] });

@@ -5,14 +5,27 @@ import type { Point } from './projection.ts';
 /** Numbers beside the blocks; 'coolantBoth' is the car without a loop: coolant in and out in one. */
 export type LabelName = 'charge' | 'airIn' | 'coolantIn' | 'coolantOut' | 'coolantBoth' | 'bypass';
 
-/** What a label says at its widest, to keep room for it whatever the number. */
-const WIDEST: Record<LabelName, readonly [caption: string, value: string]> = {
-  charge: ['charge', '118.8 °C'],
-  airIn: ['air in', '118.8 °C'],
-  coolantIn: ['coolant in', '118.8 °C'],
-  coolantOut: ['coolant out', '118.8 °C'],
-  coolantBoth: ['coolant in, out', '118.8 → 118.8 °C'],
-  bypass: ['bypass', 'engine off'],
+interface Words {
+  readonly caption: string;
+  /** for where there is little room; what is left out is still read out */
+  readonly short?: string;
+  /** the number at its widest, to keep room for it whatever it is */
+  readonly widest: string;
+  readonly shortWidest?: string;
+}
+
+export const WORDS: Readonly<Record<LabelName, Words>> = {
+  charge: { caption: 'charge', widest: '118.8 °C' },
+  airIn: { caption: 'air in', widest: '118.8 °C' },
+  coolantIn: { caption: 'coolant in', short: 'in', widest: '118.8 °C' },
+  coolantOut: { caption: 'coolant out', short: 'out', widest: '118.8 °C' },
+  coolantBoth: {
+    caption: 'coolant in, out',
+    short: 'coolant out',
+    widest: '88.8 → 118.8 °C',
+    shortWidest: '118.8 °C',
+  },
+  bypass: { caption: 'bypass', widest: 'engine off' },
 };
 
 /** Widths of letters in sizes of type: plain and bold figures of the widest usual faces. */
@@ -27,8 +40,8 @@ export function valueSize(name: LabelName, room: Room): { size: number; line: nu
   if (room === 'tight') return name === 'charge' ? { size: 14, line: 17 } : { size: 12, line: 15 };
   const isRoomy = room === 'roomy';
   if (name === 'charge') return isRoomy ? { size: 19, line: 22 } : { size: 16, line: 19 };
-  if (name === 'airIn' || name === 'coolantBoth') return isRoomy ? { size: 16, line: 19 } : { size: 13, line: 16 };
-  return isRoomy ? { size: 14, line: 17 } : { size: 13, line: 16 };
+  if (name === 'airIn') return isRoomy ? { size: 16, line: 19 } : { size: 13, line: 16 };
+  return isRoomy ? { size: 14, line: 17 } : { size: 12, line: 15 };
 }
 
 /** Little room: the bypass stands in one line over the lane of the air pipe instead of beside the bypass. */
@@ -57,25 +70,24 @@ export function placeLabels(
   const [[inX], [, bend]] = [pipes.intoCore[0], pipes.air[1]];
   const [[outX, outTop]] = pipes.outOfCore;
 
-  place(inHand.role, 'bypass', ({ height }) =>
-    room === 'roomy' ? [bypassX + 6, bypassTop + 8] : [bounds.x, bend - height - 8],
-  );
+  // The more telling numbers choose first.
   for (const { role, charge } of blocks) {
     const [x, y] = charge[charge.length - 1].tip;
     place(role, 'charge', ({ height }) => [x + 8, y - height / 3]);
   }
   place(inHand.role, 'coolantOut', ({ height }) => [outX + 10, (outTop + bend) / 2 - height / 2]);
-  place(inHand.role, 'coolantIn', ({ width, height }) => [inX - 10 - width, bend - height - 8]);
-  for (const { role, airIn, bounds: around } of blocks) {
+  for (const { role, airIn } of blocks) {
     const [first, last] = [airIn[0], airIn[airIn.length - 1]];
-    if (role === inHand.role) {
-      place(role, 'airIn', ({ height }) => [last.tail[0] + 8, last.tail[1] - height / 4]);
-    } else {
-      const { x, y } = place(role, 'airIn', ({ width }) => [first.tail[0] - width - 6, first.tail[1] - 8]);
-      const low = around.y + around.height;
-      place(role, 'coolantBoth', ({ height }) => [x, Math.max(y + height + 4, low - height / 2)]);
-    }
+    if (role === inHand.role) place(role, 'airIn', ({ height }) => [last.tail[0] + 8, last.tail[1] - height / 4]);
+    else place(role, 'airIn', ({ width }) => [first.tail[0] - width - 6, first.tail[1] - 8]);
   }
+  place(inHand.role, 'coolantIn', ({ width, height }) => [inX - 10 - width, bend - height - 8]);
+  for (const { role, bounds: around } of blocks) {
+    if (role !== inHand.role) place(role, 'coolantBoth', ({ height }) => [around.x, bend - height - 8]);
+  }
+  place(inHand.role, 'bypass', ({ height }) =>
+    room === 'roomy' ? [bypassX + 6, bypassTop + 8] : [bounds.x, bend - height - 8],
+  );
   return placed;
 }
 
@@ -85,7 +97,9 @@ interface Size {
 }
 
 function sizeOf(name: LabelName, room: Room): Size {
-  const [caption, value] = WIDEST[name];
+  const words = WORDS[name];
+  const caption = room === 'roomy' ? words.caption : (words.short ?? words.caption);
+  const value = room === 'roomy' ? words.widest : (words.shortWidest ?? words.widest);
   const { size, line } = valueSize(name, room);
   if (isOneLine(name, room)) {
     return { width: PLAIN * CAPTION_SIZE * (caption.length + value.length + 1), height: line };

@@ -67,11 +67,10 @@ interface Measures {
   readonly left: number;
   readonly right: number;
   readonly between: number;
-  /** over the blocks, for titles and for the arrows that leave */
+  /** over the blocks and their arrows */
   readonly title: number;
-  readonly aboveBlock: number;
-  /** under the blocks, for the arrows that enter and for labels; then the lane of the air pipe; then the parts */
-  readonly belowBlock: number;
+  /** under the blocks and their arrows; then the lane of the air pipe; then the parts */
+  readonly labels: number;
   readonly lane: number;
   readonly nodeHeight: number;
   readonly nodeWidths: Readonly<Record<NodeName, number>>;
@@ -91,8 +90,7 @@ const MEASURES: Readonly<Record<Room, Measures>> = {
     right: 84,
     between: 48,
     title: 24,
-    aboveBlock: 12,
-    belowBlock: 48,
+    labels: 42,
     lane: 16,
     nodeHeight: 42,
     nodeWidths: { compressor: 104, pump: 104, tank: 92, exchanger: 122 },
@@ -106,11 +104,10 @@ const MEASURES: Readonly<Record<Room, Measures>> = {
   },
   compact: {
     left: 12,
-    right: 62,
-    between: 40,
+    right: 70,
+    between: 34,
     title: 22,
-    aboveBlock: 12,
-    belowBlock: 44,
+    labels: 34,
     lane: 12,
     nodeHeight: 38,
     nodeWidths: { compressor: 86, pump: 84, tank: 72, exchanger: 80 },
@@ -124,11 +121,10 @@ const MEASURES: Readonly<Record<Room, Measures>> = {
   },
   tight: {
     left: 8,
-    right: 58,
-    between: 36,
+    right: 64,
+    between: 32,
     title: 20,
-    aboveBlock: 10,
-    belowBlock: 44,
+    labels: 32,
     lane: 12,
     nodeHeight: 36,
     nodeWidths: { compressor: 76, pump: 78, tank: 64, exchanger: 70 },
@@ -145,6 +141,8 @@ const MEASURES: Readonly<Record<Room, Measures>> = {
 const CHARGE_AT = [-0.32, -0.06];
 /** an arrow stops this far from the block, in lengths of a core */
 const ARROW_GAP = 0.04;
+/** half the width of an arrow's head [pixels] */
+const ARROW_WING = 10;
 export const PIPE_WIDTH = 11;
 
 /** Lays the picture out: both blocks at one scale on one floor, the loop round the last one, and every label free. */
@@ -161,13 +159,7 @@ export function layOut({ width, height, camera, blocks }: LayoutInput): Layout {
     ...Object.values(nodes).map((node) => cornersOf(node)),
     ...Object.values(pipes).flatMap((points) => segments(points).map(([a, b]) => bandOf(a, b, PIPE_WIDTH))),
   ];
-  const labels = placeLabels(
-    placed,
-    pipes,
-    obstacles,
-    { x: 6, y: 2, width: width - 12, height: height - 4 },
-    room,
-  );
+  const labels = placeLabels(placed, pipes, obstacles, { x: 6, y: 2, width: width - 12, height: height - 4 }, room);
   return { width, height, room, blocks: placed, nodes, pipes, labels };
 }
 
@@ -183,32 +175,34 @@ function placeBlocks(
   blocks: LayoutInput['blocks'],
   measures: Measures,
 ): PlacedBlock[] {
-  const unit: Projection = { view, scale: 1, middle: [0, 0] };
-  const extents = blocks.map(({ block }) => boundsOf(block.boxes.flatMap((box) => cornersOfBox(box, unit))));
-  const { left, right, between, title, aboveBlock, belowBlock, nodeHeight, foot, lane } = measures;
-  const top = aboveBlock + (blocks.length > 1 ? title : 0);
-  const floor = height - foot - nodeHeight - lane - belowBlock;
-  const gaps = between * (blocks.length - 1);
-  const room = width - left - right - gaps;
-  const wide = extents.reduce((sum, extent) => sum + extent.width, 0);
-  const high = Math.max(...extents.map((extent) => extent.height));
-  const scale = Math.max(1, Math.min(room / wide, (floor - top) / high));
+  const { left, right, between, title, labels, lane, nodeHeight, foot } = measures;
+  const reaches = blocks.map(({ block }) => reachOf(block, view, measures));
+  const wide = reaches.reduce((sum, reach) => sum + reach.width, 0);
+  const room = width - left - right - between * (blocks.length - 1);
+  const top = blocks.length > 1 ? title : 4;
+  const floor = height - foot - nodeHeight - lane - labels;
+  const scale = Math.max(1, Math.min(room / wide, ...reaches.map((reach) => scaleInto(floor - top, reach))));
   // What is left over goes in equal parts to the left, between and to the right; one block stands right of the middle.
   const spare = (room - scale * wide) / (blocks.length + 1);
   let x = left + (blocks.length > 1 ? spare : 1.2 * spare);
   return blocks.map(({ role, block }, k) => {
-    const extent = extents[k];
-    const middle: Point = [x - scale * extent.x, (top + floor) / 2 - scale * (extent.y + extent.height / 2)];
-    const projection: Projection = { view, scale, middle };
+    const reach = reaches[k];
+    const highest = Math.min(...reach.tops.map(([unit, pixels]) => unit * scale + pixels));
+    const lowest = Math.max(...reach.bottoms.map(([unit, pixels]) => unit * scale + pixels));
+    const projection: Projection = {
+      view,
+      scale,
+      // Room that is left over is left mostly below, where most labels stand.
+      middle: [x - scale * reach.x, top - highest + (floor - top - lowest + highest) / 4],
+    };
     const outlines = block.boxes.map((box) => hullOf(cornersOfBox(box, projection)));
-    const bounds = boundsOf(outlines.flat());
-    const next = k + 1 < blocks.length ? x + scale * extent.width + between + spare : width;
+    const next = k + 1 < blocks.length ? x + scale * reach.width + between + spare : width;
     const placed: PlacedBlock = {
       role,
       block,
       projection,
       outlines,
-      bounds,
+      bounds: boundsOf(outlines.flat()),
       airIn: arrowsIn(block, projection, measures),
       charge: arrowsOut(block, projection, measures),
       title: { x, y: 2, width: next - x - 8, height: 20 },
@@ -216,6 +210,36 @@ function placeBlocks(
     x = next;
     return placed;
   });
+}
+
+/** How far a block reaches round its middle at scale 1, and with its arrows: [lengths, pixels] up and down. */
+interface Reach {
+  readonly x: number;
+  readonly width: number;
+  readonly tops: readonly Point[];
+  readonly bottoms: readonly Point[];
+}
+
+function reachOf(block: Block, view: View, measures: Measures): Reach {
+  const unit: Projection = { view, scale: 1, middle: [0, 0] };
+  const { x, y, width, height } = boundsOf(block.boxes.flatMap((box) => cornersOfBox(box, unit)));
+  const rise = onScreen(view, [0, 1, 0])[1] * measures.arrow;
+  return {
+    x,
+    width,
+    tops: [[y, 0], ...arrowsOut(block, unit, measures).map(({ tail }): Point => [tail[1], rise - ARROW_WING])],
+    bottoms: [
+      [y + height, 0],
+      ...arrowsIn(block, unit, measures).map(({ tip }): Point => [tip[1], -rise + ARROW_WING / 2]),
+    ],
+  };
+}
+
+/** The largest scale at which a block with its arrows fits into a height. */
+function scaleInto(room: number, { tops, bottoms }: Reach): number {
+  return Math.min(
+    ...tops.flatMap(([top, over]) => bottoms.map(([bottom, under]) => (room - under + over) / (bottom - top))),
+  );
 }
 
 function cornersOfBox({ low, high }: Block['boxes'][number], projection: Projection): Point[] {

@@ -42,8 +42,8 @@ export function Band(props: PageProps) {
         <GoTo clock={clock} phases={phases} />
         <p class="band-clock">
           <b>{useComputed(() => clockTime(clock.shown.value))}</b>{' '}
-          <span class="small">
-            of {useComputed(() => clockTime(length.value, 0))} ·{' '}
+          <span class="small" hidden={isEmpty}>
+            <span class="band-length">of {useComputed(() => clockTime(length.value, 0))} · </span>
             {useComputed(() => describeTime(phases.value, clock.shown.value))}
           </span>
         </p>

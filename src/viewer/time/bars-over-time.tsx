@@ -9,7 +9,9 @@ import { useSize } from './use-size.ts';
 
 /** Room left of time zero for the numbers of the height axis, and right of the end [px]. */
 const LEFT = 52;
+const LEFT_ON_PHONE = 40;
 const RIGHT = 12;
+const PHONE = 500;
 
 interface BarsOverTimeProps extends PageProps {
   readonly runs: ReadonlySignal<readonly ShownRun[]>;
@@ -24,16 +26,28 @@ export function BarsOverTime({ clock, display, runs, phases, length, isPullsOnly
   const host = useRef<HTMLDivElement>(null);
   const size = useSize(host);
   const scale = useComputed(() => (isPullsOnly.value ? pullsOnlyScale(phases.value) : evenScale(length.value)));
+  const left = useComputed(() => (size.value.width < PHONE ? LEFT_ON_PHONE : LEFT));
   const x = useComputed(() => {
     const { length: end, placeOf } = scale.value;
-    const width = Math.max(1, size.value.width - LEFT - RIGHT);
-    return (time: number) => LEFT + (end > 0 ? (placeOf(time) / end) * width : 0);
+    const width = Math.max(1, size.value.width - left.value - RIGHT);
+    return (time: number) => left.value + (end > 0 ? (placeOf(time) / end) * width : 0);
   });
   const cursor = useComputed(() => x.value(clock.shown.value).toFixed(1));
   return (
-    <div class="bars" ref={host}>
-      <Bars clock={clock} display={display} runs={runs} phases={phases} size={size} x={x} left={LEFT} right={RIGHT} />
-      {runs.value.length > 0 && (
+    <div class="bars" ref={host} style={{ '--left': `${left.value}px`, '--right': `${RIGHT}px` }}>
+      <Bars
+        clock={clock}
+        display={display}
+        runs={runs}
+        phases={phases}
+        size={size}
+        x={x}
+        left={left.value}
+        right={RIGHT}
+      />
+      {runs.value.length === 0 ? (
+        <p class="small bars-empty">The peaks of all pulls stand here after the first run.</p>
+      ) : (
         <svg class="bars-cursor" aria-hidden="true">
           <line x1={cursor} x2={cursor} y1="4" y2="100%" />
         </svg>

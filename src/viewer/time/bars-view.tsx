@@ -1,7 +1,7 @@
 import { type ReadonlySignal, useComputed } from '@preact/signals';
-import { fixed, joined, scaleOf, temperature } from '../format.ts';
+import { briefly, fixed, joined, scaleOf, temperature } from '../format.ts';
 import type { PageProps } from '../page.tsx';
-import { type Bar, barRange, barsThatMatter, layOutBars, writtenPulls } from './bars.ts';
+import { type Bar, barRange, barsThatMatter, layOutBars, type NumberPlace, numberPlace, writtenPulls } from './bars.ts';
 import { isPull, type Phase, phaseAt } from './phases.ts';
 import { endOf, inHand, type ShownRun } from './runs.ts';
 import { ticksBetween } from './ticks.ts';
@@ -48,7 +48,9 @@ export function Bars({ clock, display, runs, phases, size, x, left, right }: Bar
   const written = layout.labels === 'few' ? barsThatMatter(layout.bars, pullAtClock.value) : new Set(layout.bars);
   const digits = layout.labels === 'whole' ? 0 : 1;
   const word = layout.slot >= 48 ? 'Pull ' : '';
-  const names = new Set(writtenPulls(layout, word === '' ? 20 : 48));
+  const digitsOfLast = String(layout.pulls.length).length;
+  const names = new Set(writtenPulls(layout, word === '' ? 6 + 8 * digitsOfLast : 48));
+  const isThin = layout.labels === 'few' && shown.length === 2;
   const unsolvedFrom = Math.min(hand.solvedTo, endOf(hand.phases));
   return (
     <svg class="bars-drawing" aria-hidden="true">
@@ -78,13 +80,20 @@ export function Bars({ clock, display, runs, phases, size, x, left, right }: Bar
       ))}
       <line class="limit" x1={left - 6} x2={width - right} y1={y(limit)} y2={y(limit)} />
       <text class="strong" x={left - 8} y={y(limit) + 4} text-anchor="end">
-        {fixed(fromSi(limit), 0)}
+        {briefly(fromSi(limit))}
       </text>
       <text class="strong" x={left + 6} y={y(limit) - 7}>
         {fitting(free, `Limit ${joined(temperature(limit, units))}`, 'Limit')}
       </text>
       {[...written].map((bar) => (
-        <Peak key={`${bar.which}${bar.pull}`} bar={bar} floor={floor} digits={digits} fromSi={fromSi} />
+        <Peak
+          key={`${bar.which}${bar.pull}`}
+          bar={bar}
+          floor={floor}
+          digits={digits}
+          place={numberPlace(bar, isThin, width)}
+          fromSi={fromSi}
+        />
       ))}
       {layout.pulls
         .filter(({ pull }) => names.has(pull) || pull === pullAtClock.value)
@@ -161,20 +170,21 @@ interface PeakProps {
   readonly bar: Bar;
   readonly floor: number;
   readonly digits: number;
+  readonly place: NumberPlace;
   readonly fromSi: (kelvin: number) => number;
 }
 
 /** The number at a bar: inside where After stays under the limit, above everywhere else. */
-function Peak({ bar: { which, x, width, solved }, floor, digits, fromSi }: PeakProps) {
+function Peak({ bar: { which, width, solved }, floor, digits, place, fromSi }: PeakProps) {
   if (solved === undefined) return null;
   const { peak, isOver, top } = solved;
   const isInside = which === 'after' && !isOver && floor - top > 22 && width >= 10;
   return (
     <text
       class={`peak${isInside ? ' inside' : ''}${digits === 0 ? ' small-peak' : ''}`}
-      x={x + width / 2}
+      x={place.x}
       y={isInside ? top + 15 : top - 5}
-      text-anchor="middle"
+      text-anchor={place.anchor}
     >
       {fixed(fromSi(peak), digits)}
     </text>

@@ -1,6 +1,7 @@
 import type { PullSummary } from '../../sim/index.ts';
 import { isPull, type Phase } from './phases.ts';
 import type { ShownRun } from './runs.ts';
+import { roundStep } from './ticks.ts';
 
 /** From temperatures [K] and times [s] to pixels. */
 export interface BarFrame {
@@ -50,11 +51,13 @@ const WIDEST_BAR = 34;
 const NARROWEST_BAR = 2;
 /** Share of the distance between two pulls that their bars may fill: where they are near, little is left between. */
 const FILL = 0.74;
-const FILL_NEAR = 0.88;
+const FILL_NEAR = 0.92;
 const NEAR = 45;
 /** Width of a digit of a peak with tenths (point included) and as whole degrees, which are written smaller [px]. */
 const TENTHS_DIGIT = 10;
 const WHOLE_DIGIT = 7;
+/** Room for a number that stands beside its bar [px]. */
+const FEW_WIDTH = 34;
 
 /** Lays the peaks of all runs out as bars at the middle of their pulls, Before left of After. */
 export function layOutBars(runs: readonly ShownRun[], frame: BarFrame): BarLayout {
@@ -69,7 +72,7 @@ export function layOutBars(runs: readonly ShownRun[], frame: BarFrame): BarLayou
     return planned[place].map((phase): Bar => {
       const summary = pulls.find(({ pull }) => pull === phase.pull);
       const x = middle(phase) + (place - count / 2) * width;
-      const bar = { which, pull: phase.pull, time: phase.end, x, width: Math.max(1, width - (width > 6 ? 1.5 : 0.5)) };
+      const bar = { which, pull: phase.pull, time: phase.end, x, width: Math.max(1, width - (width > 15 ? 1.5 : 0.7)) };
       return summary === undefined ? bar : { ...bar, solved: heights(summary, limit, frame) };
     });
   });
@@ -114,10 +117,32 @@ export function barsThatMatter(bars: readonly Bar[], pullAtClock: number): Reado
   return chosen;
 }
 
-/** Which pull numbers are written below the bars: every one, or as many as have room. */
-export function writtenPulls(layout: BarLayout, labelWidth: number): number[] {
-  const every = Math.ceil(labelWidth / Math.max(1, layout.slot));
-  return layout.pulls.map(({ pull }) => pull).filter((pull) => every <= 1 || pull === 1 || pull % every === 0);
+/** Which pull numbers are written below the bars: every one, or every round step that has room. */
+export function writtenPulls({ pulls, slot }: Pick<BarLayout, 'pulls' | 'slot'>, labelWidth: number): number[] {
+  const numbers = pulls.map(({ pull }) => pull);
+  if (slot >= labelWidth) return numbers;
+  const every = Math.ceil(roundStep(labelWidth / Math.max(1e-3, slot)));
+  return numbers.filter((pull) => pull === 1 || (pull % every === 0 && pull * slot > labelWidth));
+}
+
+/** Where a bar's number stands, and which end of it. */
+export interface NumberPlace {
+  readonly x: number;
+  readonly anchor: 'start' | 'middle' | 'end';
+}
+
+/**
+ * At bars too thin for their numbers, those of Before and After stand back to back about the pull, moved in from the
+ * right end where they would leave the drawing; elsewhere a number stands at the middle of its bar.
+ *
+ * @param isThin - the numbers are wider than the bars and there are two to a pull
+ * @param right - end of the drawing [px]
+ */
+export function numberPlace({ which, x, width }: Bar, isThin: boolean, right: number): NumberPlace {
+  if (!isThin) return { x: x + width / 2, anchor: 'middle' };
+  const seam = which === 'before' ? x + width : x;
+  const held = Math.min(seam, right - FEW_WIDTH);
+  return which === 'before' ? { x: held - 1, anchor: 'end' } : { x: held + 1, anchor: 'start' };
 }
 
 /**

@@ -71,7 +71,7 @@ function sweep(cells: CellRates, s: number, base: Float64Array, airIn: number, c
 /** Largest power that the equations of the cells, written out plainly, leave unbalanced, over the largest in them. */
 function imbalance({ cells, s, airIn, coolantIn, base, out, ends }: Swept): number {
   const { nx, ny, coolantRate: w, coolantConductance: K } = cells;
-  const b = cells.linearUpwind === 0 || w === 0 ? 0 : Math.min(1 / 2, w / K);
+  const b = cells.linearUpwind === 0 || w === 0 ? 0 : 1 / 2;
   const Na = cells.airRate > 0 ? cells.airConductance / cells.airRate : 0;
   const share = cells.airRate > 0 && Na < 2 ? Na / (1 + Na / 2) : 1;
   let worst = 0;

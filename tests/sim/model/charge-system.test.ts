@@ -21,7 +21,7 @@ const WATER_200_KPA = { 'coolant.glycolByVolume': 0, 'coolant.capPressure': 100.
 const PINCHED = { 'lines.pumpToCore': { length: 1, bore: 4, lossCoefficient: 500 } };
 
 describe('a run whose coolant boils', () => {
-  const hot = { ...WATER_200_KPA, ...PINCHED, 'cycle.1.phases.0.duration': 60, 'pump.shutOffPressure': 0.5 };
+  const hot = { ...WATER_200_KPA, ...PINCHED, 'compressor.driveRatio': 3, 'cycle.1.phases.0.duration': 60 };
 
   it('stops with time, place and numbers, next to no flow through a hot core', () => {
     const { outcome } = stoppedBy(hot);
@@ -45,28 +45,21 @@ describe('a run whose coolant boils', () => {
   });
 
   it.each([
-    ['everywhere in the loop', 0, { 'start.coolant': 121 }],
+    ['everywhere in the loop', { 'start.coolant': 121 }],
     [
       'in the line reservoirToPump',
-      0,
       {
-        'pump.shareIntoCoolant': 1,
-        'pump.electricalPower': 0,
         'cycle.0.bayAboveAmbient': 150,
         'cycle.0.duration': 3000,
         'cycle.0.pumpVoltageRatio': 0,
-        'lines.reservoirToPump.length': 2,
+        'lines.reservoirToPump.bore': 8,
         'lines.wallToBay': 50,
-        'lines.pumpToCore.length': 0.1,
-        'lines.coreToExchanger.length': 0.1,
-        'lines.exchangerToReservoir.length': 0.1,
         'reservoir.gain': 0,
         'core.toBay': 0,
       },
     ],
     [
       'in the reservoir',
-      0,
       {
         'cycle.0.bayAboveAmbient': 150,
         'cycle.0.duration': 3000,
@@ -76,7 +69,7 @@ describe('a run whose coolant boils', () => {
         'core.toBay': 0,
       },
     ],
-  ] satisfies [string, number, Edits][])('names the place: %s', (place, _, edits) => {
+  ] satisfies [string, Edits][])('names the place: %s', (place, edits) => {
     const { outcome } = stoppedBy({ ...WATER_200_KPA, ...edits });
     expect(outcome.reason).toMatch(new RegExp(`^coolant boils ${place}: 12`));
   });
@@ -95,7 +88,7 @@ describe('a run whose coolant freezes', () => {
   };
   it.each([
     ['in the reservoir', { 'reservoir.gain': 100, 'lines.wallToBay': 0 }],
-    ['in the line coreToExchanger', { 'reservoir.gain': 0, 'lines.wallToBay': 50, 'lines.wallHeatCapacity': 400 }],
+    ['in the line coreToExchanger', { 'reservoir.gain': 0, 'lines.wallToBay': 50, 'lines.coreToExchanger.bore': 8 }],
   ] satisfies [string, Edits][])('stops with time, place and numbers: %s', (place, edits) => {
     const { outcome } = stoppedBy({ ...cold, ...edits });
     expect(outcome.reason).toBe(
@@ -120,7 +113,7 @@ describe('a run that the air path ends', () => {
   });
 
   it('keeps no rows where the first instant has no answer', () => {
-    const { series, outcome } = stoppedBy({ 'cycle.0.manifoldPressure': 99.5, 'cycle.0.engineSpeed': 6000 });
+    const { series, outcome } = stoppedBy({ 'cycle.0.manifoldPressure': 99.5, 'compressor.driveRatio': 0.5 });
     expect(outcome).toMatchObject({ time: 0, reason: expect.stringContaining('cannot be reached') });
     expect(series.rowCount).toBe(0);
     expect(series.phases).toEqual([]);
@@ -174,7 +167,7 @@ describe('in a hot soak, by itself', () => {
       // The air stands at the plenum metal's 55 degC, the start is 40 degC, the constant 9 s.
       const exact = 55 - 15 * Math.exp(-columns.time[row] / 9);
       expect(Math.abs(columns.indicatedTemperature[row] - KELVIN - exact)).toBeLessThan(2e-3);
-      expect(columns.chargeTemperature[row]).toBe(columns.plenumTemperature[row]);
+      expect(columns.chargeTemperature[row]).toBeCloseTo(columns.plenumTemperature[row], 9);
     }
   });
 

@@ -1,0 +1,102 @@
+import './inputs.css';
+import { useEffect, useRef } from 'preact/hooks';
+import type { PageProps } from '../page.tsx';
+import { Field } from './field.tsx';
+import { type FormProps, specsOf } from './field-list.tsx';
+import { Fold } from './fold.tsx';
+import { Warnings } from './messages.tsx';
+import { PartDetails } from './part-details.tsx';
+import { PARTS, partOf } from './parts.ts';
+import { TextField } from './text-field.tsx';
+import { VariantsRow } from './variants-row.tsx';
+
+const LIMIT = 'limit.chargeTemperature';
+
+/** Everything that can be changed about the car: the limit, then its parts. On a narrow screen, a sheet. */
+export function Inputs(props: PageProps) {
+  const { session, display } = props;
+  const isOpen = display.isSheetOpen.value;
+  const close = useRef<HTMLButtonElement>(null);
+  useEffect(() => {
+    // Only a sheet has the button; beside the picture the focus stays where it is.
+    if (isOpen && display.askedPart.value === undefined && isShown(close.current)) close.current?.focus();
+  }, [isOpen, display]);
+  const leave = () => {
+    display.isSheetOpen.value = false;
+    document.getElementById('change-a-part')?.focus();
+  };
+  const before = session.before.value;
+  const car = session.inHand.value;
+  return (
+    <aside
+      class={isOpen ? 'inputs open' : 'inputs'}
+      aria-label="Inputs"
+      onKeyDown={(event) => {
+        if (event.key === 'Escape' && isOpen && isShown(close.current)) leave();
+      }}
+    >
+      <div class="sheet-head">
+        <b>Change a part</b>
+        <button type="button" ref={close} onClick={leave}>
+          Close
+        </button>
+      </div>
+      {before === undefined || car === undefined ? (
+        <p class="nothing">Nothing to change yet: open a demo car or a file.</p>
+      ) : (
+        <Form {...props} before={before} car={car} />
+      )}
+    </aside>
+  );
+}
+
+const isShown = (element: HTMLElement | null): boolean => element !== null && element.offsetParent !== null;
+
+function Form(props: FormProps) {
+  const { session, car } = props;
+  const ofNoPart = car.warnings.filter(
+    ({ path }) => partOf(path) === undefined && path !== LIMIT && !path.startsWith('variants.'),
+  );
+  return (
+    <>
+      <div class="top">
+        {specsOf(props, [LIMIT]).map((spec) => (
+          <Field key={spec.path} {...props} spec={spec} hasSlider={false} />
+        ))}
+        <VariantsRow {...props} />
+        <Warnings id="file-doubt" session={session} label="the file" warnings={ofNoPart} />
+      </div>
+      {PARTS.map((part) => (
+        <PartDetails key={part.part} {...props} part={part} />
+      ))}
+      <NameAndNotes {...props} />
+    </>
+  );
+}
+
+function NameAndNotes({ session, car }: FormProps) {
+  const { name, notes = '' } = car.scenario.values;
+  return (
+    <div class="about-car">
+      <Fold title="Name and notes">
+        {() => (
+          <>
+            <TextField
+              id="field-name"
+              label="Name of the scenario"
+              value={name}
+              onChange={(text) => session.describe({ name: text })}
+            />
+            <TextField
+              id="field-notes"
+              label="Notes"
+              value={notes}
+              isLong
+              onChange={(text) => session.describe({ notes: text })}
+            />
+          </>
+        )}
+      </Fold>
+    </div>
+  );
+}

@@ -1,0 +1,99 @@
+import { useSignal } from '@preact/signals';
+import type { Issue } from '../../sim/index.ts';
+import { variants } from '../../sim/index.ts';
+import type { FormProps } from './field-list.tsx';
+import { TextField } from './text-field.tsx';
+
+const AS_OPENED = '';
+const OWN = 'own changes';
+
+/** The variants that the file lists, and the way to make After one of them. */
+export function VariantsRow({ session, before }: FormProps) {
+  const isNaming = useSignal(false);
+  const name = useSignal('');
+  const problems = useSignal<readonly Issue[]>([]);
+  const after = session.after.value;
+  const names = variants(before.scenario);
+  const isOwn = after !== undefined && !names.includes(after.label);
+  const choose = (chosen: string) => {
+    problems.value = [];
+    if (chosen === AS_OPENED) session.putBack(session.changes.value, 'all');
+    else problems.value = session.tryVariant(chosen).filter(({ severity }) => severity === 'error');
+  };
+  const add = () => {
+    if (name.value.trim() === '') return;
+    problems.value = session.addVariant(name.value.trim());
+    if (problems.value.length > 0) return;
+    isNaming.value = false;
+    name.value = '';
+  };
+  if (names.length === 0 && !isOwn) return null;
+  return (
+    <section class="variants" aria-label="Variants">
+      <div class="field">
+        <span class="name">
+          <label for="variant">
+            <b>Variants</b> of the file
+          </label>
+        </span>
+        <select
+          id="variant"
+          value={isOwn ? OWN : (after?.label ?? AS_OPENED)}
+          onChange={(event) => choose(event.currentTarget.value)}
+        >
+          <option value={AS_OPENED}>{before.label}</option>
+          {isOwn && <option value={OWN}>{after.label}</option>}
+          {names.map((each) => (
+            <option key={each} value={each}>
+              {each}
+            </option>
+          ))}
+        </select>
+      </div>
+      {isOwn && !isNaming.value && (
+        <button
+          type="button"
+          class="link small"
+          onClick={() => {
+            isNaming.value = true;
+          }}
+        >
+          Add these changes to the file as a variant
+        </button>
+      )}
+      {isOwn && isNaming.value && (
+        <>
+          <TextField
+            id="variant-name"
+            label="Name of the variant"
+            value={name.value}
+            placeholder={after.label}
+            onChange={(text) => {
+              name.value = text;
+            }}
+          />
+          <p class="acts">
+            <button type="button" onClick={add}>
+              Add
+            </button>
+            <button
+              type="button"
+              onClick={() => {
+                isNaming.value = false;
+              }}
+            >
+              Leave it
+            </button>
+          </p>
+        </>
+      )}
+      {problems.value.length > 0 && (
+        <div class="message" role="status">
+          {problems.value.map(({ path, message }) => (
+            <p key={path + message}>{message}</p>
+          ))}
+        </div>
+      )}
+    </section>
+  );
+}

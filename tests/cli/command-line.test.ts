@@ -1,0 +1,338 @@
+import { execFileSync, spawnSync } from 'node:child_process';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { runCommandLine } from '../../src/cli/command-line.ts';
+import { type Edits, shortDocument } from '../support/short-session.ts';
+
+const FOLDER = mkdtempSync(join(tmpdir(), 'soakbench-'));
+afterAll(() => rmSync(FOLDER, { recursive: true }));
+
+function file(name: string, content: string): string {
+  const path = join(FOLDER, name);
+  writeFileSync(path, content);
+  return path;
+}
+const scenario = (name: string, edits: Edits = {}): string => file(name, JSON.stringify(shortDocument(edits)));
+
+const VARIANTS = [
+  { name: 'cool start', changes: { 'start.coolant': 20 } },
+  { name: 'larger core', changes: { 'core.airConductance': 585 } },
+];
+const CAR = scenario('car.json', { variants: VARIANTS });
+const BOILING = scenario('boiling.json', { 'start.coolant': 140 });
+const BROKEN = scenario('broken.json', { 'core.airConductance': -3, 'engine.displacment': 3, variants: VARIANTS });
+const WARNED = scenario('warned.json', { 'limit.chargeTemperature': 20, variants: VARIANTS });
+
+let out = '';
+let err = '';
+beforeEach(() => {
+  out = '';
+  err = '';
+  const line = (...words: unknown[]) => `${words.join(' ')}\n`;
+  vi.spyOn(console, 'log').mockImplementation((...words) => {
+    out += line(...words);
+  });
+  vi.spyOn(console, 'error').mockImplementation((...words) => {
+    err += line(...words);
+  });
+  vi.spyOn(process.stdout, 'write').mockImplementation((text) => {
+    out += text;
+    return true;
+  });
+  vi.spyOn(process.stderr, 'write').mockImplementation((text) => {
+    err += text;
+    return true;
+  });
+});
+afterEach(() => {
+  vi.restoreAllMocks();
+});
+
+const run = (...args: string[]): Promise<number> => runCommandLine(args);
+
+type Plain = string | number | boolean | Plain[] | { [key: string]: Plain };
+/** Every number, text and key of a report. */
+function walk(value: Plain, visit: (leaf: Plain, key: string) => void, key = ''): void {
+  if (Array.isArray(value)) for (const each of value) walk(each, visit, key);
+  else if (typeof value === 'object' && value !== null) {
+    for (const [inner, each] of Object.entries(value)) walk(each, visit, inner);
+  } else visit(value, key);
+}
+
+describe('exit codes', () => {
+  it.each([
+    [0, 'a run to its end', ['run', CAR]],
+    [0, 'a scenario without errors', ['check', CAR]],
+    [0, 'a scenario with warnings only', ['check', WARNED]],
+    [0, 'the keys', ['keys']],
+    [0, 'help', ['--help']],
+    [1, 'a run that stops', ['run', BOILING]],
+    [1, 'a series that stops', ['run', BOILING, '--csv']],
+    [2, 'a run of a broken scenario', ['run', BROKEN]],
+    [2, 'a check of a broken scenario', ['check', BROKEN]],
+    [2, 'a file that is no JSON', ['check', file('cut.json', '{"format": ')]],
+    [3, 'an unknown variant', ['run', CAR, '--variant', 'nothing like it']],
+    [3, 'an unknown command', ['simulate', CAR]],
+    [3, 'no command', []],
+    [3, 'no file', ['run']],
+    [3, 'an unknown option', ['run', CAR, '--frobnicate']],
+    [3, 'two forms of output', ['run', CAR, '--json', '--csv']],
+    [3, 'one variant and all', ['run', CAR, '--variant', 'cool start', '--all-variants']],
+    [3, 'an interval of nothing', ['run', CAR, '--interval', '0']],
+    [3, 'an interval that is no number', ['run', CAR, '--interval', 'often']],
+    [3, 'an interval that fills the memory', ['run', CAR, '--interval', '1e-6']],
+    [3, 'a tolerance below the range of the file', ['run', CAR, '--tolerance', '1e-9']],
+    [3, 'a tolerance above it', ['run', CAR, '--tolerance', '50']],
+    [3, 'an unknown group of keys', ['keys', 'wing mirror']],
+    [4, 'a file that is not there', ['run', join(FOLDER, 'missing.json')]],
+    [4, 'a folder', ['check', FOLDER]],
+  ])('%d for %s', async (code, _, args) => {
+    expect(await run(...args)).toBe(code);
+  });
+});
+
+describe('messages', () => {
+  it.each([
+    ['a file that is not there', ['run', join(FOLDER, 'missing.json')], /^Cannot read .*missing\.json: ENOENT/],
+    [
+      'an unknown variant',
+      ['run', CAR, '--variant', 'nothing like it'],
+      /There is no variant "nothing like it"\. The file has "cool start" or "larger core"\./,
+    ],
+    ['a mistyped variant', ['run', CAR, '--variant', 'larger cor'], /Did you mean "larger core"\?/],
+    ['a value out of range', ['run', BROKEN], /core\.airConductance: .*-3.*expected 10 to 20000 W\/K/],
+    ['an unknown key', ['run', BROKEN], /"displacment" is not a key of engine\. Did you mean "displacement"\?/],
+    ['an unknown group', ['keys', 'wing mirror'], /No group of keys is called wing mirror; there are: .*Pump/],
+    ['an unknown command', ['simulate'], /unknown command 'simulate'/],
+    [
+      'a short interval',
+      ['run', CAR, '--interval', '1e-6'],
+      /--interval 0\.000001 s over 71 s records 7\.1e\+7 rows; expected at least 0\.000071 s/,
+    ],
+    ['a loose tolerance', ['run', CAR, '--tolerance', '50'], /got 50; expected 0\.000001 to 5 K/],
+  ])('on %s', async (_, args, message) => {
+    await run(...args);
+    expect(err).toMatch(message);
+    expect(out).toBe('');
+  });
+
+  it('says each issue once, those of the variants with the file', async () => {
+    await run('run', WARNED, '--all-variants');
+    expect(err.match(/Outside air at 27 degC is above the limit/g)).toHaveLength(1);
+    await run('check', WARNED);
+    expect(out).toContain('0 errors, 1 warning, 2 variants');
+  });
+
+  it('lists all errors of a file at once', async () => {
+    await run('check', BROKEN);
+    expect(out).toContain('2 errors, 0 warnings');
+    expect(err).toContain('core.airConductance');
+    expect(err).toContain('engine.displacment');
+  });
+
+  it('gives the issues as JSON on demand', async () => {
+    await run('check', BROKEN, '--json');
+    const { errors, warnings, issues } = JSON.parse(out);
+    expect([errors, warnings]).toEqual([2, 0]);
+    expect(issues.map(({ path }: { path: string }) => path).sort()).toEqual([
+      'core.airConductance',
+      'engine.displacment',
+    ]);
+    for (const issue of issues)
+      expect(issue).toMatchObject({ severity: 'error', message: expect.stringMatching(/[.?]$/) });
+  });
+
+  it('keys prints all groups or those with a word', async () => {
+    await run('keys');
+    expect(out).toMatch(/^ {2}airConductance +W\/K +required +10 to 20000 /m);
+    const all = out.split('\n\n').length;
+    out = '';
+    await run('keys', 'sensor');
+    expect(out.split('\n\n').map((group) => group.split(':')[0])).toEqual(['Charge sensor']);
+    expect(all).toBeGreaterThan(15);
+  });
+});
+
+describe('the answer as JSON', () => {
+  async function report(...args: string[]) {
+    expect(await run('run', CAR, '--json', ...args)).toBe(0);
+    return JSON.parse(out);
+  }
+
+  it('holds finite numbers, texts and booleans, never null, under keys in snake case with their unit', async () => {
+    const answer = await report();
+    expect(out).not.toContain('null');
+    walk(answer, (leaf, key) => {
+      if (typeof leaf === 'number') expect(Number.isFinite(leaf), key).toBe(true);
+      else expect(['string', 'boolean'], key).toContain(typeof leaf);
+    });
+    const keys = out.match(/"[^"]+":/g) ?? [];
+    expect(keys.length).toBeGreaterThan(80);
+    const units = 'degC|K|kJ|kW|kPa|kg_s|L_min|s';
+    for (const key of keys) expect(key).toMatch(new RegExp(`^"[a-z][a-z0-9]*(_[a-z0-9]+)*(_(${units}))*":$`));
+  });
+
+  it('lists energies that add up to what is stored', async () => {
+    const { energy_kJ, energy_worst_step_gap } = await report();
+    const { stored, ...terms } = energy_kJ as Record<string, number>;
+    const values = Object.values(terms);
+    const moved = values.reduce((sum, value) => sum + Math.abs(value), 0);
+    expect(values).toHaveLength(12);
+    expect(Math.abs(values.reduce((sum, value) => sum + value, 0) - stored) / moved).toBeLessThan(1e-6);
+    expect(energy_worst_step_gap).toBeLessThan(1e-9);
+  });
+
+  it('is the same to the byte on every run, and knows no clock', async () => {
+    await report();
+    const first = out;
+    out = '';
+    await report();
+    expect(out).toBe(first);
+    expect(err).toMatch(/solved in \d+ ms/);
+    expect(out).not.toMatch(/\bms\b|_ms"|elapsed/);
+  });
+
+  it('leaves out what did not happen', async () => {
+    await run('run', scenario('cool.json', { 'limit.chargeTemperature': 120 }), '--json');
+    const { pulls_to_limit: met } = JSON.parse(out);
+    expect(met.count).toBe(2);
+    expect(met).not.toHaveProperty('breaking_pull');
+    expect(met).not.toHaveProperty('first_pull_over_limit_when_repeated');
+    out = '';
+    await run('run', BOILING, '--json');
+    const stopped = JSON.parse(out);
+    expect(out).not.toContain('null');
+    expect(stopped).toMatchObject({
+      outcome: 'stopped',
+      stopped_at_s: 0,
+      stopped_because: expect.stringMatching(/^coolant boils everywhere in the loop: 140\.0 degC reached/),
+      pulls: [],
+      pulls_to_limit: { count: 0, pulls_run: 0, settled: 'no repeated pulls' },
+    });
+  });
+
+  it('comes for a run without a single row', async () => {
+    const path = scenario('impossible.json', { 'cycle.0.manifoldPressure': 99.5, 'compressor.driveRatio': 0.5 });
+    expect(await run('run', path, '--json')).toBe(1);
+    expect(out).not.toContain('null');
+    expect(JSON.parse(out)).toMatchObject({ outcome: 'stopped', stopped_at_s: 0, energy_kJ: { stored: 0 } });
+    out = '';
+    expect(await run('run', path)).toBe(1);
+    expect(out).toContain('STOPPED at 0.0 s: a manifold pressure of 99.5 kPa cannot be reached');
+  });
+
+  it('takes one variant, or the file and all its variants in their order', async () => {
+    const all = await report('--all-variants');
+    expect(all.map(({ variant }: { variant?: string }) => variant)).toEqual([undefined, 'cool start', 'larger core']);
+    out = '';
+    const one = await report('--variant', 'larger core');
+    expect(one).toEqual(all[2]);
+    expect(one.pulls[0].peak_degC).toBeLessThan(all[0].pulls[0].peak_degC - 0.5);
+    expect(all[1].pulls[0].coolant_into_core_degC).toBeLessThan(all[0].pulls[0].coolant_into_core_degC - 5);
+  });
+});
+
+describe('the answer as text', () => {
+  it('shows the numbers of the JSON, rounded', async () => {
+    await run('run', CAR, '--json');
+    const report = JSON.parse(out);
+    out = '';
+    await run('run', CAR);
+    const rows = out.split('\n').filter((line) => /^ *\d+ +-?\d+\.\d/.test(line));
+    expect(rows).toHaveLength(2);
+    rows.forEach((row, k) => {
+      const pull = report.pulls[k];
+      expect(row.trim().split(/ +/)).toEqual([
+        String(k + 1),
+        pull.peak_degC.toFixed(1),
+        pull.indicated_peak_degC.toFixed(1),
+        pull.margin_K.toFixed(1),
+        pull.coolant_into_core_degC.toFixed(1),
+        pull.coolant_out_of_core_degC.toFixed(1),
+        pull.air_flow_kg_s.toFixed(4),
+        pull.pressure_ratio.toFixed(3),
+        pull.manifold_pressure_kPa.toFixed(1),
+        pull.discharge_degC.toFixed(1),
+        pull.heat_into_core_kJ.toFixed(1),
+        pull.drive_power_kW.toFixed(1),
+        pull.core_air_drop_kPa.toFixed(2),
+      ]);
+    });
+    for (const [words, key] of [
+      ['compressor shaft', 'shaft'],
+      ['mechanical loss carried away by the compressor oil', 'mechanical_loss'],
+      ['engine metal to the plenum', 'plenum_engine'],
+      ['stored: the sum of these', 'stored'],
+    ]) {
+      expect(out).toMatch(new RegExp(`^ +${report.energy_kJ[key].toFixed(1).replace('.', '\\.')} {2}${words}$`, 'm'));
+    }
+    expect(out).toContain(`limit ${report.pulls_to_limit.limit_degC.toFixed(1)} degC`);
+    expect(out).toContain(`Pulls to limit: ${report.pulls_to_limit.count} `);
+  });
+
+  it('says when and why a run stopped', async () => {
+    await run('run', BOILING);
+    expect(out).toContain('STOPPED at 0.0 s: coolant boils everywhere in the loop: 140.0 degC reached');
+  });
+
+  it('has a table in which every column stands under its heading', async () => {
+    await run('run', CAR);
+    const lines = out.split('\n');
+    const head = lines.findIndex((line) => line.trim().startsWith('pull '));
+    expect(new Set(lines.slice(head, head + 4).map(({ length }) => length)).size).toBe(1);
+  });
+});
+
+describe('the series as CSV', () => {
+  it('has a heading with units and rows of finite numbers, at least every interval', async () => {
+    expect(await run('run', CAR, '--csv', '--interval', '0.1')).toBe(0);
+    const [heading, ...rows] = out.trimEnd().split('\r\n');
+    const columns = heading.split(',');
+    expect(columns[0]).toBe('time [s]');
+    expect(columns).toContain('chargeTemperature [degC]');
+    expect(columns).toContain('coolantFlow [L/min]');
+    expect(rows.length).toBeGreaterThan(71 / 0.1);
+    const times = rows.map((row) => {
+      const numbers = row.split(',').map(Number);
+      expect(numbers).toHaveLength(columns.length);
+      expect(numbers.every(Number.isFinite)).toBe(true);
+      return numbers[0];
+    });
+    for (let k = 1; k < times.length; k++) expect(times[k] - times[k - 1]).toBeLessThan(0.1 + 1e-6);
+    expect(times[times.length - 1]).toBe(71);
+  });
+
+  it('keeps the rows up to a stop and says it aside', async () => {
+    await run('run', BOILING, '--csv');
+    expect(out.trimEnd().split('\r\n')).toHaveLength(2);
+    expect(err).toMatch(/stopped at 0\.0 s: coolant boils/);
+  });
+});
+
+describe('as a process', () => {
+  const MAIN = new URL('../../src/cli/main.ts', import.meta.url).pathname;
+  const program = ['--import', 'tsx', MAIN];
+  const input = JSON.stringify(shortDocument());
+
+  it('reads standard input where the file is -', () => {
+    const { status, stdout } = spawnSync(process.execPath, [...program, 'run', '-', '--json'], {
+      input,
+      encoding: 'utf8',
+    });
+    expect(status).toBe(0);
+    expect(JSON.parse(stdout)).toMatchObject({ outcome: 'finished', pulls_to_limit: { pulls_run: 2 } });
+  });
+
+  it('hands its exit code on', () => {
+    expect(spawnSync(process.execPath, [...program, 'run', BOILING, '--json']).status).toBe(1);
+  });
+
+  it('ends quietly where its reader has seen enough', () => {
+    const command = `"${process.execPath}" ${program.join(' ')} run "${CAR}" --csv --interval 0.02 2>/dev/null | head -1`;
+    expect(execFileSync('bash', ['-c', `set -o pipefail; ${command}; echo "code $?"`], { encoding: 'utf8' })).toMatch(
+      /^time \[s\].*\r\ncode 0\n$/,
+    );
+  });
+});
