@@ -1,4 +1,4 @@
-import { COLUMNS, type ColumnName, convert, type FileUnit, fromSi, toSi } from '../sim/index.ts';
+import { COLUMNS, type ColumnName, convert, type FileUnit, toSi } from '../sim/index.ts';
 import { shownUnit, type UnitChoice } from './state/display.ts';
 
 /** A number as text and its unit as it is written on screen; a pure number has no unit. */
@@ -39,25 +39,29 @@ export interface Scale {
   readonly toSi: (shown: number) => number;
 }
 
+const knownScales = new Map<string, Scale>();
+
 /**
  * How a quantity of a file or column is shown in the chosen units. Every unit is a straight line in every other, so
- * two points of `convert` fix it.
+ * two points fix it; the line is kept, because thousands of points of a plot go through it.
  *
  * @param fileUnit - unit of the key or column in files
  */
 export function scaleOf(fileUnit: FileUnit, units: UnitChoice): Scale {
   const symbol = shownUnit(fileUnit, units);
-  const written = { unit: writtenUnit(symbol), digits: DIGITS[symbol] ?? 1 };
-  if (symbol === fileUnit) {
-    return { ...written, fromSi: (si) => fromSi(si, fileUnit), toSi: (shown) => toSi(shown, fileUnit) };
-  }
-  const zero = convert(0, symbol, fileUnit);
-  const one = convert(1, symbol, fileUnit) - zero;
-  return {
-    ...written,
-    fromSi: (si) => (fromSi(si, fileUnit) - zero) / one,
-    toSi: (shown) => toSi(zero + one * shown, fileUnit),
+  const key = `${fileUnit} as ${symbol}`;
+  const known = knownScales.get(key);
+  if (known !== undefined) return known;
+  const zero = toSi(symbol === fileUnit ? 0 : convert(0, symbol, fileUnit), fileUnit);
+  const one = toSi(symbol === fileUnit ? 1 : convert(1, symbol, fileUnit), fileUnit) - zero;
+  const scale: Scale = {
+    unit: writtenUnit(symbol),
+    digits: DIGITS[symbol] ?? 1,
+    fromSi: (si) => (si - zero) / one,
+    toSi: (shown) => zero + one * shown,
   };
+  knownScales.set(key, scale);
+  return scale;
 }
 
 /** A unit as it is written on screen: "degC" is "°C", and what counts without a unit has none. */

@@ -59,7 +59,8 @@ export async function openVisit(): Promise<Visit> {
       page.on('pageerror', (error) => faults.push(`uncaught: ${error.message}`));
       page.on('request', (request) => {
         const url = request.url();
-        if (!url.startsWith(address) && !url.startsWith('data:') && !url.startsWith('blob:')) faults.push(`left: ${url}`);
+        if (!url.startsWith(address) && !url.startsWith('data:') && !url.startsWith('blob:'))
+          faults.push(`left: ${url}`);
       });
       await page.addInitScript(() => {
         document.addEventListener('securitypolicyviolation', ({ violatedDirective, blockedURI }) => {

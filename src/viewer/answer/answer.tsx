@@ -13,16 +13,15 @@ import { describeGain, describePulls, describeStudy, type Words } from './wordin
 
 /** The answer before everything else: how many pulls, for one car or for Before and After, and what holds it back. */
 export function Answer(props: PageProps) {
-  const { session, display } = props;
+  const { session } = props;
   const before = session.before.value;
   const after = session.after.value;
-  const units = display.units.value;
   if (before === undefined) return <Empty {...props} />;
   return (
     <section class={after === undefined ? 'answer one' : 'answer'} aria-label="Answer">
       <CarAnswer {...props} which="before" car={before} run={session.beforeRun.value} isAlone={after === undefined} />
       {after === undefined ? (
-        <Sentence run={session.beforeRun.value} units={units} draft={session.draft.value !== undefined} />
+        <Sentence {...props} />
       ) : (
         <CarAnswer {...props} which="after" car={after} run={session.afterRun.value} isAlone={false} />
       )}
@@ -105,9 +104,9 @@ function tagOf(which: string, car: Car, run: CarRun, session: PageProps['session
   return run.study === undefined ? '' : describeStudy(run.study, units).doubt;
 }
 
-function CarSentence({ which, car, run, session, display, solving }: CarAnswerProps) {
-  const units = display.units.value;
-  if (run.kind === 'running' && run.time > 0) {
+/** What a run that is not whole has to say; nothing where it is whole. */
+function StateSentence({ run, solving }: { readonly run: CarRun; readonly solving: PageProps['solving'] }) {
+  if (run.kind === 'running') {
     return (
       <p class="sentence">
         Solving {clockTime(run.time)} of {clockTime(run.duration)}.
@@ -121,14 +120,21 @@ function CarSentence({ which, car, run, session, display, solving }: CarAnswerPr
   if (run.kind === 'cancelled') {
     return <p class="sentence">You stopped at {clockTime(run.time)}. What comes after is not known.</p>;
   }
-  if (run.kind === 'stopped' || run.kind === 'failed') {
-    return (
-      <p class="sentence">
-        {run.kind === 'stopped' && `At ${run.time.toFixed(1)}\u00a0s: `}
-        {run.message}. Nothing after that is shown.
-      </p>
-    );
-  }
+  return (
+    <p class="sentence">
+      {run.kind === 'stopped' && `At ${run.time.toFixed(1)}\u00a0s: `}
+      {run.message}. Nothing after that is shown.
+    </p>
+  );
+}
+
+/** Whether a run has told something that a whole answer may not be made of. */
+const isUnfinished = (run: CarRun): boolean =>
+  run.kind === 'running' ? run.time > 0 : run.kind !== 'solved' && run.kind !== 'waiting';
+
+function CarSentence({ which, car, run, session, display, solving }: CarAnswerProps) {
+  const units = display.units.value;
+  if (isUnfinished(run)) return <StateSentence run={run} solving={solving} />;
   const before = session.beforeRun.value.pulls;
   const noEffect =
     which === 'after' && before.length > 0
@@ -150,26 +156,17 @@ function PullsSentence({ pulls, units }: { readonly pulls: readonly PullSummary[
 }
 
 /** The long sentence of a car that stands alone. */
-function Sentence({
-  run,
-  units,
-  draft,
-}: {
-  readonly run: CarRun;
-  readonly units: UnitChoice;
-  readonly draft: boolean;
-}) {
+function Sentence({ session, display, solving }: PageProps) {
+  const units = display.units.value;
+  const run = session.beforeRun.value;
   const study = run.study && describeStudy(run.study, units);
   return (
     <section class="alone" aria-label="Answer in words">
-      {draft && <p class="last-good">The answer is for the last good value.</p>}
-      {run.kind === 'stopped' || run.kind === 'failed' ? (
-        <p class="sentence">
-          {run.kind === 'stopped' && `At ${run.time.toFixed(1)}\u00a0s: `}
-          {run.message}
-        </p>
+      {session.draft.value !== undefined && <p class="last-good">The answer is for the last good value.</p>}
+      {isUnfinished(run) ? (
+        <StateSentence run={run} solving={solving} />
       ) : (
-        run.pulls.length > 0 && (
+        run.series !== undefined && (
           <p class="sentence">
             <Said words={describePulls(run.pulls, units)} />
           </p>

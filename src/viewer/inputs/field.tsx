@@ -1,3 +1,4 @@
+import './field.css';
 import { isList, isNumberRow, isWordRow, type JsonValue, type NumberRow } from '../../sim/index.ts';
 import type { PageProps } from '../page.tsx';
 import { type Car, valueAt } from '../state/cars.ts';

@@ -21,7 +21,7 @@ export function Fold({ title, note, isOpenAtFirst = false, children }: FoldProps
         isOpen.value = event.currentTarget.open;
       }}
     >
-      <summary>
+      <summary class="fold-line">
         {title}
         {note && <span class="note">{note}</span>}
       </summary>

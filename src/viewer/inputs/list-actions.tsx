@@ -1,5 +1,6 @@
 import type { PageProps } from '../page.tsx';
 import type { Car } from '../state/cars.ts';
+import type { Changes } from '../state/session.ts';
 import { itemAdded, itemRemoved, itemsAt } from './lists.ts';
 
 interface ListActionsProps extends PageProps {
@@ -12,15 +13,25 @@ interface ListActionsProps extends PageProps {
   readonly least?: number;
 }
 
+/**
+ * A change that no one box stands for. Where the reader refuses it there is nothing to keep as a draft: the page says why.
+ */
+export function rebuild({ session, display }: PageProps, changes: Changes, label: string): void {
+  const errors = session.change(changes, label).filter(({ severity }) => severity === 'error');
+  if (errors.length === 0) return;
+  session.dropDraft(Object.keys(changes)[0]);
+  display.notice.value = `Not done: ${errors.map(({ message }) => message).join(' ')}`;
+}
+
 /** One item more behind this one, or without it. */
-export function ListActions({ session, car, list, index, what, least = 1 }: ListActionsProps) {
+export function ListActions({ car, list, index, what, least = 1, ...props }: ListActionsProps) {
   const count = itemsAt(car.document, list).length;
   return (
     <p class="acts">
       <button
         type="button"
         class="link"
-        onClick={() => session.change(itemAdded(car.document, list, index), `add a ${what}`)}
+        onClick={() => rebuild(props, itemAdded(car.document, list, index), `add a ${what}`)}
       >
         Add a {what} like it
       </button>
@@ -28,7 +39,7 @@ export function ListActions({ session, car, list, index, what, least = 1 }: List
         <button
           type="button"
           class="link"
-          onClick={() => session.change(itemRemoved(car.document, list, index), `remove a ${what}`)}
+          onClick={() => rebuild(props, itemRemoved(car.document, list, index), `remove a ${what}`)}
         >
           Remove this {what}
         </button>

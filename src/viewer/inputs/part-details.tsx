@@ -48,10 +48,10 @@ export function PartDetails({ part: spec, ...props }: FormProps & { readonly par
         else if (display.openedPart.value === part) display.openedPart.value = undefined;
       }}
     >
-      <summary ref={summary}>
+      <summary class="line" ref={summary}>
         <Sketch part={part} />
         <span>{name}</span>
-        <span class="telling">
+        <span class={state.hasDraft ? 'telling not-read' : 'telling'}>
           {state.warnings > 0 && (
             <span class="flag" title={`${state.warnings} to look at`}>
               !<span class="spoken">{state.warnings} to look at</span>

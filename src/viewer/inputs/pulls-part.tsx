@@ -68,7 +68,7 @@ function Phase({ list, index, ...props }: PhaseProps) {
       </h4>
       {duration && <Field {...props} spec={duration} label={`duration of ${name}`} />}
       <Fold
-        title={`Speed, air, pump of ${name} (${others.length})`}
+        title={`More of ${name} (${others.length})`}
         note={state.isChanged ? 'changed' : undefined}
         isOpenAtFirst={state.hasDraft || state.warnings > 0}
       >

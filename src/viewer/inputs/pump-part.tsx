@@ -3,7 +3,7 @@ import { flow, joined } from '../format.ts';
 import { Caution } from './caution.tsx';
 import { FieldList, type FormProps, More, specsOf } from './field-list.tsx';
 import { fieldGroups } from './fields.ts';
-import { ListActions } from './list-actions.tsx';
+import { ListActions, rebuild } from './list-actions.tsx';
 import { curveFromParabola, itemsAt, parabolaFromCurve } from './lists.ts';
 import { PARTS } from './parts.ts';
 
@@ -72,14 +72,14 @@ function Curve(props: FormProps) {
 }
 
 /** From two figures to a curve and back. */
-function Way({ session, car, hasCurve }: FormProps & { readonly hasCurve: boolean }) {
+function Way({ car, hasCurve, ...props }: FormProps & { readonly hasCurve: boolean }) {
   const { shutOffPressure, freeFlow, curve } = car.scenario.values.pump;
   if (hasCurve && curve !== undefined) {
     return (
       <button
         type="button"
         class="link"
-        onClick={() => session.change(parabolaFromCurve(curve), 'pump by two figures')}
+        onClick={() => rebuild(props, parabolaFromCurve(curve), 'pump by two figures')}
       >
         Give it by free flow and shut-off pressure instead
       </button>
@@ -90,7 +90,7 @@ function Way({ session, car, hasCurve }: FormProps & { readonly hasCurve: boolea
     <button
       type="button"
       class="link"
-      onClick={() => session.change(curveFromParabola(shutOffPressure, freeFlow), 'pump by a curve')}
+      onClick={() => rebuild(props, curveFromParabola(shutOffPressure, freeFlow), 'pump by a curve')}
     >
       Give it as a curve of points instead
     </button>

@@ -1,3 +1,4 @@
+import './slider.css';
 import { useEffect, useRef } from 'preact/hooks';
 import type { SliderSpan } from './slider-span.ts';
 
@@ -48,6 +49,7 @@ export function Slider({ label, span, value, valueText, mark, onMove, onRelease 
       {mark !== undefined && <i class="mark" aria-hidden="true" />}
       <input
         type="range"
+        class="slider-range"
         aria-label={label}
         aria-valuetext={valueText}
         min={span.min}

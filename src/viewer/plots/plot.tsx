@@ -5,7 +5,7 @@ import { type Size, useSize } from '../time/use-size.ts';
 import { type LineLook, LinePlot, PLOT_LEFT, PLOT_RIGHT, type PlotContent } from './line-plot.ts';
 import type { Palette } from './palette.ts';
 import { followPointer } from './pointing.ts';
-import { type Stretch, type View, zoomed } from './view.ts';
+import { heldStretch, type Stretch, type View, zoomed } from './view.ts';
 
 /** What all plots share: one time, one stretch of it, one mark while a stretch is being chosen. */
 export interface Linked {
@@ -127,8 +127,8 @@ function Face({ linked: { clock, view, zoom, mark, length } }: { linked: Linked 
       onMark: (stretch) => {
         mark.value = stretch;
       },
-      onZoom: ({ from, to }) => {
-        zoom.value = { from: Math.max(0, from), to: Math.min(length.peek(), to) };
+      onZoom: (stretch) => {
+        zoom.value = heldStretch(stretch, length.peek());
       },
       onReset: () => {
         zoom.value = undefined;

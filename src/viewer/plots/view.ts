@@ -70,11 +70,14 @@ function aroundPull(phases: readonly Phase[], length: number, pinned: number): V
   const to = Math.min(length, isBefore ? Math.max(width, at) : Math.max(at, pull.end + TAIL * duration));
   const from = Math.max(0, to - width);
   const isInView = pull.end > from && pull.start < to;
-  const name = coming === undefined ? nameOf(phase) : nameOf(pull);
+  const name = nameOf(isInView ? pull : phase);
   const rest = isInView || !isBefore ? { zero: pull.start, caption: `seconds into pull ${pull.pull}` } : undefined;
   const axis = rest ?? { zero: 0, caption: 'seconds' };
   return { from, to, unit: 'seconds', name, ...axis, ...(isInView ? { pull } : {}) };
 }
+
+/** Shortest stretch to zoom to [s]. */
+const SHORTEST = 0.5;
 
 /** Steps of a time axis [s]. */
 const TIME_STEPS = [0.1, 0.2, 0.5, 1, 2, 4, 10, 20, 30, 60, 120, 300, 600, 1200, 3600, 7200, 18_000];
@@ -105,10 +108,17 @@ export function timeTicks(
     : { times, texts: times.map((time) => fixed(time / 60, 0)), caption: view.caption };
 }
 
-/** A stretch made shorter or longer about a time, inside the run. */
+/** A stretch inside the run and no shorter than the scrubber can move in; undefined where it is the whole run. */
+export function heldStretch({ from, to }: Stretch, length: number): Stretch | undefined {
+  const width = Math.max(SHORTEST, to - from);
+  if (width >= length) return undefined;
+  const start = Math.min(Math.max(0, from), length - width);
+  return { from: start, to: start + width };
+}
+
+/** A stretch made shorter or longer about a time that keeps its place in it. */
 export function zoomed({ from, to }: Stretch, about: number, factor: number, length: number): Stretch | undefined {
   const width = (to - from) * factor;
-  if (width >= length) return undefined;
-  const start = Math.min(Math.max(0, about - ((about - from) / (to - from)) * width), length - width);
-  return { from: start, to: start + width };
+  const start = about - ((about - from) / (to - from)) * width;
+  return heldStretch({ from: start, to: start + width }, length);
 }

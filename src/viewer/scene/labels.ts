@@ -44,9 +44,6 @@ export function valueSize(name: LabelName, room: Room): { size: number; line: nu
   return isRoomy ? { size: 14, line: 17 } : { size: 12, line: 15 };
 }
 
-/** Little room: the bypass stands in one line over the lane of the air pipe instead of beside the bypass. */
-export const isOneLine = (name: LabelName, room: Room): boolean => name === 'bypass' && room !== 'roomy';
-
 /** Finds each label a place near what it names where it covers nothing. */
 export function placeLabels(
   blocks: readonly PlacedBlock[],
@@ -67,7 +64,8 @@ export function placeLabels(
   };
   const inHand = blocks[blocks.length - 1];
   const [[bypassX, bypassTop]] = pipes.bypass;
-  const [[inX], [, bend]] = [pipes.intoCore[0], pipes.air[1]];
+  const bend = bypassTop;
+  const [[inX]] = pipes.intoCore;
   const [[outX, outTop]] = pipes.outOfCore;
 
   // The more telling numbers choose first.
@@ -85,9 +83,7 @@ export function placeLabels(
   for (const { role, bounds: around } of blocks) {
     if (role !== inHand.role) place(role, 'coolantBoth', ({ height }) => [around.x, bend - height - 8]);
   }
-  place(inHand.role, 'bypass', ({ height }) =>
-    room === 'roomy' ? [bypassX + 6, bypassTop + 8] : [bounds.x, bend - height - 8],
-  );
+  if (room === 'roomy') place(inHand.role, 'bypass', () => [bypassX + 6, bypassTop + 8]);
   return placed;
 }
 
@@ -101,9 +97,6 @@ function sizeOf(name: LabelName, room: Room): Size {
   const caption = room === 'roomy' ? words.caption : (words.short ?? words.caption);
   const value = room === 'roomy' ? words.widest : (words.shortWidest ?? words.widest);
   const { size, line } = valueSize(name, room);
-  if (isOneLine(name, room)) {
-    return { width: PLAIN * CAPTION_SIZE * (caption.length + value.length + 1), height: line };
-  }
   return {
     width: Math.max(PLAIN * CAPTION_SIZE * caption.length, BOLD * size * value.length),
     height: CAPTION_LINE + line,

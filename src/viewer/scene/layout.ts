@@ -1,7 +1,6 @@
 import type { Camera } from '../state/display.ts';
 import type { Block } from './block.ts';
-import type { Outline, Rectangle } from './free-place.ts';
-import { bandOf, cornersOf, hullOf } from './free-place.ts';
+import { bandOf, cornersOf, hullOf, type Outline, type Rectangle } from './free-place.ts';
 import { type LabelName, placeLabels } from './labels.ts';
 import { onScreen, type Point, type Projection, project, type Vector, type View, viewOf } from './projection.ts';
 
@@ -59,7 +58,7 @@ export interface LayoutInput {
 
 /** How much room there is, by the width of the picture [pixels]. */
 export type Room = 'roomy' | 'compact' | 'tight';
-const ROOMY_FROM = 540;
+const ROOMY_FROM = 620;
 const COMPACT_FROM = 380;
 
 /** Pixels, but for the places of arrows, which are lengths of a core. */
@@ -73,6 +72,8 @@ interface Measures {
   readonly labels: number;
   readonly lane: number;
   readonly nodeHeight: number;
+  /** by which the compressor stands higher: it says the state of the bypass where that has no room of its own */
+  readonly bypassLine: number;
   readonly nodeWidths: Readonly<Record<NodeName, number>>;
   readonly nodeGap: number;
   readonly foot: number;
@@ -93,6 +94,7 @@ const MEASURES: Readonly<Record<Room, Measures>> = {
     labels: 42,
     lane: 16,
     nodeHeight: 42,
+    bypassLine: 0,
     nodeWidths: { compressor: 104, pump: 104, tank: 92, exchanger: 122 },
     nodeGap: 14,
     foot: 6,
@@ -110,7 +112,8 @@ const MEASURES: Readonly<Record<Room, Measures>> = {
     labels: 34,
     lane: 12,
     nodeHeight: 38,
-    nodeWidths: { compressor: 86, pump: 84, tank: 72, exchanger: 80 },
+    bypassLine: 16,
+    nodeWidths: { compressor: 92, pump: 84, tank: 72, exchanger: 80 },
     nodeGap: 12,
     foot: 4,
     edge: 6,
@@ -127,12 +130,13 @@ const MEASURES: Readonly<Record<Room, Measures>> = {
     labels: 32,
     lane: 12,
     nodeHeight: 36,
-    nodeWidths: { compressor: 76, pump: 78, tank: 64, exchanger: 70 },
-    nodeGap: 8,
+    bypassLine: 16,
+    nodeWidths: { compressor: 88, pump: 76, tank: 60, exchanger: 66 },
+    nodeGap: 6,
     foot: 4,
     edge: 4,
     bypassAt: 4,
-    bypassRoom: 8,
+    bypassRoom: 6,
     arrow: 26,
     inletsAt: [-0.05, 0.32],
   },
@@ -180,7 +184,9 @@ function placeBlocks(
   const wide = reaches.reduce((sum, reach) => sum + reach.width, 0);
   const room = width - left - right - between * (blocks.length - 1);
   const top = blocks.length > 1 ? title : 4;
-  const floor = height - foot - nodeHeight - lane - labels;
+  // Two cars have more to say than one, and without much room their labels take a second row.
+  const rows = blocks.length > 1 && measures.bypassLine > 0 ? 2 : 1;
+  const floor = height - foot - nodeHeight - lane - rows * labels;
   const scale = Math.max(1, Math.min(room / wide, ...reaches.map((reach) => scaleInto(floor - top, reach))));
   // What is left over goes in equal parts to the left, between and to the right; one block stands right of the middle.
   const spare = (room - scale * wide) / (blocks.length + 1);
@@ -285,7 +291,7 @@ function pipeEnds({ block: { boxes }, bounds, projection }: PlacedBlock): { into
 
 /** Boxes at the foot: compressor at the left; pump and exchanger under their pipes, the tank between them. */
 function placeNodes(width: number, height: number, inHand: PlacedBlock, measures: Measures): Layout['nodes'] {
-  const { nodeWidths, nodeHeight, nodeGap, foot, edge, bypassRoom } = measures;
+  const { nodeWidths, nodeHeight, nodeGap, foot, edge, bypassLine, bypassRoom } = measures;
   const y = height - foot - nodeHeight;
   const { intoCore, outOfCore } = pipeEnds(inHand);
   const box = (name: NodeName, x: number): Rectangle => ({ x, y, width: nodeWidths[name], height: nodeHeight });
@@ -296,7 +302,7 @@ function placeNodes(width: number, height: number, inHand: PlacedBlock, measures
   const pumpX = Math.max(firstPumpX, Math.min(wishedPumpX, intoCore[0] - PIPE_WIDTH - 4, lastPumpX));
   const tankX = (pumpX + nodeWidths.pump + exchangerX - nodeWidths.tank) / 2;
   return {
-    compressor: box('compressor', edge),
+    compressor: { ...box('compressor', edge), y: y - bypassLine, height: nodeHeight + bypassLine },
     pump: box('pump', pumpX),
     tank: box('tank', tankX),
     exchanger: box('exchanger', exchangerX),
@@ -309,8 +315,15 @@ function layPipes(inHand: PlacedBlock, nodes: Layout['nodes'], measures: Measure
   const row = pump.y + pump.height / 2;
   const laneY = pump.y - measures.lane;
   const tail = inHand.airIn[1].tail;
-  const outlet = compressor.x + compressor.width * 0.3;
-  const bypassX = compressor.x + compressor.width + measures.bypassAt;
+  const [stub, side] = [compressor.x + compressor.width * 0.3, compressor.x + compressor.width];
+  const outlet: Point[] =
+    compressor.y > laneY
+      ? [
+          [stub, compressor.y],
+          [stub, laneY],
+        ]
+      : [[side, laneY]];
+  const bypassX = side + measures.bypassAt;
   return {
     intoCore: [[intoCore[0], pump.y], intoCore],
     outOfCore: [outOfCore, [outOfCore[0], exchanger.y]],
@@ -322,11 +335,11 @@ function layPipes(inHand: PlacedBlock, nodes: Layout['nodes'], measures: Measure
       [tank.x, row],
       [pump.x + pump.width, row],
     ],
-    air: [[outlet, compressor.y], [outlet, laneY], [tail[0], laneY], tail],
+    air: [...outlet, [tail[0], laneY], tail],
     bypass: [
       [bypassX, laneY],
       [bypassX, row],
-      [compressor.x + compressor.width, row],
+      [side, row],
     ],
   };
 }

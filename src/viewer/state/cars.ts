@@ -51,6 +51,11 @@ export function readCar(label: string, document: JsonObject): { car?: Car; issue
   return { car: { label, document, scenario, config: toConfig(scenario), warnings: issues }, issues };
 }
 
+/** A car with the variants of another one's file; undefined where there are none, or one does not fit it. */
+export function withVariantsOf(car: Car, { document: { variants } }: Car): Car | undefined {
+  return variants === undefined ? undefined : readCar(car.label, { ...car.document, variants }).car;
+}
+
 /** What stands at a path of a document, or undefined. */
 export function valueAt(document: JsonValue | undefined, path: string): JsonValue | undefined {
   let value = document;

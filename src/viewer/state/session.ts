@@ -9,7 +9,17 @@ import {
   withoutValue,
   withValue,
 } from '../../sim/index.ts';
-import { type Car, type CarRun, changedPaths, changesBetween, NO_RUN, readCar, valueAt, withValueOf } from './cars.ts';
+import {
+  type Car,
+  type CarRun,
+  changedPaths,
+  changesBetween,
+  NO_RUN,
+  readCar,
+  valueAt,
+  withValueOf,
+  withVariantsOf,
+} from './cars.ts';
 
 /** What undo and redo go between. Documents are never changed, only replaced. */
 interface Snapshot {
@@ -193,14 +203,15 @@ export class Session {
     return issues;
   }
 
-  /** After becomes Before, with its results. */
+  /** After becomes Before, with its results and with the variants of the file as far as they fit it. */
   keepAsBefore(): void {
-    const after = this.after.value;
-    if (after === undefined) return;
-    const run = this.afterRun.value;
+    const { before, after } = this.snapshot();
+    if (before === undefined || after === undefined) return;
+    const kept = withVariantsOf(after, before) ?? after;
+    const { of, ...run } = this.afterRun.value;
     this.step(`keep ${after.label} as before`, () => {
-      this.put(after, undefined);
-      this.beforeRun.value = run;
+      this.put(kept, undefined);
+      this.beforeRun.value = { ...run, ...(of && { of: of === after ? kept : of }) };
     });
   }
 
@@ -234,8 +245,12 @@ export class Session {
     });
   }
 
-  /** Puts a changed document in hand, or keeps it as a draft where it has errors. */
-  private attempt(document: JsonObject, changes: Changes, label: string, typed?: Typed): readonly Issue[] {
+  /**
+   * Puts a changed document in hand, or keeps it as a draft where it has errors. Variants belong to the file that was
+   * opened: they neither come along nor stand in the way of a change that does not fit them.
+   */
+  private attempt(whole: JsonObject, changes: Changes, label: string, typed?: Typed): readonly Issue[] {
+    const { variants: _, ...document } = whole;
     const [first] = Object.keys(changes);
     const { path, text } = typed ?? { path: first, text: String(changes[first] ?? '') };
     const { car, issues } = readCar(this.labelFor(document, changes, label), document);

@@ -1,7 +1,6 @@
 import type { PullSummary } from '../../sim/index.ts';
 import { isPull, type Phase } from './phases.ts';
 import type { ShownRun } from './runs.ts';
-import { roundStep } from './ticks.ts';
 
 /** From temperatures [K] and times [s] to pixels. */
 export interface BarFrame {
@@ -117,11 +116,14 @@ export function barsThatMatter(bars: readonly Bar[], pullAtClock: number): Reado
   return chosen;
 }
 
+const PULL_STEPS = [2, 5, 10, 20, 50, 100, 200, 500];
+
 /** Which pull numbers are written below the bars: every one, or every round step that has room. */
 export function writtenPulls({ pulls, slot }: Pick<BarLayout, 'pulls' | 'slot'>, labelWidth: number): number[] {
   const numbers = pulls.map(({ pull }) => pull);
   if (slot >= labelWidth) return numbers;
-  const every = Math.ceil(roundStep(labelWidth / Math.max(1e-3, slot)));
+  const least = labelWidth / Math.max(1e-3, slot);
+  const every = PULL_STEPS.find((step) => step >= least) ?? PULL_STEPS[PULL_STEPS.length - 1];
   return numbers.filter((pull) => pull === 1 || (pull % every === 0 && pull * slot > labelWidth));
 }
 

@@ -16,11 +16,17 @@ export function ticksBetween(low: number, high: number, step: number): number[] 
   return ticks;
 }
 
+/** A line that moves less than this share of its height is drawn as one that hardly moves. */
+const LEAST_SPAN = 0.01;
+
 /** A range with round ends that holds both values, in at most `most` steps. */
 export function roundRange(low: number, high: number, most: number): readonly [number, number] {
-  const span = Math.max(high - low, 1e-6 * Math.max(1, Math.abs(high)));
+  const size = Math.max(Math.abs(low), Math.abs(high));
+  const span = Math.max(high - low, size === 0 ? 1 : LEAST_SPAN * size);
   // Rounding both ends outwards may take one step more than the span alone: then the next larger step does.
-  let step = roundStep(span / most);
-  while (Math.ceil(high / step - 1e-9) - Math.floor(low / step + 1e-9) > most) step = roundStep(step * 1.01);
-  return [step * Math.floor(low / step + 1e-9), step * Math.ceil(high / step - 1e-9)];
+  for (let step = roundStep(span / most); ; step = roundStep(step * 1.01)) {
+    const first = Math.floor(low / step + 1e-9);
+    const last = Math.max(first + 1, Math.ceil(high / step - 1e-9));
+    if (last - first <= most) return [first * step, last * step];
+  }
 }

@@ -6,6 +6,7 @@ import { Session } from '../../../src/viewer/state/session.ts';
 // Values of the demo car stand in scenarios/rolling-road-estate.json: core.airConductance 390, pump.freeFlow 26.
 const ESTATE = readFileSync(new URL('../../../scenarios/rolling-road-estate.json', import.meta.url), 'utf8');
 const AIR = 'core.airConductance';
+const PULL = { kind: 'pull', engineSpeed: [2500, 6600], exchangerAirSpeed: 2.5 };
 
 let session: Session;
 const core = () => session.inHand.value?.scenario.values.core.airConductance;
@@ -53,6 +54,12 @@ describe('a change', () => {
     expect(session.after.value?.label).toBe('3 changes');
     session.putBack(['pump.freeFlow', 'pump.shutOffPressure'], 'pump');
     expect(session.after.value?.label).toBe('1 change');
+  });
+
+  it('may be one that a variant of the file does not fit', () => {
+    // "stock, rest 240 s" changes the second phase of the block, which is gone here.
+    expect(session.change({ 'cycle.1.phases': [{ ...PULL, duration: 20 }] }, 'no rest')).toEqual([]);
+    expect(session.after.value?.config.cycle.block).toHaveLength(1);
   });
 
   it('of undefined takes a key out of the file, and its default holds', () => {
@@ -230,14 +237,31 @@ describe('keep as Before', () => {
   it('makes After the Before, with its results', () => {
     session.change({ [AIR]: 468 }, 'core');
     const after = session.after.value;
-    const run = { ...NO_RUN, kind: 'solved' as const, duration: 1116 };
+    if (after === undefined) throw new Error('no After');
+    const run = { ...NO_RUN, kind: 'solved' as const, duration: 1116, of: after };
     session.afterRun.value = run;
     session.keepAsBefore();
-    expect(session.before.value).toBe(after);
-    expect(session.beforeRun.value).toBe(run);
+    expect(session.before.value).toMatchObject({ label: 'core', config: after.config });
+    expect(session.beforeRun.value).toEqual({ ...run, of: session.before.value });
     expect(session.after.value).toBeUndefined();
     session.undo();
     expect(session.after.value).toBe(after);
+  });
+
+  it('keeps the variants of the file', () => {
+    session.tryVariant('bigger core');
+    session.keepAsBefore();
+    session.tryVariant('stock + pump only');
+    expect(session.inHand.value?.scenario.values).toMatchObject({
+      core: { airConductance: 585 },
+      pump: { freeFlow: 60 },
+    });
+  });
+
+  it('goes without them where they do not fit the car any more', () => {
+    session.change({ 'cycle.1.phases': [{ ...PULL, duration: 20 }] }, 'no rest');
+    session.keepAsBefore();
+    expect(session.before.value?.scenario.values.variants).toBeUndefined();
   });
 });
 

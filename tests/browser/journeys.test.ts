@@ -1,0 +1,203 @@
+import { readFileSync } from 'node:fs';
+import type { Page } from 'playwright';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { reportRun } from '../../src/sim/answers/run-report.ts';
+import { simulate } from '../../src/sim/simulate.ts';
+import { shippedConfig, shippedDocument } from '../support/shipped.ts';
+import { openVisit, solved, type Visit, type Visitor } from './browser.ts';
+
+let visit: Visit;
+beforeAll(async () => {
+  visit = await openVisit();
+});
+afterAll(() => visit.close());
+
+/** A visitor on the page with the default scenario solved; whatever went wrong on the page fails the test. */
+async function firstVisit(options: Parameters<Visit['visitor']>[0] = {}): Promise<Visitor> {
+  const visitor = await visit.visitor(options);
+  await visitor.page.goto(visit.address);
+  await solved(visitor.page);
+  return visitor;
+}
+
+const plain = (text: string | null): string => (text ?? '').replaceAll('\u00a0', ' ').replace(/\s+/g, ' ').trim();
+const figures = (page: Page) => page.locator('.answer .figure').allTextContents();
+const answer = async (page: Page) => plain(await page.getByRole('region', { name: 'Answer', exact: true }).innerText());
+
+describe('first visit', () => {
+  it('opens with the default car solved, without a click, and nothing goes wrong', async () => {
+    const { page, faults, context } = await firstVisit();
+    expect(await figures(page)).toEqual(['0']);
+    expect(await answer(page)).toContain('Breaks the limit 0.74 into pull 1 (8.9 s) and peaks at 63.5 °C, 5.5 K over');
+    await page.locator('canvas').first().waitFor();
+    await page.waitForTimeout(1500);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  it.each([
+    ['stock car', undefined],
+    ['bigger core', 'bigger core'],
+    ['stock + 10 L tank only', 'stock + 10 L tank only'],
+  ])('%s: the page says what the command line says, digit for digit', async (label, variant) => {
+    const { page, context } = await firstVisit();
+    if (variant !== undefined) {
+      await page.getByRole('combobox', { name: 'Variants of the file' }).selectOption(label);
+      await page.locator('.answer .after .figure').waitFor();
+      await solved(page);
+    }
+    const config = shippedConfig('rolling-road-estate', variant);
+    const report = reportRun(config, simulate(config));
+    const shown = await figures(page);
+    expect(shown[shown.length - 1]).toBe(String(report.pulls_to_limit.count));
+    await page.getByRole('region', { name: 'Pulls and time' }).getByRole('button', { name: 'Table' }).click();
+    const table = plain(await page.getByRole('region', { name: 'Pulls and time' }).innerText());
+    for (const { peak_degC } of report.pulls) expect(table).toContain(peak_degC.toFixed(1));
+    await context.close();
+  });
+});
+
+describe('editing', () => {
+  it('makes After of a change, undoes and redoes it, and has it still after a reload', async () => {
+    const { page, context, faults } = await firstVisit();
+    await page.getByRole('button', { name: 'Bigger core' }).click();
+    await page.locator('.answer .after .figure').waitFor();
+    await expect.poll(() => figures(page)).toEqual(['0', '8']);
+    await page.getByRole('button', { name: /^Undo/ }).click();
+    await expect.poll(() => figures(page)).toEqual(['0']);
+    await page.getByRole('button', { name: /^Redo/ }).click();
+    await expect.poll(() => figures(page)).toEqual(['0', '8']);
+    await page.reload();
+    await expect.poll(() => figures(page)).toEqual(['0', '8']);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  it('keeps a text that is no number in its box, says why, and goes on with the last good value', async () => {
+    const { page, context } = await firstVisit();
+    const box = page.getByRole('textbox', { name: 'Core air conductance' });
+    await box.fill('58,5o');
+    await box.press('Tab');
+    await expect
+      .poll(async () => plain(await page.getByRole('complementary', { name: 'Inputs' }).innerText()))
+      .toContain('58,5o');
+    expect(await box.inputValue()).toBe('58,5o');
+    expect(await figures(page)).toEqual(['0']);
+    expect(await answer(page)).toContain('last good value');
+    await box.fill('585');
+    await box.press('Tab');
+    await page.locator('.answer .after .figure').waitFor();
+    await context.close();
+  });
+
+  it('takes typed units and a decimal comma, and shows other units without touching what is stored', async () => {
+    const { page, context } = await firstVisit();
+    const limit = page.getByRole('textbox', { name: 'Limit of the charge temperature' });
+    await limit.fill('140 degF');
+    await limit.press('Tab');
+    await expect.poll(async () => answer(page)).toContain('60.0 °C');
+    await page.getByRole('combobox', { name: 'Units' }).selectOption('US');
+    await expect.poll(async () => answer(page)).toContain('140.0 °F');
+    expect(plain(await page.getByRole('region', { name: 'Plots' }).innerText())).toMatch(/gpm|psi/);
+    await page.getByRole('combobox', { name: 'Units' }).selectOption('Metric');
+    await limit.fill('58,5');
+    await limit.press('Tab');
+    await expect.poll(async () => answer(page)).toContain('58.5 °C');
+    await context.close();
+  });
+
+  it('works by keyboard alone, from the first tab stop to another answer', async () => {
+    const { page, context } = await firstVisit();
+    const reach = async (name: string) => {
+      for (let k = 0; k < 80; k++) {
+        await page.keyboard.press('Tab');
+        const here = await page.evaluate(() => {
+          const element = document.activeElement;
+          return element?.getAttribute('aria-label') ?? element?.textContent?.trim() ?? '';
+        });
+        if (here.startsWith(name)) return;
+      }
+      throw new Error(`no tab stop ${name}`);
+    };
+    await reach('Bigger core');
+    await page.keyboard.press('Enter');
+    await expect.poll(() => figures(page)).toEqual(['0', '8']);
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => figures(page)).toEqual(['0']);
+    await reach('Play');
+    await page.keyboard.press('Enter');
+    await expect.poll(async () => page.getByRole('button', { name: 'Pause' }).count()).toBeGreaterThan(0);
+    await page.keyboard.press('Enter');
+    await context.close();
+  });
+});
+
+describe('files', () => {
+  it('shows what is wrong with a broken file, by path, and keeps the car', async () => {
+    const { page, context } = await firstVisit();
+    const broken = structuredClone(shippedDocument('rolling-road-estate')) as { core: { airConductance: unknown } };
+    broken.core.airConductance = 'wide';
+    const chooser = page.waitForEvent('filechooser');
+    await page.getByRole('button', { name: 'Open file' }).click();
+    await (await chooser).setFiles({
+      name: 'broken.json',
+      mimeType: 'application/json',
+      buffer: Buffer.from(JSON.stringify(broken)),
+    });
+    const dialog = page.getByRole('dialog');
+    await dialog.waitFor();
+    expect(plain(await dialog.innerText())).toContain('core.airConductance');
+    await page.keyboard.press('Escape');
+    expect(await figures(page)).toEqual(['0']);
+    await context.close();
+  });
+
+  it('saves a scenario that opens again as it was', async () => {
+    const { page, context } = await firstVisit();
+    const download = page.waitForEvent('download');
+    await page.getByRole('button', { name: 'Save file' }).click();
+    const path = await (await download).path();
+    expect(JSON.parse(readFileSync(path, 'utf8'))).toEqual(shippedDocument('rolling-road-estate'));
+    await context.close();
+  });
+
+  it('exports the series as CSV whose hottest charge is the peak on screen', async () => {
+    const { page, context } = await firstVisit();
+    await page.getByRole('button', { name: 'Export' }).click();
+    const download = page.waitForEvent('download');
+    await page.getByRole('button', { name: /CSV/ }).first().click();
+    const text = readFileSync(await (await download).path(), 'utf8').replace(/^\ufeff/, '');
+    const [head, ...rows] = text.trim().split('\r\n');
+    const column = head.split(',').findIndex((name) => name.startsWith('chargeTemperature'));
+    const hottest = Math.max(...rows.map((row) => Number(row.split(',')[column])));
+    expect(hottest.toFixed(1)).toBe('66.8');
+    await context.close();
+  });
+});
+
+describe('long runs', () => {
+  it('can be cancelled, says what is known, and can be finished', async () => {
+    const { page, context } = await firstVisit();
+    const long = structuredClone(shippedDocument('rolling-road-estate')) as {
+      cycle: { repeat?: number }[];
+      variants: unknown[];
+    };
+    long.cycle[1].repeat = 100;
+    long.variants = [];
+    const chooser = page.waitForEvent('filechooser');
+    await page.getByRole('button', { name: 'Open file' }).click();
+    await (await chooser).setFiles({
+      name: 'long.json',
+      mimeType: 'application/json',
+      buffer: Buffer.from(JSON.stringify(long)),
+    });
+    const cancel = page.getByRole('button', { name: 'Cancel' });
+    await cancel.waitFor();
+    await cancel.click();
+    await page.getByRole('button', { name: 'Finish the run' }).waitFor();
+    expect(await answer(page)).toMatch(/of \d+ solved/);
+    await page.getByRole('button', { name: 'Finish the run' }).click();
+    await expect.poll(async () => answer(page), { timeout: 60_000 }).toContain('of 100 pulls');
+    await context.close();
+  });
+});

@@ -1,0 +1,35 @@
+import { describe, expect, it } from 'vitest';
+import { roundRange, roundStep, ticksBetween } from '../../../src/viewer/time/ticks.ts';
+
+describe('round numbers of an axis', () => {
+  it.each([
+    [1, 1],
+    [1.2, 2],
+    [2.1, 2.5],
+    [3, 5],
+    [7, 10],
+    [0.03, 0.05],
+    [120, 200],
+  ])('takes %s up to a step of %s', (least, step) => expect(roundStep(least)).toBeCloseTo(step, 12));
+
+  it('puts ticks on multiples, ends included', () => {
+    expect(ticksBetween(25, 75, 10)).toEqual([30, 40, 50, 60, 70]);
+    expect(ticksBetween(20, 60, 20)).toEqual([20, 40, 60]);
+  });
+
+  it.each([
+    [0, 13.2, [0, 20]],
+    [31, 48.7, [30, 50]],
+    [26, 55, [20, 60]],
+    [0, 175, [0, 200]],
+    [-3, 4, [-5, 5]],
+  ])('holds %s to %s between %s in at most two steps', (low, high, range) => {
+    expect(roundRange(low, high, 2)).toEqual(range);
+  });
+
+  it('gives a line that never moves a range of its own', () => {
+    const [low, high] = roundRange(5, 5, 2);
+    expect(low).toBeLessThanOrEqual(5);
+    expect(high).toBeGreaterThan(low);
+  });
+});
