@@ -212,6 +212,7 @@ describe('whatever the values in a scenario', () => {
         if (outcome.kind === 'stopped') {
           expect(outcome.reason).not.toMatch(/NaN|Infinity|undefined|do not settle|no step is short enough/);
           expect(outcome.reason.length).toBeGreaterThan(20);
+          if (series.rowCount > 0) expect(series.columns.time[series.rowCount - 1]).toBe(outcome.time);
         }
       }),
       { numRuns: 2000 },

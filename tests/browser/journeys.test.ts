@@ -29,7 +29,7 @@ describe('first visit', () => {
     const { page, faults, context } = await firstVisit();
     expect(await figures(page)).toEqual(['0']);
     expect(await answer(page)).toContain('Breaks the limit 0.74 into pull 1 (8.9 s) and peaks at 63.5 °C, 5.5 K over');
-    await page.locator('canvas').first().waitFor();
+    await page.locator('.picture canvas:not([hidden])').first().waitFor();
     await page.waitForTimeout(1500);
     expect(faults).toEqual([]);
     await context.close();
@@ -165,7 +165,7 @@ describe('files', () => {
     const { page, context } = await firstVisit();
     await page.getByRole('button', { name: 'Export' }).click();
     const download = page.waitForEvent('download');
-    await page.getByRole('button', { name: /CSV/ }).first().click();
+    await page.getByRole('button', { name: 'stock car' }).click();
     const text = readFileSync(await (await download).path(), 'utf8').replace(/^\ufeff/, '');
     const [head, ...rows] = text.trim().split('\r\n');
     const column = head.split(',').findIndex((name) => name.startsWith('chargeTemperature'));
@@ -182,7 +182,7 @@ describe('long runs', () => {
       cycle: { repeat?: number }[];
       variants: unknown[];
     };
-    long.cycle[1].repeat = 100;
+    long.cycle[1].repeat = 200;
     long.variants = [];
     const chooser = page.waitForEvent('filechooser');
     await page.getByRole('button', { name: 'Open file' }).click();
@@ -193,11 +193,11 @@ describe('long runs', () => {
     });
     const cancel = page.getByRole('button', { name: 'Cancel' });
     await cancel.waitFor();
-    await cancel.click();
+    await cancel.click({ force: true });
     await page.getByRole('button', { name: 'Finish the run' }).waitFor();
     expect(await answer(page)).toMatch(/of \d+ solved/);
     await page.getByRole('button', { name: 'Finish the run' }).click();
-    await expect.poll(async () => answer(page), { timeout: 60_000 }).toContain('of 100 pulls');
+    await expect.poll(async () => answer(page), { timeout: 60_000 }).toContain('of 200 pulls');
     await context.close();
   });
 });

@@ -80,7 +80,7 @@ export function More({ part, title = 'All other values', shown, ...props }: More
 function Group({ group, hasTitle, ...props }: FormProps & { readonly group: FieldGroup; readonly hasTitle: boolean }) {
   return (
     <section>
-      {hasTitle && <h4>{capitalised(group.title)}</h4>}
+      {hasTitle && <h3>{capitalised(group.title)}</h3>}
       <FieldList {...props} fields={group.fields} areMany />
     </section>
   );

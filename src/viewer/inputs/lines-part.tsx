@@ -40,7 +40,7 @@ function Line({ line, name, ...props }: FormProps & { readonly line: string; rea
       {() =>
         segments.map(({ path, fields }, index) => (
           <section key={path}>
-            {segments.length > 1 && <h4>Segment {index + 1}</h4>}
+            {segments.length > 1 && <h3>Segment {index + 1}</h3>}
             <FieldList {...props} fields={fields} areMany />
             <ListActions {...props} list={line} index={index} what="segment" />
           </section>

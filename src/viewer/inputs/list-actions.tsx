@@ -11,6 +11,8 @@ interface ListActionsProps extends PageProps {
   /** one item, in a word: "segment" */
   readonly what: string;
   readonly least?: number;
+  /** what adding does, where it is not the same item once more */
+  readonly added?: Changes;
 }
 
 /**
@@ -24,16 +26,16 @@ export function rebuild({ session, display }: PageProps, changes: Changes, label
 }
 
 /** One item more behind this one, or without it. */
-export function ListActions({ car, list, index, what, least = 1, ...props }: ListActionsProps) {
+export function ListActions({ car, list, index, what, least = 1, added, ...props }: ListActionsProps) {
   const count = itemsAt(car.document, list).length;
   return (
     <p class="acts">
       <button
         type="button"
         class="link"
-        onClick={() => rebuild(props, itemAdded(car.document, list, index), `add a ${what}`)}
+        onClick={() => rebuild(props, added ?? itemAdded(car.document, list, index), `add a ${what}`)}
       >
-        Add a {what} like it
+        {added === undefined ? `Add a ${what} like it` : `Add a ${what} beside it`}
       </button>
       {count > least && (
         <button

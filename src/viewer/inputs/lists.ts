@@ -20,6 +20,20 @@ export function itemRemoved(document: JsonObject, list: string, index: number): 
   return { [list]: itemsAt(document, list).toSpliced(index, 1) };
 }
 
+/** A point of the pump curve, in file units. */
+export interface Point {
+  readonly flow: number;
+  readonly pressure: number;
+}
+
+/** One point more, halfway from that at `index` to the next; from the last, halfway back. */
+export function pointAdded(document: JsonObject, points: readonly Point[], index: number): Changes {
+  const first = Math.min(index, points.length - 2);
+  const [a, b] = [points[first], points[first + 1]];
+  const half = { flow: (a.flow + b.flow) / 2, pressure: (a.pressure + b.pressure) / 2 };
+  return { 'pump.curve': itemsAt(document, 'pump.curve').toSpliced(first + 1, 0, half) };
+}
+
 /** The parabola through shut-off pressure and free flow as points, in file units. */
 export function curveFromParabola(shutOffPressure: number, freeFlow: number): Changes {
   const points = [0, 0.25, 0.5, 0.75, 1].map((share) => ({
@@ -30,7 +44,7 @@ export function curveFromParabola(shutOffPressure: number, freeFlow: number): Ch
 }
 
 /** The two figures that a curve by points begins and ends with; its ends are run on straight where they must be. */
-export function parabolaFromCurve(points: readonly { readonly flow: number; readonly pressure: number }[]): Changes {
+export function parabolaFromCurve(points: readonly Point[]): Changes {
   const [first, second] = points;
   const [last, before] = [points[points.length - 1], points[points.length - 2]];
   const along = (a: typeof first, b: typeof first) => (b.flow - a.flow) / (a.pressure - b.pressure);

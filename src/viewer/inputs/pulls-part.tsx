@@ -62,10 +62,10 @@ function Phase({ list, index, ...props }: PhaseProps) {
   );
   return (
     <section class="phase">
-      <h4>
+      <h3>
         {name}
         {kind !== name && <span class="small"> {kind}</span>}
-      </h4>
+      </h3>
       {duration && <Field {...props} spec={duration} label={`duration of ${name}`} />}
       <Fold
         title={`More of ${name} (${others.length})`}

@@ -4,7 +4,7 @@ import { Caution } from './caution.tsx';
 import { FieldList, type FormProps, More, specsOf } from './field-list.tsx';
 import { fieldGroups } from './fields.ts';
 import { ListActions, rebuild } from './list-actions.tsx';
-import { curveFromParabola, itemsAt, parabolaFromCurve } from './lists.ts';
+import { curveFromParabola, itemsAt, parabolaFromCurve, pointAdded } from './lists.ts';
 import { PARTS } from './parts.ts';
 
 const PUMP = PARTS.filter(({ part }) => part === 'pump')[0];
@@ -57,14 +57,23 @@ function RealFlow({ session, display, car }: FormProps) {
 }
 
 function Curve(props: FormProps) {
-  const points = fieldGroups(props.car.document).filter(({ path }) => path.startsWith('pump.curve.'));
+  const { document, scenario } = props.car;
+  const { curve = [] } = scenario.values.pump;
+  const points = fieldGroups(document).filter(({ path }) => path.startsWith('pump.curve.'));
   return (
     <ol class="items" aria-label="Points of the pump curve">
       {points.map(({ path, fields }, index) => (
         <li key={path}>
-          <h4>Point {index + 1}</h4>
+          <h3>Point {index + 1}</h3>
           <FieldList {...props} fields={fields} areMany />
-          <ListActions {...props} list="pump.curve" index={index} what="point" least={2} />
+          <ListActions
+            {...props}
+            list="pump.curve"
+            index={index}
+            what="point"
+            least={2}
+            added={pointAdded(document, curve, index)}
+          />
         </li>
       ))}
     </ol>

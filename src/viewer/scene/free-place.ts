@@ -10,9 +10,9 @@ export interface Rectangle {
   readonly height: number;
 }
 
-/** Step of the search for a free place, and how far it goes [pixels]. */
+/** Step of the search for a free place, and how far it goes at most [pixels]. */
 const STEP = 4;
-const REACH = 200;
+const FARTHEST = 160;
 
 const offsets: readonly Point[] = offsetsByDistance();
 
@@ -22,15 +22,18 @@ const offsets: readonly Point[] = offsetsByDistance();
  *
  * @param wished - the label with its upper left corner where it would like to be [pixels]
  * @param gap - least distance to obstacles [pixels]
+ * @param reach - how far from the wished place it may stand [pixels]
  */
 export function freePlace(
   wished: Rectangle,
   obstacles: readonly Outline[],
   bounds: Rectangle,
   gap: number,
+  reach = FARTHEST,
 ): Rectangle & { readonly isFree: boolean } {
   const start = moveInto(wished, bounds);
   for (const [dx, dy] of offsets) {
+    if (Math.hypot(dx, dy) > reach) break;
     const tried = { ...start, x: start.x + dx, y: start.y + dy };
     if (!isInside(tried, bounds)) continue;
     const corners = cornersOf(tried, gap);
@@ -121,8 +124,8 @@ function isInside(inner: Rectangle, outer: Rectangle): boolean {
 
 function offsetsByDistance(): Point[] {
   const found: Point[] = [];
-  for (let dx = -REACH; dx <= REACH; dx += STEP) {
-    for (let dy = -REACH; dy <= REACH; dy += STEP) found.push([dx, dy]);
+  for (let dx = -FARTHEST; dx <= FARTHEST; dx += STEP) {
+    for (let dy = -FARTHEST; dy <= FARTHEST; dy += STEP) found.push([dx, dy]);
   }
   return found.sort((a, b) => Math.hypot(...a) - Math.hypot(...b));
 }

@@ -4,10 +4,10 @@ import type { PictureModel } from './picture-model.ts';
 import { directionOf } from './pipes.tsx';
 import type { Vector } from './projection.ts';
 
-const AXES: readonly (readonly [words: string, direction: Vector])[] = [
-  ['along the air', [0, 1, 0]],
-  ['along the coolant', [1, 0, 0]],
-  ['across the stack', [0, 0, 1]],
+const AXES: readonly (readonly [which: string, what: string, direction: Vector])[] = [
+  ['along the', 'air', [0, 1, 0]],
+  ['along the', 'coolant', [1, 0, 0]],
+  ['across the', 'stack', [0, 0, 1]],
 ];
 
 /** Which way is which in the picture, what a block's size means, and the way into the view settings. */
@@ -16,15 +16,15 @@ export function Key({ model }: { readonly model: PictureModel }) {
   return (
     <div class="picture-key">
       <ul>
-        {AXES.map(([words, direction]) => (
-          <li key={words}>
+        {AXES.map(([which, what, direction]) => (
+          <li key={what}>
             <svg width="14" height="14" viewBox="-7 -7 14 14" aria-hidden="true">
               <path
                 d="M-5.500 0H5M1.500 -3.500L5 0L1.500 3.500"
                 transform={`rotate(${directionOf(model, direction)})`}
               />
             </svg>
-            {words}
+            <span class="which">{which}</span> {what}
           </li>
         ))}
       </ul>

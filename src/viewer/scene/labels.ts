@@ -1,5 +1,5 @@
 import { cornersOf, freePlace, type Outline, type Rectangle } from './free-place.ts';
-import type { Layout, PlacedBlock, PlacedLabel, Room } from './layout.ts';
+import { type Layout, PIPE_WIDTH, type PlacedBlock, type PlacedLabel, type Room } from './layout.ts';
 import type { Point } from './projection.ts';
 
 /** Numbers beside the blocks; 'coolantBoth' is the car without a loop: coolant in and out in one. */
@@ -25,7 +25,7 @@ export const WORDS: Readonly<Record<LabelName, Words>> = {
     widest: '88.8 → 118.8 °C',
     shortWidest: '118.8 °C',
   },
-  bypass: { caption: 'bypass', widest: 'engine off' },
+  bypass: { caption: 'bypass', widest: 'no flow' },
 };
 
 /** Widths of letters in sizes of type: plain and bold figures of the widest usual faces. */
@@ -33,14 +33,16 @@ const PLAIN = 0.55;
 const BOLD = 0.6;
 const CAPTION_SIZE = 12;
 const CAPTION_LINE = 15;
-const GAP = 3;
+const GAP = 2;
+/** Farther from what it names, a label would be taken for another's [pixels]. */
+const REACH = 64;
 
 /** Size of type of a label's number, and the height of its line [pixels]. */
 export function valueSize(name: LabelName, room: Room): { size: number; line: number } {
   if (room === 'tight') return name === 'charge' ? { size: 14, line: 17 } : { size: 12, line: 15 };
   const isRoomy = room === 'roomy';
-  if (name === 'charge') return isRoomy ? { size: 19, line: 22 } : { size: 16, line: 19 };
-  if (name === 'airIn') return isRoomy ? { size: 16, line: 19 } : { size: 13, line: 16 };
+  if (name === 'charge') return isRoomy ? { size: 19, line: 22 } : { size: 15, line: 18 };
+  if (name === 'airIn') return isRoomy ? { size: 16, line: 19 } : { size: 12, line: 15 };
   return isRoomy ? { size: 14, line: 17 } : { size: 12, line: 15 };
 }
 
@@ -52,26 +54,32 @@ export function placeLabels(
   bounds: Rectangle,
   room: Room,
 ): PlacedLabel[] {
+  const [[bypassX, bend]] = pipes.bypass;
+  const aboveLane = { ...bounds, height: bend - PIPE_WIDTH / 2 - bounds.y };
   const taken = [...obstacles];
   const placed: PlacedLabel[] = [];
   const place = (role: PlacedLabel['role'], name: LabelName, at: (size: Size) => Point) => {
     const size = sizeOf(name, room);
     const [x, y] = at(size);
-    const found = freePlace({ x, y, ...size }, taken, bounds, GAP);
+    const found = freePlace(
+      { x, y, ...size },
+      taken,
+      name === 'bypass' ? bounds : aboveLane,
+      GAP,
+      name === 'coolantBoth' ? 2 * REACH : REACH,
+    );
     taken.push(cornersOf(found));
     placed.push({ ...found, role, name });
     return found;
   };
   const inHand = blocks[blocks.length - 1];
-  const [[bypassX, bypassTop]] = pipes.bypass;
-  const bend = bypassTop;
   const [[inX]] = pipes.intoCore;
   const [[outX, outTop]] = pipes.outOfCore;
 
   // The more telling numbers choose first.
   for (const { role, charge } of blocks) {
     const [x, y] = charge[charge.length - 1].tip;
-    place(role, 'charge', ({ height }) => [x + 8, y - height / 3]);
+    place(role, 'charge', ({ height }) => [x + 6, y - height / 2]);
   }
   place(inHand.role, 'coolantOut', ({ height }) => [outX + 10, (outTop + bend) / 2 - height / 2]);
   for (const { role, airIn } of blocks) {
@@ -83,7 +91,7 @@ export function placeLabels(
   for (const { role, bounds: around } of blocks) {
     if (role !== inHand.role) place(role, 'coolantBoth', ({ height }) => [around.x, bend - height - 8]);
   }
-  if (room === 'roomy') place(inHand.role, 'bypass', () => [bypassX + 6, bypassTop + 8]);
+  if (room === 'roomy') place(inHand.role, 'bypass', () => [bypassX + 6, bend + 9]);
   return placed;
 }
 

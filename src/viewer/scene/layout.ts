@@ -91,7 +91,7 @@ const MEASURES: Readonly<Record<Room, Measures>> = {
     right: 84,
     between: 48,
     title: 24,
-    labels: 42,
+    labels: 44,
     lane: 16,
     nodeHeight: 42,
     bypassLine: 0,
@@ -113,7 +113,7 @@ const MEASURES: Readonly<Record<Room, Measures>> = {
     lane: 12,
     nodeHeight: 38,
     bypassLine: 16,
-    nodeWidths: { compressor: 92, pump: 84, tank: 72, exchanger: 80 },
+    nodeWidths: { compressor: 98, pump: 84, tank: 72, exchanger: 80 },
     nodeGap: 12,
     foot: 4,
     edge: 6,
@@ -190,7 +190,7 @@ function placeBlocks(
   const scale = Math.max(1, Math.min(room / wide, ...reaches.map((reach) => scaleInto(floor - top, reach))));
   // What is left over goes in equal parts to the left, between and to the right; one block stands right of the middle.
   const spare = (room - scale * wide) / (blocks.length + 1);
-  let x = left + (blocks.length > 1 ? spare : 1.2 * spare);
+  let x = left + (blocks.length > 1 ? spare : 1.4 * spare);
   return blocks.map(({ role, block }, k) => {
     const reach = reaches[k];
     const highest = Math.min(...reach.tops.map(([unit, pixels]) => unit * scale + pixels));
@@ -324,8 +324,19 @@ function layPipes(inHand: PlacedBlock, nodes: Layout['nodes'], measures: Measure
         ]
       : [[side, laneY]];
   const bypassX = side + measures.bypassAt;
+  // A pump that had to give way to the compressor stands beside its pipe: that goes over to it above the lane.
+  const riserX = Math.max(intoCore[0], pump.x + PIPE_WIDTH + 4);
+  const crossing = laneY - 2 * PIPE_WIDTH;
+  const riser: Point[] =
+    riserX === intoCore[0]
+      ? [[riserX, pump.y]]
+      : [
+          [riserX, pump.y],
+          [riserX, crossing],
+          [intoCore[0], crossing],
+        ];
   return {
-    intoCore: [[intoCore[0], pump.y], intoCore],
+    intoCore: [...riser, intoCore],
     outOfCore: [outOfCore, [outOfCore[0], exchanger.y]],
     exchangerToTank: [
       [exchanger.x, row],

@@ -1,95 +1,73 @@
-import type { ComponentChildren } from 'preact';
 import type { ColumnName } from '../../sim/index.ts';
 import { cssColour } from '../colour-scale.ts';
 import { flow, joined, NO_BREAK_SPACE, temperature } from '../format.ts';
-import { isOneLine, type LabelName, valueSize } from './labels.ts';
-import { type CarRole, type Layout, NODE_NAMES, type NodeName, type PlacedLabel, type Room } from './layout.ts';
+import type { Rectangle } from './free-place.ts';
+import { type LabelName, valueSize, WORDS } from './labels.ts';
+import { type CarRole, type Layout, NODE_NAMES, type NodeName, type PlacedLabel } from './layout.ts';
 import type { PicturedCar, PictureModel } from './picture-model.ts';
 import { bypassState } from './pipes.tsx';
 
 const NOTHING = '–';
 export const ROLE_NAMES: Readonly<Record<CarRole, string>> = { before: 'Before', after: 'After' };
 
-const NODES: Readonly<Record<NodeName, { readonly name: string; readonly short?: string; readonly at: ColumnName }>> = {
-  compressor: { name: 'Compressor', at: 'dischargeTemperature' },
-  pump: { name: 'Pump', at: 'reservoirTemperature' },
-  tank: { name: 'Tank', at: 'reservoirTemperature' },
-  exchanger: { name: 'Front exchanger', short: 'Exchanger', at: 'coolantOutOfExchanger' },
-};
+interface OverlayProps {
+  readonly model: PictureModel;
+}
 
 /** Names and numbers over the picture: what goes in and out of each core, and the parts of the loop in hand. */
-export function Overlay({ model }: { readonly model: PictureModel }) {
+export function Overlay({ model }: OverlayProps) {
   const layout = model.layout.value;
   const inHand = model.inHand;
   if (layout === undefined || inHand === undefined) return null;
+  const labelsOf = (role: CarRole) => layout.labels.filter((label) => label.role === role && label.name !== 'bypass');
+  const bypass = layout.labels.find(({ name }) => name === 'bypass');
   return (
     <div class={`picture-overlay ${layout.room}`}>
       {layout.blocks.map(({ role, title }) => (
         <section key={role} aria-label={`${ROLE_NAMES[role]}: numbers at the core`}>
-          {layout.blocks.length > 1 && <Title role={role} place={title} model={model} />}
-          {layout.labels
-            .filter((label) => label.role === role && label.name !== 'bypass')
-            .map((label) => (
-              <Label key={label.name} label={label} model={model} room={layout.room} />
-            ))}
+          {layout.blocks.length > 1 && (
+            <h3 class={role} style={placed(title)}>
+              {ROLE_NAMES[role]}
+              <span>: {model.carOf(role)?.car.label}</span>
+            </h3>
+          )}
+          {labelsOf(role).map((label) => (
+            <Label key={label.name} label={label} layout={layout} model={model} />
+          ))}
         </section>
       ))}
       <section aria-label="Parts of the loop">
         {NODE_NAMES.map((name) => (
           <Node key={name} name={name} layout={layout} model={model} car={inHand} />
         ))}
-        {layout.labels
-          .filter(({ name }) => name === 'bypass')
-          .map((label) => (
-            <Label key={label.name} label={label} model={model} room={layout.room} />
-          ))}
+        {bypass !== undefined && <Label label={bypass} layout={layout} model={model} />}
       </section>
     </div>
   );
 }
 
-interface TitleProps {
-  readonly role: CarRole;
-  readonly place: PlacedLabel | Layout['blocks'][number]['title'];
-  readonly model: PictureModel;
-}
-
-function Title({ role, place, model }: TitleProps) {
-  return (
-    <h3 class={role} style={placed(place)}>
-      {ROLE_NAMES[role]}
-      <span class="what">: {model.carOf(role)?.car.label}</span>
-    </h3>
-  );
-}
-
-interface LabelProps {
+interface LabelProps extends OverlayProps {
   readonly label: PlacedLabel;
-  readonly model: PictureModel;
-  readonly room: Room;
+  readonly layout: Layout;
 }
 
-function Label({ label, model, room }: LabelProps) {
-  const { size, line } = valueSize(label.name, room);
+/** A number beside a block. One that found no room is still read out. */
+function Label({ label, layout: { room }, model }: LabelProps) {
+  const { name, role, isFree } = label;
+  const { caption, short } = WORDS[name];
+  const { size, line } = valueSize(name, room);
   return (
-    <p
-      class={`picture-label ${label.name} ${label.role}${isOneLine(label.name, room) ? ' one-line' : ''}`}
-      style={placed(label)}
-    >
-      <span>{CAPTIONS[label.name]}</span>
-      <b style={{ fontSize: `${size}px`, lineHeight: `${line}px` }}>{labelText(label, model)}</b>
+    <p class={isFree ? `picture-label ${name}` : 'spoken'} style={isFree ? placed(label) : undefined}>
+      <span aria-hidden={room !== 'roomy' && short !== undefined}>
+        {room === 'roomy' ? caption : (short ?? caption)}
+      </span>
+      {room !== 'roomy' && short !== undefined && <span class="spoken">{caption}</span>}
+      <b class={role} style={{ fontSize: `${size}px`, lineHeight: `${line}px` }}>
+        {labelText(label, room !== 'roomy', model)}
+      </b>
     </p>
   );
 }
-
-const CAPTIONS: Readonly<Record<LabelName, string>> = {
-  charge: 'charge',
-  airIn: 'air in',
-  coolantIn: 'coolant in',
-  coolantOut: 'coolant out',
-  coolantBoth: 'coolant in, out',
-  bypass: 'bypass',
-};
 
 const COLUMN_OF: Partial<Record<LabelName, ColumnName>> = {
   charge: 'chargeTemperature',
@@ -98,16 +76,48 @@ const COLUMN_OF: Partial<Record<LabelName, ColumnName>> = {
   coolantOut: 'coolantOutOfCore',
 };
 
-function labelText({ name, role }: PlacedLabel, model: PictureModel): string {
+function labelText({ name, role }: PlacedLabel, isShort: boolean, model: PictureModel): string {
+  if (name === 'bypass') return bypassState(model) ?? NOTHING;
   const car = model.carOf(role);
   if (car === undefined) return NOTHING;
-  if (name === 'bypass') return bypassState(model) ?? NOTHING;
-  const column = COLUMN_OF[name];
-  if (column !== undefined) return degrees(model, car, column);
-  const units = model.props.display.units.value;
-  const [into, out] = [model.valueOf(car, 'coolantIntoCore'), model.valueOf(car, 'coolantOutOfCore')];
-  if (into === undefined || out === undefined) return NOTHING;
-  return `${temperature(into, units).value}${NO_BREAK_SPACE}→${NO_BREAK_SPACE}${joined(temperature(out, units))}`;
+  const out = degrees(model, car, COLUMN_OF[name] ?? 'coolantOutOfCore');
+  if (name !== 'coolantBoth' || isShort) return out;
+  const into = model.valueOf(car, 'coolantIntoCore');
+  if (into === undefined) return NOTHING;
+  return [temperature(into, model.props.display.units.value).value, '→', out].join(NO_BREAK_SPACE);
+}
+
+interface NodeProps extends OverlayProps {
+  readonly name: NodeName;
+  readonly layout: Layout;
+  readonly car: PicturedCar;
+}
+
+const NODES: Readonly<Record<NodeName, { readonly name: string; readonly short?: string; readonly at: ColumnName }>> = {
+  compressor: { name: 'Compressor', at: 'dischargeTemperature' },
+  pump: { name: 'Pump', at: 'reservoirTemperature' },
+  tank: { name: 'Tank', at: 'reservoirTemperature' },
+  exchanger: { name: 'Front exchanger', short: 'Exchanger', at: 'coolantOutOfExchanger' },
+};
+
+/** A part of the loop with its number and a stripe in the colour of its temperature. */
+function Node({ name, layout, model, car }: NodeProps) {
+  const { at, short, name: whole } = NODES[name];
+  const value = model.valueOf(car, at);
+  const colour = value === undefined ? undefined : model.scale.value.colourAt(value);
+  const isRoomy = layout.room === 'roomy';
+  return (
+    <p class={`picture-node ${name}`} style={placed(layout.nodes[name])}>
+      <i aria-hidden="true" style={colour && { background: cssColour(colour) }} />
+      <span>{isRoomy ? whole : (short ?? whole)}</span>
+      <b>{name === 'pump' ? coolantFlow(model, car) : degrees(model, car, at)}</b>
+      {name === 'compressor' && !isRoomy && <span>{bypassWords(model)}</span>}
+    </p>
+  );
+}
+
+function bypassWords(model: PictureModel): string {
+  return `bypass ${bypassState(model) ?? NOTHING}`;
 }
 
 function degrees(model: PictureModel, car: PicturedCar, column: ColumnName): string {
@@ -115,32 +125,11 @@ function degrees(model: PictureModel, car: PicturedCar, column: ColumnName): str
   return value === undefined ? NOTHING : joined(temperature(value, model.props.display.units.value));
 }
 
-interface NodeProps {
-  readonly name: NodeName;
-  readonly layout: Layout;
-  readonly model: PictureModel;
-  readonly car: PicturedCar;
-}
-
-/** A part of the loop with its number and a stripe in the colour of its temperature. */
-function Node({ name, layout, model, car }: NodeProps) {
-  const { at, short, name: whole } = NODES[name];
-  const value = model.valueOf(car, at);
-  const colour = value === undefined ? undefined : model.scale.value.colourAt(value);
-  return (
-    <p class={`picture-node ${name}`} style={placed(layout.nodes[name])}>
-      <i aria-hidden="true" style={colour && { background: cssColour(colour) }} />
-      <span>{layout.room === 'roomy' ? whole : (short ?? whole)}</span>
-      <b>{name === 'pump' ? pumpFlow(model, car) : degrees(model, car, at)}</b>
-    </p>
-  );
-}
-
-function pumpFlow(model: PictureModel, car: PicturedCar): ComponentChildren {
+function coolantFlow(model: PictureModel, car: PicturedCar): string {
   const value = model.valueOf(car, 'coolantFlow');
   return value === undefined ? NOTHING : joined(flow(value, model.props.display.units.value));
 }
 
-function placed({ x, y, width, height }: Pick<PlacedLabel, 'x' | 'y' | 'width' | 'height'>) {
+function placed({ x, y, width, height }: Rectangle) {
   return { left: `${x}px`, top: `${y}px`, width: `${width}px`, height: `${height}px` };
 }

@@ -51,10 +51,10 @@ export function Pipes({ model }: { readonly model: PictureModel }) {
 }
 
 /** Whether air goes back through the bypass: the valve shuts in a pull, and a standing engine moves no air. */
-export function bypassState(model: PictureModel): 'closed' | 'open' | 'engine off' | undefined {
+export function bypassState(model: PictureModel): 'closed' | 'open' | 'no flow' | undefined {
   const kind = model.inHand && model.momentOf(model.inHand)?.phase?.kind;
   if (kind === undefined) return undefined;
-  return kind === 'pull' ? 'closed' : kind === 'hot soak' ? 'engine off' : 'open';
+  return kind === 'pull' ? 'closed' : kind === 'hot soak' ? 'no flow' : 'open';
 }
 
 interface PipeProps {

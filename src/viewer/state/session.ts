@@ -114,12 +114,11 @@ export class Session {
   preview(changes: Changes, label: string, typed?: Typed): readonly Issue[] {
     const base = this.inHand.value;
     if (base === undefined) return [];
-    let document: JsonValue = base.document;
-    for (const [path, value] of Object.entries(changes)) {
-      const steps = stepsOf(path);
-      document = value === undefined ? withoutValue(document, steps) : (withValue(document, steps, value) ?? document);
-    }
-    return this.attempt(document as JsonObject, changes, label, typed);
+    const paths = Object.keys(changes);
+    const isOfLimit = paths.length > 0 && paths.every((path) => path.startsWith('limit.'));
+    return isOfLimit
+      ? this.attemptLimit(changes, label, typed)
+      : this.attempt(withChanges(base.document, changes), changes, label, typed);
   }
 
   /** Ends a gesture: one undo step; an After that equals Before is taken away. */
@@ -129,7 +128,8 @@ export class Session {
     batch(() => {
       this.gesture.value = undefined;
       if (this.changes.value.length === 0) this.put(this.before.value, undefined);
-      if (start.after !== this.after.value) this.remember({ ...start, label });
+      const isMoved = start.before !== this.before.value || start.after !== this.after.value;
+      if (isMoved) this.remember({ ...start, label });
     });
   }
 
@@ -267,6 +267,23 @@ export class Session {
     return issues;
   }
 
+  /** The limit is one line through both cars: it is changed in both and makes no After. */
+  private attemptLimit(changes: Changes, label: string, typed?: Typed): readonly Issue[] {
+    const { before, after } = this.snapshot();
+    const limited = (car: Car | undefined) => car && readCar(car.label, withChanges(car.document, changes)).car;
+    const first = limited(before);
+    if (before === undefined || first === undefined) {
+      return this.attempt(withChanges((after ?? before)?.document ?? {}, changes), changes, label, typed);
+    }
+    const [path] = Object.keys(changes);
+    batch(() => {
+      this.gesture.value ??= { before, after };
+      this.dropDraft(typed?.path ?? path);
+      this.put(first, limited(after));
+    });
+    return first.warnings;
+  }
+
   private step(label: string, act: () => void): void {
     const start = this.gesture.value ?? this.snapshot();
     batch(() => {
@@ -307,4 +324,14 @@ export class Session {
 function cannotRemove(path: string): Issue {
   const message = `After has no ${path}, and a variant cannot take a key out of a file. Save After as a file of its own.`;
   return { severity: 'error', path, message, found: 'nothing', expected: 'a value' };
+}
+
+/** A document with new values at paths; `undefined` takes a key out. */
+function withChanges(document: JsonObject, changes: Changes): JsonObject {
+  let changed: JsonValue = document;
+  for (const [path, value] of Object.entries(changes)) {
+    const steps = stepsOf(path);
+    changed = value === undefined ? withoutValue(changed, steps) : (withValue(changed, steps, value) ?? changed);
+  }
+  return changed as JsonObject;
 }

@@ -76,9 +76,10 @@ describe('a run whose coolant boils', () => {
 });
 
 describe('a run whose coolant freezes', () => {
-  // Water freezes at 0 degC; a bay 20 K below the 1 degC outside cools what touches it.
+  // A bay 20 K below the 1 degC outside cools what touches it.
   const cold = {
-    'coolant.glycolByVolume': 0,
+    // Next to water: its first ice at -0.02 degC must not read "-0.0".
+    'coolant.glycolByVolume': 0.05,
     'ambient.temperature': 1,
     'start.coolant': 5,
     'start.metal': 5,
@@ -205,6 +206,26 @@ describe('a conductance scaled from a test point', () => {
     expect(conductanceAt(law, 0.001)).toBe(60);
     expect(conductanceAt(law, 0)).toBe(60);
     expect(conductanceAt({ ...law, floor: 0 }, 0)).toBe(0);
+  });
+});
+
+describe('a step that is tried far too long', () => {
+  it('does no harm, though the temperatures it guesses are those of no liquid', () => {
+    // Found by varying all keys: a thin core, 128 K colder than the coolant that the pump drives through it.
+    const edits = {
+      'core.coolantConductance': 13480.457563200613,
+      'core.coolantConductanceExponent': 0.8210418492089957,
+      'core.coolantVolume': 0.05466056526764978,
+      'coolant.glycolByVolume': 0.038350357784621474,
+      'lines.coreToExchanger.length': 0.08560718141433875,
+      'lines.reservoirToPump.bore': 36.060224052518606,
+      'pump.shutOffPressure': 642.9432750349123,
+      'pump.freeFlow': 839.360595792913,
+      'start.coolant': 114.52950867824256,
+      'start.metal': -13.53798764757812,
+    };
+    const { outcome } = stoppedBy(edits);
+    expect(outcome.reason).toMatch(/^coolant freezes in the core: 0\.0 degC/);
   });
 });
 

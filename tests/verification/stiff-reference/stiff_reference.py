@@ -31,7 +31,7 @@ CHECKS = {  # what is changed against BASE; pulls: no more than these
     "Radau instead of BDF": {"method": "Radau"},
     "core 48x24, exchanger 24x24, LSODA 1e-7": {
         "core_cells": (48, 24), "exchanger_cells": (24, 24), "method": "LSODA", "rtol": 1e-7, "atol": 1e-5,
-        "pulls": 3},
+        "pulls": 1},
 }
 
 
@@ -125,22 +125,9 @@ def checked(case):
     return {"scenario": case["scenario"], "variant": case["variant"], "checks": checks, **base}
 
 
-def main():
-    parser = argparse.ArgumentParser(description=__doc__.splitlines()[0])
-    parser.add_argument("scenario", nargs="?")
-    parser.add_argument("variant", nargs="?", default="stock")
-    parser.add_argument("--pulls", type=int)
-    parser.add_argument("--cells", type=int, nargs=2, default=BASE["core_cells"])
-    parser.add_argument("--method", default=BASE["method"])
-    parser.add_argument("--rtol", type=float, default=BASE["rtol"])
-    args = parser.parse_args()
-    if args.scenario:
-        case = next(r for r in INPUTS["runs"] if (r["scenario"], r["variant"]) == (args.scenario, args.variant))
-        nx, ny = args.cells
-        print(text(run(case["inputs"], (nx, ny), (ny, ny), args.method, args.rtol, 100 * args.rtol, args.pulls)))
-        return
-    runs = [checked(case) for case in INPUTS["runs"]]
-    (HERE / "expected.json").write_text(text({
+def document(runs):
+    """expected.json as a dictionary."""
+    return {
         "about": "Pulls of four invented cars by a general-purpose stiff solver on the simulator's own equations, "
                  "written independently. Condensation is not computed: these cars condense nothing. Temperatures degC, "
                  "pressures kPa absolute; peak: charge behind core and plenum, from 1 s after opening to lift; "
@@ -155,7 +142,24 @@ def main():
                  "lines": "one row of cells of at most 0.07 m, at least 4",
                  "coolant_outflow": "linear upwind everywhere, no switch"},
         "runs": runs,
-    }) + "\n")
+    }
+
+
+def main():
+    parser = argparse.ArgumentParser(description=__doc__.splitlines()[0])
+    parser.add_argument("scenario", nargs="?")
+    parser.add_argument("variant", nargs="?", default="stock")
+    parser.add_argument("--pulls", type=int)
+    parser.add_argument("--cells", type=int, nargs=2, default=BASE["core_cells"])
+    parser.add_argument("--method", default=BASE["method"])
+    parser.add_argument("--rtol", type=float, default=BASE["rtol"])
+    args = parser.parse_args()
+    if args.scenario:
+        case = next(r for r in INPUTS["runs"] if (r["scenario"], r["variant"]) == (args.scenario, args.variant))
+        nx, ny = args.cells
+        print(text(run(case["inputs"], (nx, ny), (ny, ny), args.method, args.rtol, 100 * args.rtol, args.pulls)))
+        return
+    (HERE / "expected.json").write_text(text(document([checked(case) for case in INPUTS["runs"]])) + "\n")
 
 
 if __name__ == "__main__":

@@ -6,6 +6,7 @@ import {
   itemRemoved,
   itemsAt,
   parabolaFromCurve,
+  pointAdded,
 } from '../../../src/viewer/inputs/lists.ts';
 import { Session } from '../../../src/viewer/state/session.ts';
 
@@ -64,6 +65,19 @@ describe('the pump', () => {
       { flow: 20, pressure: 10 },
     ];
     expect(parabolaFromCurve(points)).toMatchObject({ 'pump.shutOffPressure': 30, 'pump.freeFlow': 30 });
+  });
+
+  it.each([
+    // Halfway between (13, 21) and (19.5, 12.25), and between (19.5, 12.25) and (26, 0).
+    [2, { flow: 16.25, pressure: 16.625 }, 3],
+    [4, { flow: 22.75, pressure: 6.125 }, 4],
+  ])('takes a point more beside point %i', (index, point, at) => {
+    const { session, document } = opened();
+    session.change(curveFromParabola(28, 26), 'curve');
+    const curve = () => session.inHand.value?.scenario.values.pump.curve ?? [];
+    expect(session.change(pointAdded(document(), curve(), index), 'add')).toEqual([]);
+    expect(curve()[at]).toEqual(point);
+    expect(curve()).toHaveLength(6);
   });
 
   it('comes back from a curve', () => {

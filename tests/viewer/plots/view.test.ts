@@ -59,7 +59,7 @@ describe('numbers of a time axis', () => {
 
   it('count minutes over the whole run, and seconds too where it is zoomed', () => {
     const whole = viewOf(phases, LENGTH, 'whole run', 66, undefined);
-    expect(timeTicks(whole, 380, 44)).toMatchObject({ texts: ['0', '1', '2', '3', '4'], caption: 'minutes' });
+    expect(timeTicks(whole, 380, 60)).toMatchObject({ texts: ['0', '1', '2', '3', '4'], caption: 'minutes' });
     const near = viewOf(phases, LENGTH, 'whole run', 66, { from: 60, to: 75 });
     expect(timeTicks(near, 380, 44)).toMatchObject({
       texts: ['1:00', '1:02', '1:04', '1:06', '1:08', '1:10', '1:12', '1:14'],

@@ -14,7 +14,7 @@ const spaced = (text: string) => text.replaceAll('\u00a0', ' ');
 describe('readings', () => {
   const series = handMadeSeries({
     time: [0, 60, 60, 72, 72, 100],
-    coolantOutOfCore: [30, 32, 32, 44, 44, 37].map((degrees) => degrees + DEGREES),
+    coolantOutOfCore: [30, 32, 32, 44, 44, 20].map((degrees) => degrees + DEGREES),
     coreAirDrop: [100, 100, 5000, 6000, 100, 100],
   });
 

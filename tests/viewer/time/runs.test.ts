@@ -28,7 +28,7 @@ describe('what of a run is shown', () => {
     expect(shownRuns(session)[0]).toMatchObject({ solvedTo: 400, pulls });
     session.beforeRun.value = { kind: 'cancelled', time: 450, duration: 1116, pulls };
     expect(shownRuns(session)[0].solvedTo).toBe(450);
-    session.beforeRun.value = { kind: 'solved', time: 1116, duration: 1116, pulls };
+    session.beforeRun.value = { kind: 'solved', time: 1115.999999, duration: 1116, pulls };
     expect(shownRuns(session)[0].solvedTo).toBe(1116);
   });
 
@@ -39,15 +39,17 @@ describe('what of a run is shown', () => {
     const run = startRun(car.config);
     while (run.step());
     const series = run.finish();
-    const limit = car.config.limit.chargeTemperature;
-    session.preview({ 'limit.chargeTemperature': 59 }, 'limit');
+    // The last whole answer is of a car with another limit: it is read with that.
+    const limit = car.config.limit.chargeTemperature + 1;
+    const of = { ...car, config: { ...car.config, limit: { chargeTemperature: limit } } };
+    session.preview({ 'core.airConductance': 420 }, 'core');
     expect(session.isDragging.value).toBe(true);
-    session.afterRun.value = { kind: 'running', time: 320, duration: 1116, pulls: [], series, of: car };
+    session.afterRun.value = { kind: 'running', time: 320, duration: 1116, pulls: [], series, of };
     const shown = inHand(shownRuns(session));
     expect(shown?.which).toBe('after');
     expect(shown?.pulls).toEqual(summarisePulls(series, limit));
     expect(shown?.solvedTo).toBe(1116);
-    session.commit('limit');
+    session.commit('core');
     expect(inHand(shownRuns(session))?.pulls).toEqual([]);
   });
 });

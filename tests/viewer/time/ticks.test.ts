@@ -23,6 +23,7 @@ describe('round numbers of an axis', () => {
     [26, 55, [20, 60]],
     [0, 175, [0, 200]],
     [-3, 4, [-5, 5]],
+    [2, 21, [0, 40]],
   ])('holds %s to %s between %s in at most two steps', (low, high, range) => {
     expect(roundRange(low, high, 2)).toEqual(range);
   });
