@@ -1,0 +1,162 @@
+import { interpolateInferno } from 'd3-scale-chromatic';
+import type { Page } from 'playwright';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { coreField, type FieldName } from '../../src/sim/results/field.ts';
+import { simulate } from '../../src/sim/simulate.ts';
+import { shippedConfig } from '../support/shipped.ts';
+import { openVisit, solved, type Visit, type Visitor } from './browser.ts';
+
+/** What the canvas on show offers to checks; see the picture's own description of it. */
+interface Hook {
+  readonly drawing: 'flat' | 'solid';
+  readonly frames: number;
+  cellToPixel(car: 'before' | 'after', i: number, j: number): readonly [number, number];
+  pixelAt(x: number, y: number): readonly number[];
+  gpu(): { geometries: number; textures: number; programs: number } | undefined;
+  loseContext(): void;
+  restoreContext(): void;
+}
+
+let visit: Visit;
+beforeAll(async () => {
+  visit = await openVisit();
+});
+afterAll(() => visit.close());
+
+async function withPicture(drawing: 'flat' | 'solid', visitor: Visitor): Promise<Page> {
+  const { page } = visitor;
+  await page.goto(visit.address);
+  await solved(page);
+  await expect.poll(() => ask(page, (hook) => hook.drawing)).toBe(drawing);
+  return page;
+}
+
+/** Asks the canvas on show. The function runs in the page and must stand alone. */
+function ask<Result>(page: Page, question: (hook: Hook) => Result): Promise<Result> {
+  return page.evaluate(
+    `(${question})(document.querySelector('.picture canvas:not([hidden])').soakbenchPicture)`,
+  ) as Promise<Result>;
+}
+
+/** Near the four corners, clear of the outline, and two between: a mirrored or turned picture has other colours. */
+const CELLS = [
+  [3, 2],
+  [3, 21],
+  [44, 2],
+  [44, 21],
+  [30, 4],
+  [12, 20],
+] as const;
+/** The fixed scale of each choice, degC: what the page promises. */
+const SCALE = { metal: [25, 75], coolant: [25, 75], air: [25, 125] } as const;
+/** The scale has 256 colours, and a pixel is the middle of one. */
+const WITHIN = 8;
+
+const config = shippedConfig('rolling-road-estate');
+const series = simulate(config, { fields: true });
+const endOfPull = series.phases.find(({ kind }) => kind === 'pull')?.lastRow ?? Number.NaN;
+
+function expectedColour(name: FieldName, i: number, j: number): number[] {
+  if (series.core === undefined) throw new Error('nothing recorded');
+  const temperature = coreField(series.core, name).get(endOfPull, i, j) - 273.15;
+  const [low, high] = SCALE[name];
+  const written = Number.parseInt(interpolateInferno((temperature - low) / (high - low)).slice(1), 16);
+  return [written >> 16, (written >> 8) & 255, written & 255];
+}
+
+describe.each(['solid', 'flat'] as const)('the %s picture', (drawing) => {
+  it.each(['Metal', 'Coolant', 'Air'] as const)(
+    'shows the colour of known cells by %s, in the right places',
+    async (choice) => {
+      const visitor = await visit.visitor();
+      if (drawing === 'flat') await withoutWebGl(visitor);
+      const page = await withPicture(drawing, visitor);
+      await page.getByRole('radio', { name: 'Whole', exact: true }).check({ force: true });
+      await page.getByRole('radio', { name: choice, exact: true }).check({ force: true });
+      await page.waitForTimeout(400);
+      const name = choice.toLowerCase() as FieldName;
+      for (const [i, j] of CELLS) {
+        const pixel = await page.evaluate(
+          ([along, across]) => {
+            const canvas = document.querySelector('.picture canvas:not([hidden])') as unknown as {
+              soakbenchPicture: Hook;
+            };
+            const [x, y] = canvas.soakbenchPicture.cellToPixel('before', along, across);
+            return [...canvas.soakbenchPicture.pixelAt(x, y)];
+          },
+          [i, j] as const,
+        );
+        const expected = expectedColour(name, i, j);
+        for (const k of [0, 1, 2]) {
+          expect(
+            Math.abs(pixel[k] - expected[k]),
+            `${choice} cell ${i}, ${j}: ${pixel} for ${expected}`,
+          ).toBeLessThanOrEqual(WITHIN);
+        }
+      }
+      await visitor.context.close();
+    },
+  );
+});
+
+describe('drawing', () => {
+  it('happens only when something has changed', async () => {
+    const visitor = await visit.visitor();
+    const page = await withPicture('solid', visitor);
+    await page.waitForTimeout(1000);
+    const before = await ask(page, (hook) => hook.frames);
+    await page.waitForTimeout(2000);
+    expect(await ask(page, (hook) => hook.frames)).toBe(before);
+    await page.getByRole('radio', { name: 'Air', exact: true }).check({ force: true });
+    await expect.poll(() => ask(page, (hook) => hook.frames)).toBeGreaterThan(before);
+    await visitor.context.close();
+  });
+
+  it('leaves nothing on the graphics card after fifty other cores', async () => {
+    const visitor = await visit.visitor();
+    const page = await withPicture('solid', visitor);
+    const width = page.getByRole('slider', { name: 'Width of the core, slider' });
+    const set = (value: number) =>
+      width.evaluate((input, wanted) => {
+        (input as HTMLInputElement).value = String(wanted);
+        input.dispatchEvent(new Event('input', { bubbles: true }));
+        input.dispatchEvent(new Event('change', { bubbles: true }));
+      }, value);
+    await set(1.3);
+    await page.locator('.answer .after .figure').waitFor();
+    await page.waitForTimeout(1000);
+    const before = await ask(page, (hook) => hook.gpu());
+    for (let k = 0; k < 50; k++) {
+      await set(1.1 + 0.015 * k);
+      await page.waitForTimeout(60);
+    }
+    await page.waitForTimeout(1500);
+    expect(await ask(page, (hook) => hook.gpu())).toEqual(before);
+    await visitor.context.close();
+  });
+
+  it('goes on flat when the graphics card is lost, with the same numbers, and comes back', async () => {
+    const visitor = await visit.visitor();
+    const page = await withPicture('solid', visitor);
+    const numbers = () => page.getByRole('region', { name: 'Parts of the loop' }).innerText();
+    const before = await numbers();
+    await ask(page, (hook) => hook.loseContext());
+    await expect.poll(() => ask(page, (hook) => hook.drawing)).toBe('flat');
+    expect(await numbers()).toBe(before);
+    await page.evaluate(() => {
+      const canvases = [...document.querySelectorAll('.picture canvas')] as unknown as { soakbenchPicture: Hook }[];
+      for (const { soakbenchPicture } of canvases.slice(0, 1)) soakbenchPicture.restoreContext();
+    });
+    await expect.poll(() => ask(page, (hook) => hook.drawing)).toBe('solid');
+    await visitor.context.close();
+  });
+});
+
+async function withoutWebGl({ page }: Visitor): Promise<void> {
+  await page.addInitScript(() => {
+    const real = HTMLCanvasElement.prototype.getContext;
+    HTMLCanvasElement.prototype.getContext = function (this: HTMLCanvasElement, kind: string, ...rest: unknown[]) {
+      return kind.startsWith('webgl') ? null : (real as (...all: unknown[]) => unknown).call(this, kind, ...rest);
+    } as typeof real;
+  });
+}
