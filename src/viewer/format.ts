@@ -86,16 +86,15 @@ export function joined({ value, unit }: Shown): string {
 }
 
 /** An SI value of a key or column in the chosen units. */
-export function shownAs(si: number, fileUnit: FileUnit, units: UnitChoice, digits?: number): Shown {
+function shownAs(si: number, fileUnit: FileUnit, units: UnitChoice, digits?: number): Shown {
   const scale = scaleOf(fileUnit, units);
   return { value: fixed(scale.fromSi(si), digits ?? scale.digits), unit: scale.unit };
 }
 
 /** A recorded quantity, as the report prints it: the drop across the core has one digit more than other pressures. */
 export function columnShown(si: number, name: ColumnName, units: UnitChoice): Shown {
-  if (name === 'coreAirDrop') return coreDrop(si, units);
   const [fileUnit] = COLUMNS[name];
-  return shownAs(si, fileUnit, units);
+  return shownAs(si, fileUnit, units, scaleOf(fileUnit, units).digits + (name === 'coreAirDrop' ? 1 : 0));
 }
 
 /** @param kelvin - a temperature [K] */
@@ -108,19 +107,6 @@ export const difference = (kelvin: number, units: UnitChoice, digits?: number): 
 
 /** @param flow - coolant flow [m3/s] */
 export const flow = (flow: number, units: UnitChoice): Shown => shownAs(flow, 'L/min', units);
-
-/** @param pascal - a pressure difference [Pa] */
-export const pressure = (pascal: number, units: UnitChoice): Shown => shownAs(pascal, 'kPa', units);
-
-/** @param pascal - an absolute pressure [Pa] */
-export const absolutePressure = (pascal: number, units: UnitChoice): Shown => shownAs(pascal, 'kPa abs', units);
-
-/** @param pascal - air pressure drop across the core [Pa], with one digit more than other pressures */
-export const coreDrop = (pascal: number, units: UnitChoice): Shown =>
-  shownAs(pascal, 'kPa', units, scaleOf('kPa', units).digits + 1);
-
-/** @param watt - a power [W] */
-export const power = (watt: number, units: UnitChoice): Shown => shownAs(watt, 'kW', units);
 
 /** @param s - a length of time [s] */
 export const seconds = (s: number, digits = 1): Shown => ({ value: fixed(s, digits), unit: 's' });

@@ -1,15 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import {
-  absolutePressure,
+  briefly,
   clockTime,
   columnShown,
-  coreDrop,
   difference,
   fixed,
   flow,
   joined,
-  power,
-  pressure,
   scaleOf,
   seconds,
   temperature,
@@ -21,10 +18,9 @@ describe('numbers with units', () => {
     expect(temperature(336.65, METRIC)).toEqual({ value: '63.5', unit: '°C' });
     expect(difference(5.5, METRIC)).toEqual({ value: '5.5', unit: 'K' });
     expect(flow(13.2e-3 / 60, METRIC)).toEqual({ value: '13.2', unit: 'L/min' });
-    expect(pressure(6020, METRIC)).toEqual({ value: '6.0', unit: 'kPa' });
-    expect(absolutePressure(175_310, METRIC)).toEqual({ value: '175.3', unit: 'kPa abs' });
-    expect(coreDrop(6024, METRIC)).toEqual({ value: '6.02', unit: 'kPa' });
-    expect(power(31_460, METRIC)).toEqual({ value: '31.5', unit: 'kW' });
+    expect(columnShown(175_310, 'manifoldPressure', METRIC)).toEqual({ value: '175.3', unit: 'kPa abs' });
+    expect(columnShown(6024, 'coreAirDrop', METRIC)).toEqual({ value: '6.02', unit: 'kPa' });
+    expect(columnShown(31_460, 'drivePower', METRIC)).toEqual({ value: '31.5', unit: 'kW' });
     expect(seconds(8.94)).toEqual({ value: '8.9', unit: 's' });
   });
 
@@ -34,13 +30,12 @@ describe('numbers with units', () => {
     expect(temperature(336.65, IMPERIAL)).toEqual({ value: '146.3', unit: '°F' });
     expect(difference(5, IMPERIAL)).toEqual({ value: '9.0', unit: '°F' });
     expect(flow(13.2e-3 / 60, IMPERIAL)).toEqual({ value: '3.49', unit: 'gpm' });
-    expect(absolutePressure(175_310, IMPERIAL)).toEqual({ value: '25.43', unit: 'psi abs' });
-    expect(coreDrop(6024, IMPERIAL)).toEqual({ value: '0.874', unit: 'psi' });
-    expect(power(31_460, IMPERIAL)).toEqual({ value: '42.2', unit: 'hp' });
+    expect(columnShown(175_310, 'manifoldPressure', IMPERIAL)).toEqual({ value: '25.43', unit: 'psi abs' });
+    expect(columnShown(6024, 'coreAirDrop', IMPERIAL)).toEqual({ value: '0.874', unit: 'psi' });
+    expect(columnShown(31_460, 'drivePower', IMPERIAL)).toEqual({ value: '42.2', unit: 'hp' });
   });
 
   it('knows the columns of a run', () => {
-    expect(columnShown(6024, 'coreAirDrop', METRIC)).toEqual({ value: '6.02', unit: 'kPa' });
     expect(columnShown(1.7512, 'pressureRatio', METRIC)).toEqual({ value: '1.751', unit: '' });
     expect(columnShown(0.21349, 'airFlow', METRIC)).toEqual({ value: '0.2135', unit: 'kg/s' });
     expect(columnShown(6500, 'engineSpeed', IMPERIAL)).toEqual({ value: '6500', unit: 'rpm' });
@@ -49,6 +44,10 @@ describe('numbers with units', () => {
   it('binds number and unit, and leaves a pure number alone', () => {
     expect(joined(temperature(336.65, METRIC))).toBe('63.5\u00a0°C');
     expect(joined({ value: '1.751', unit: '' })).toBe('1.751');
+  });
+
+  it('writes tenths beside an axis only where they say something', () => {
+    expect([58, 46.5, 136.4, -3.2].map(briefly)).toEqual(['58', '46.5', '136', '-3.2']);
   });
 
   it('writes no minus before zero', () => {

@@ -1,7 +1,7 @@
 import type { ColumnName, PhaseSpan, TimeSeries } from '../results/time-series.ts';
 
 /** A peak counts from this long after the throttle opens [s]: before it, heat soaked into the core leaves. */
-export const PEAK_FROM = 1;
+const PEAK_FROM = 1;
 /** After lift the sensor may still rise; its highest reading is looked for this long [s]. */
 const SENSOR_AFTER_LIFT = 15;
 

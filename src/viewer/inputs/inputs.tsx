@@ -18,12 +18,12 @@ export function Inputs(props: PageProps) {
   const isOpen = display.isSheetOpen.value;
   const close = useRef<HTMLButtonElement>(null);
   useEffect(() => {
-    // Only a sheet has the button; beside the picture the focus stays where it is.
-    if (isOpen && display.askedPart.value === undefined && isShown(close.current)) close.current?.focus();
-  }, [isOpen, display]);
+    // Only a sheet has the button. A part that was asked for has taken the focus already.
+    const isInside = close.current?.closest('aside')?.contains(document.activeElement);
+    if (isOpen && !isInside && isShown(close.current)) close.current?.focus();
+  }, [isOpen]);
   const leave = () => {
     display.isSheetOpen.value = false;
-    document.getElementById('change-a-part')?.focus();
   };
   const before = session.before.value;
   const car = session.inHand.value;

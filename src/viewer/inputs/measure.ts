@@ -33,9 +33,9 @@ function captionOf(symbol: string): string {
     .replace(' K)', `${NO_BREAK_SPACE}K)`);
 }
 
-/** A value of the file as its box shows it: to the last digit in the file's unit, five figures in another. */
+/** A value of the file as its box shows it: to the last digit in the file's unit, four figures in another. */
 export function boxText(value: number, measure: Measure): string {
-  const figures = measure.symbol === measure.fileUnit ? 12 : 5;
+  const figures = measure.symbol === measure.fileUnit ? 12 : 4;
   return String(Number(measure.fromFile(value).toPrecision(figures)));
 }
 

@@ -36,7 +36,9 @@ export function NumberField(props: NumberFieldProps) {
   const text = useSignal<string | undefined>(undefined);
   const timer = useRef<ReturnType<typeof setTimeout> | undefined>(undefined);
   const box = useRef<HTMLInputElement>(null);
-  useEffect(() => () => clearTimeout(timer.current), []);
+  // What is half typed when the part is closed counts as typed.
+  const onLeave = useRef(() => {});
+  useEffect(() => () => onLeave.current(), []);
 
   const value = numberAt(car, path);
   const own = numberAt(before, path);
@@ -65,6 +67,7 @@ export function NumberField(props: NumberFieldProps) {
     else if (attempt(typed)) session.commit(label);
     else session.abandon();
   };
+  onLeave.current = settle;
   const giveUp = () => {
     clearTimeout(timer.current);
     text.value = undefined;

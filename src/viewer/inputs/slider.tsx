@@ -17,13 +17,17 @@ interface SliderProps {
 }
 
 /** A range that previews while it moves and commits when it is let go: one gesture, by hand as by keys. */
-export function Slider({ label, span, value, valueText, mark, onMove, onRelease }: SliderProps) {
+export function Slider({ label, span: wanted, value, valueText, mark, onMove, onRelease }: SliderProps) {
   const waiting = useRef<number | undefined>(undefined);
   const frame = useRef(0);
   const hasMoved = useRef(false);
   const isKeyDown = useRef(false);
   const move = useRef(onMove);
   move.current = onMove;
+  // The ends hold still under a moving hand, even where they were widened for the value it moves away from.
+  const held = useRef(wanted);
+  if (!hasMoved.current) held.current = wanted;
+  const span = held.current;
 
   const flush = () => {
     cancelAnimationFrame(frame.current);

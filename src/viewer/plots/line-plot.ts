@@ -48,7 +48,7 @@ export class LinePlot {
     const options: uPlot.Options = {
       width: Math.max(1, host.clientWidth),
       height: Math.max(1, host.clientHeight),
-      padding: [hasTimeAxis ? 18 : 7, PLOT_RIGHT, hasTimeAxis ? 0 : 7, 0],
+      padding: [hasTimeAxis ? 18 : 6, PLOT_RIGHT, hasTimeAxis ? 0 : 6, 0],
       legend: { show: false },
       cursor: { show: false },
       scales: { x: { time: false }, y: { range: () => [...this.content.range] } },
@@ -90,7 +90,7 @@ export class LinePlot {
   }
 
   private paint(paint: ((pen: Pen) => void) | undefined): void {
-    if (paint !== undefined) Pen.draw(this.plot, this.palette, paint);
+    if (paint !== undefined) Pen.draw(this.plot, this.palette, uPlot.pxRatio, paint);
   }
 
   private series({ which, isDashed, isThin }: LineLook): uPlot.Series {
@@ -105,7 +105,7 @@ export class LinePlot {
   }
 
   private timeAxis(isShown: boolean): uPlot.Axis {
-    const ticks = (plot: uPlot) => timeTicks(this.view, plot.bbox.width / devicePixelRatio, TIME_ROOM);
+    const ticks = (plot: uPlot) => timeTicks(this.view, plot.bbox.width / uPlot.pxRatio, TIME_ROOM);
     return {
       show: isShown,
       size: isShown ? TIME_AXIS : 0,
@@ -116,7 +116,7 @@ export class LinePlot {
       values: (plot) => {
         const { times, texts, caption } = ticks(plot);
         // The caption stands at the right end, in the same line.
-        const last = plot.bbox.width / devicePixelRatio - 6.5 * caption.length - 18;
+        const last = plot.bbox.width / uPlot.pxRatio - 6.5 * caption.length - 18;
         return times.map((time, k) => (plot.valToPos(time, 'x') > last ? '' : texts[k]));
       },
       grid: { show: false },

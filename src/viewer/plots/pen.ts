@@ -25,8 +25,7 @@ export class Pen {
   }
 
   /** Runs a drawing with the canvas as it was before. */
-  static draw(plot: uPlot, palette: Palette, paint: (pen: Pen) => void): void {
-    const ratio = devicePixelRatio;
+  static draw(plot: uPlot, palette: Palette, ratio: number, paint: (pen: Pen) => void): void {
     plot.ctx.save();
     plot.ctx.scale(ratio, ratio);
     paint(new Pen(plot, palette, ratio));
@@ -98,7 +97,7 @@ export class Pen {
   }
 }
 
-export interface TextLook {
+interface TextLook {
   readonly size?: number;
   readonly weight?: number;
   readonly colour?: string;

@@ -5,6 +5,7 @@ import type { ColumnName } from '../../sim/index.ts';
 import type { PageProps } from '../page.tsx';
 import type { PlotSpan } from '../state/display.ts';
 import { inHand, lengthOf, shownRuns } from '../time/runs.ts';
+import { Toggle } from '../time/toggle.tsx';
 import { commonTimes } from './common-times.ts';
 import { mainMarks } from './main-model.ts';
 import { MainPlot } from './main-plot.tsx';
@@ -89,16 +90,7 @@ export function Plots({ session, clock, display }: PageProps) {
           </button>
         )}
         <TraceChoice chosen={chosen} />
-        <button
-          type="button"
-          class="toggle"
-          aria-pressed={isTable.value}
-          onClick={() => {
-            isTable.value = !isTable.value;
-          }}
-        >
-          Table
-        </button>
+        <Toggle isOn={isTable} label="Table" />
       </div>
       {isTable.value ? (
         <PlotTables

@@ -1,7 +1,7 @@
 import type { Stretch } from './view.ts';
 
 /** What pointing at a plot does; times in s. */
-export interface PointingHandlers {
+interface PointingHandlers {
   /** the stretch that is shown, and the sides of the plot on the screen [px] */
   readonly stretch: () => Stretch;
   readonly sides: () => { readonly left: number; readonly right: number };

@@ -4,7 +4,7 @@ import { roundStep } from '../time/ticks.ts';
 import type { View } from './view.ts';
 
 /** A row of the table beside a plot. */
-export interface TableRow {
+interface TableRow {
   /** s */
   readonly time: number;
   /** "8.0 s", "5:12.0, end of pull 1" */

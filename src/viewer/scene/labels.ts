@@ -35,7 +35,14 @@ const CAPTION_SIZE = 12;
 const CAPTION_LINE = 15;
 const GAP = 2;
 /** Farther from what it names, a label would be taken for another's [pixels]. */
-const REACH = 64;
+const REACH: Readonly<Record<LabelName, number>> = {
+  charge: 64,
+  airIn: 96,
+  coolantIn: 96,
+  coolantOut: 64,
+  coolantBoth: 140,
+  bypass: 40,
+};
 
 /** Size of type of a label's number, and the height of its line [pixels]. */
 export function valueSize(name: LabelName, room: Room): { size: number; line: number } {
@@ -55,26 +62,21 @@ export function placeLabels(
   room: Room,
 ): PlacedLabel[] {
   const [[bypassX, bend]] = pipes.bypass;
-  const aboveLane = { ...bounds, height: bend - PIPE_WIDTH / 2 - bounds.y };
+  const [[outX, outTop]] = pipes.outOfCore;
+  const lowest = bend - PIPE_WIDTH / 2 - GAP;
+  const aboveLane = { ...bounds, height: lowest - bounds.y };
+  const beforeOutlet = { ...bounds, width: outX - PIPE_WIDTH / 2 - bounds.x };
   const taken = [...obstacles];
   const placed: PlacedLabel[] = [];
-  const place = (role: PlacedLabel['role'], name: LabelName, at: (size: Size) => Point) => {
+  const place = (role: PlacedLabel['role'], name: LabelName, at: (size: Size) => Point, within = bounds) => {
     const size = sizeOf(name, room);
     const [x, y] = at(size);
-    const found = freePlace(
-      { x, y, ...size },
-      taken,
-      name === 'bypass' ? bounds : aboveLane,
-      GAP,
-      name === 'coolantBoth' ? 2 * REACH : REACH,
-    );
-    taken.push(cornersOf(found));
+    const found = freePlace({ x, y, ...size }, taken, within, GAP, REACH[name]);
+    if (found.isFree) taken.push(cornersOf(found));
     placed.push({ ...found, role, name });
-    return found;
   };
   const inHand = blocks[blocks.length - 1];
   const [[inX]] = pipes.intoCore;
-  const [[outX, outTop]] = pipes.outOfCore;
 
   // The more telling numbers choose first.
   for (const { role, charge } of blocks) {
@@ -84,12 +86,13 @@ export function placeLabels(
   place(inHand.role, 'coolantOut', ({ height }) => [outX + 10, (outTop + bend) / 2 - height / 2]);
   for (const { role, airIn } of blocks) {
     const [first, last] = [airIn[0], airIn[airIn.length - 1]];
-    if (role === inHand.role) place(role, 'airIn', ({ height }) => [last.tail[0] + 8, last.tail[1] - height / 4]);
-    else place(role, 'airIn', ({ width }) => [first.tail[0] - width - 6, first.tail[1] - 8]);
+    if (role === inHand.role) {
+      place(role, 'airIn', () => [first.tail[0] + 12, last.tail[1] + 6], beforeOutlet);
+    } else place(role, 'airIn', ({ width }) => [first.tail[0] - width - 6, first.tail[1] - 8]);
   }
   place(inHand.role, 'coolantIn', ({ width, height }) => [inX - 10 - width, bend - height - 8]);
   for (const { role, bounds: around } of blocks) {
-    if (role !== inHand.role) place(role, 'coolantBoth', ({ height }) => [around.x, bend - height - 8]);
+    if (role !== inHand.role) place(role, 'coolantBoth', ({ height }) => [around.x, lowest - height], aboveLane);
   }
   if (room === 'roomy') place(inHand.role, 'bypass', () => [bypassX + 6, bend + 9]);
   return placed;

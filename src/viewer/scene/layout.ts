@@ -64,6 +64,8 @@ const COMPACT_FROM = 380;
 /** Pixels, but for the places of arrows, which are lengths of a core. */
 interface Measures {
   readonly left: number;
+  /** left of a car that stands alone, so that its pump has room beside the compressor */
+  readonly leftOfOne: number;
   readonly right: number;
   readonly between: number;
   /** over the blocks and their arrows */
@@ -88,6 +90,7 @@ interface Measures {
 const MEASURES: Readonly<Record<Room, Measures>> = {
   roomy: {
     left: 20,
+    leftOfOne: 168,
     right: 84,
     between: 48,
     title: 24,
@@ -106,6 +109,7 @@ const MEASURES: Readonly<Record<Room, Measures>> = {
   },
   compact: {
     left: 12,
+    leftOfOne: 12,
     right: 70,
     between: 34,
     title: 22,
@@ -124,6 +128,7 @@ const MEASURES: Readonly<Record<Room, Measures>> = {
   },
   tight: {
     left: 8,
+    leftOfOne: 8,
     right: 64,
     between: 32,
     title: 20,
@@ -179,7 +184,8 @@ function placeBlocks(
   blocks: LayoutInput['blocks'],
   measures: Measures,
 ): PlacedBlock[] {
-  const { left, right, between, title, labels, lane, nodeHeight, foot } = measures;
+  const { right, between, title, labels, lane, nodeHeight, foot } = measures;
+  const left = blocks.length > 1 ? measures.left : measures.leftOfOne;
   const reaches = blocks.map(({ block }) => reachOf(block, view, measures));
   const wide = reaches.reduce((sum, reach) => sum + reach.width, 0);
   const room = width - left - right - between * (blocks.length - 1);
@@ -188,9 +194,9 @@ function placeBlocks(
   const rows = blocks.length > 1 && measures.bypassLine > 0 ? 2 : 1;
   const floor = height - foot - nodeHeight - lane - rows * labels;
   const scale = Math.max(1, Math.min(room / wide, ...reaches.map((reach) => scaleInto(floor - top, reach))));
-  // What is left over goes in equal parts to the left, between and to the right; one block stands right of the middle.
+  // What is left over goes in equal parts to the left, between and to the right.
   const spare = (room - scale * wide) / (blocks.length + 1);
-  let x = left + (blocks.length > 1 ? spare : 1.4 * spare);
+  let x = left + spare;
   return blocks.map(({ role, block }, k) => {
     const reach = reaches[k];
     const highest = Math.min(...reach.tops.map(([unit, pixels]) => unit * scale + pixels));
@@ -314,7 +320,7 @@ function layPipes(inHand: PlacedBlock, nodes: Layout['nodes'], measures: Measure
   const { intoCore, outOfCore } = pipeEnds(inHand);
   const row = pump.y + pump.height / 2;
   const laneY = pump.y - measures.lane;
-  const tail = inHand.airIn[1].tail;
+  const tail = inHand.airIn[0].tail;
   const [stub, side] = [compressor.x + compressor.width * 0.3, compressor.x + compressor.width];
   const outlet: Point[] =
     compressor.y > laneY

@@ -36,7 +36,6 @@ const DECIDED_BY: Partial<Record<FileUnit, UnitQuantity>> = {
   'kPa abs': 'pressure',
   mm: 'length',
   kW: 'power',
-  W: 'power',
 };
 
 /** Symbol of the unit in which a key or column of this file unit is shown. */

@@ -9,6 +9,7 @@ import { PlayButton } from './play-button.tsx';
 import { isFree, play } from './playback.ts';
 import { inHand, lengthOf, shownRuns } from './runs.ts';
 import { describeBars } from './sentences.ts';
+import { Toggle } from './toggle.tsx';
 
 const SPEEDS = [0.5, 1, 2, 5, 10];
 /** A phase is entered this far behind its start [s]: at the joint itself the phase before it still holds. */
@@ -140,20 +141,5 @@ function GoTo({ clock, phases }: { clock: PageProps['clock']; phases: ReadonlySi
         ))}
       </select>
     </label>
-  );
-}
-
-function Toggle({ isOn, label }: { isOn: Signal<boolean>; label: string }) {
-  return (
-    <button
-      type="button"
-      class="toggle"
-      aria-pressed={isOn.value}
-      onClick={() => {
-        isOn.value = !isOn.value;
-      }}
-    >
-      {label}
-    </button>
   );
 }

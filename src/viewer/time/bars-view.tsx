@@ -140,7 +140,7 @@ function OneBar({ bar: { which, x, width, solved }, floor }: { bar: Bar; floor: 
     const height = 0.5 * (floor - TOP);
     return (
       <g>
-        <rect class="bar-unsolved" x={x + 0.5} y={floor - height} width={Math.max(1, width - 1)} height={height} />
+        <rect class="pull-unsolved" x={x + 0.5} y={floor - height} width={Math.max(1, width - 1)} height={height} />
         {width >= 8 && (
           <text x={x + width / 2} y={floor - height - 5} text-anchor="middle">
             ?
@@ -152,10 +152,10 @@ function OneBar({ bar: { which, x, width, solved }, floor }: { bar: Bar; floor: 
   const { isOver, limitTop, top } = solved;
   return (
     <g>
-      <rect class={`bar ${which}`} x={x} y={limitTop} width={width} height={Math.max(0, floor - limitTop)} />
+      <rect class={`pull-bar ${which}`} x={x} y={limitTop} width={width} height={Math.max(0, floor - limitTop)} />
       {isOver && (
         <rect
-          class="bar-over"
+          class="pull-over"
           x={x + 0.75}
           y={top}
           width={Math.max(0.5, width - 1.5)}

@@ -13,7 +13,7 @@ export interface BarFrame {
 }
 
 /** How peaks are written at the bars: with tenths, as whole degrees, or only at the bars that matter most. */
-export type LabelStyle = 'tenths' | 'whole' | 'few';
+type LabelStyle = 'tenths' | 'whole' | 'few';
 
 /** A pull of one car as it stands on the line of time. */
 export interface Bar {
@@ -37,7 +37,7 @@ interface SolvedBar {
   readonly top: number;
 }
 
-export interface BarLayout {
+interface BarLayout {
   readonly bars: readonly Bar[];
   readonly labels: LabelStyle;
   /** number, middle and end of each pull of the car in hand [px, s] */

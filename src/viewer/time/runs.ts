@@ -34,7 +34,7 @@ function shownRun(which: 'before' | 'after', car: Car, run: CarRun, isDragging: 
   const phases = plannedPhases(car.config.cycle);
   const end = endOf(phases);
   if (run.kind === 'running' && series !== undefined && of !== undefined && (isDragging || run.time === 0)) {
-    const pulls = summarisePulls(series, car.config.limit.chargeTemperature);
+    const pulls = summarisePulls(series, of.config.limit.chargeTemperature);
     return { which, car, run, pulls, phases, solvedTo: series.outcome.kind === 'finished' ? end : lastTime(series) };
   }
   const solvedTo = run.kind === 'solved' ? end : run.time;

@@ -139,6 +139,13 @@ const BAD_INPUTS: readonly BadInput[] = [
     fix: 40,
   },
   {
+    what: 'properties of the coolant taken where it is ice',
+    edits: { 'coolant.glycolByVolume': 26, 'coolant.propertiesAt': -31 },
+    severity: 'error',
+    path: 'coolant.propertiesAt',
+    message: 'Density and heat capacity are taken at -31 degC, where this mix is no liquid: its first ice forms at -13.',
+  },
+  {
     what: 'water on a freezing day',
     edits: { 'coolant.glycolByVolume': 0, 'ambient.temperature': -8 },
     severity: 'error',

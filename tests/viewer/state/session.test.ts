@@ -141,6 +141,33 @@ describe('undo and redo', () => {
   });
 });
 
+describe('the limit', () => {
+  const limits = () =>
+    [session.before.value, session.after.value].map((car) => car?.scenario.values.limit.chargeTemperature);
+
+  it('of a lone car makes no After, and is undone in one step', () => {
+    for (const value of [57, 56, 55]) session.preview({ 'limit.chargeTemperature': value }, 'limit');
+    session.commit('limit');
+    expect(limits()).toEqual([55, undefined]);
+    expect(undoLabels()).toEqual(['limit']);
+    session.undo();
+    expect(limits()).toEqual([58, undefined]);
+  });
+
+  it('crosses both cars, and differs in none', () => {
+    session.change({ [AIR]: 468 }, 'core');
+    session.change({ 'limit.chargeTemperature': 50 }, 'limit');
+    expect(limits()).toEqual([50, 50]);
+    expect(session.changes.value).toEqual([AIR]);
+  });
+
+  it('that cannot be read is a draft', () => {
+    session.change({ 'limit.chargeTemperature': 'x' }, 'limit');
+    expect(limits()).toEqual([58, undefined]);
+    expect(session.draft.value?.path).toBe('limit.chargeTemperature');
+  });
+});
+
 describe('a text that cannot be read', () => {
   it('becomes a draft with the issues of the parser and leaves the cars alone', () => {
     const before = session.before.value;

@@ -9,6 +9,7 @@ import { checkPercentage } from './air-path.ts';
 export function checkCoolantLoop(values: Values, report: Report): void {
   checkPercentage('coolant.glycolByVolume', values.coolant.glycolByVolume, report);
   checkFreezing(values, report);
+  checkPropertiesAt(values, report);
   checkPump(values, report);
 }
 
@@ -42,6 +43,20 @@ function checkFreezing({ coolant, ambient, start }: Values, report: Report): voi
     found: `${figure(glycolByVolume)} %`,
     expected: `a mix that freezes below ${figure(coldest)} degC`,
     ...(enough !== undefined && { fix: { path, value: enough, label: `Use ${enough} % glycol` } }),
+  });
+}
+
+/** Below the first ice the fits of density and heat capacity run away. */
+function checkPropertiesAt({ coolant: { glycolByVolume, propertiesAt } }: Values, report: Report): void {
+  if (Number.isNaN(glycolByVolume) || Number.isNaN(propertiesAt)) return;
+  const freezing = freezingPoint(glycolByVolume);
+  if (propertiesAt >= freezing) return;
+  report({
+    severity: 'error',
+    path: 'coolant.propertiesAt',
+    message: `Density and heat capacity are taken at ${figure(propertiesAt)} degC, where this mix is no liquid: its first ice forms at ${figure(freezing)} degC.`,
+    found: `${figure(propertiesAt)} degC`,
+    expected: `${figure(freezing)} degC or above, near the temperature at which the loop runs`,
   });
 }
 
