@@ -12,7 +12,7 @@ import { APART_CHOICES, type Drawing, TUBE_CHOICES } from './scene/drawing.ts';
  * @returns closes them
  */
 export function openViewSettings(place: HTMLElement, drawing: Drawing, leave: () => void): () => void {
-  const panel = new GUI({ container: place, injectStyles: false, title: 'View settings', width: 236 });
+  const panel = new GUI({ container: place, injectStyles: false, title: 'How it is drawn', width: 236 });
   const { hasCellLines, tubes, apart } = drawing;
   const shown = { cellLines: hasCellLines.value, tubes: tubes.value, apart: apart.value };
   panel

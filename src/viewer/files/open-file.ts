@@ -32,7 +32,7 @@ export function openText(session: Session, file: string, text: string): Refusal 
 }
 
 /** The text with the fixes of all errors made; `undefined` where one has no fix, or where errors are left. */
-export function withFixes(text: string, issues: readonly Issue[]): string | undefined {
+function withFixes(text: string, issues: readonly Issue[]): string | undefined {
   const errors = issues.filter(({ severity }) => severity === 'error');
   if (errors.length === 0) return undefined;
   let document: JsonValue | undefined;

@@ -47,7 +47,7 @@ function AboutButton({ id, label, isOpen }: Pick<NameProps, 'id' | 'label'> & { 
 }
 
 /** The row of a key as sentences. */
-export function describeRow(row: Parameter, measure?: Measure): string {
+function describeRow(row: Parameter, measure?: Measure): string {
   const sentences = [`${capitalised(row.meaning)}.`];
   if (isNumberRow(row) && measure !== undefined) {
     const span = ([low, high]: readonly [number, number]) =>

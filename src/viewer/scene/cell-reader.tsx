@@ -16,7 +16,7 @@ const STEPS: Readonly<Record<string, readonly [i: number, j: number]>> = {
   Home: [0, Number.NEGATIVE_INFINITY],
 };
 const TIP_WIDTH = 236;
-const TIP_HEIGHT = 44;
+const TIP_HEIGHT = 56;
 
 /** One place to focus for each core, the cell that is read, and its number. */
 export function CellReader({ model }: { readonly model: PictureModel }) {

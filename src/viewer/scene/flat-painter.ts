@@ -1,6 +1,6 @@
 import { cssColour } from '../colour-scale.ts';
 import type { Face } from './block.ts';
-import { type Frame, type FrameBlock, LINES, type Painter } from './painter.ts';
+import { type Frame, type FrameBlock, LINES, type Painter, strengthAt } from './painter.ts';
 import { add, type Point, project } from './projection.ts';
 
 /** Draws without a graphics card: faces one after the other, those behind first. */
@@ -72,8 +72,9 @@ export class FlatPainter implements Painter {
     context.strokeStyle = ink;
     context.lineJoin = 'round';
     for (const { weight, points } of strokes) {
-      context.globalAlpha = LINES[weight].cover;
-      context.lineWidth = LINES[weight].width;
+      const { cover, width, fades } = LINES[weight];
+      context.globalAlpha = fades ? cover * strengthAt(projection.scale) : cover;
+      context.lineWidth = width;
       context.beginPath();
       for (const point of points) context.lineTo(...project(projection, point));
       context.stroke();

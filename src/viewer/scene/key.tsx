@@ -64,6 +64,9 @@ function ViewSettings({ model }: { readonly model: PictureModel }) {
         onClick={() => {
           isOpen.value = !isOpen.value;
         }}
+        onKeyDown={({ key }) => {
+          if (key === 'Escape') isOpen.value = false;
+        }}
       >
         View settings
       </button>

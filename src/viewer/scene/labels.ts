@@ -36,7 +36,7 @@ const CAPTION_LINE = 15;
 const GAP = 2;
 /** Farther from what it names, a label would be taken for another's [pixels]. */
 const REACH: Readonly<Record<LabelName, number>> = {
-  charge: 64,
+  charge: 110,
   airIn: 96,
   coolantIn: 96,
   coolantOut: 64,
@@ -46,7 +46,7 @@ const REACH: Readonly<Record<LabelName, number>> = {
 
 /** Size of type of a label's number, and the height of its line [pixels]. */
 export function valueSize(name: LabelName, room: Room): { size: number; line: number } {
-  if (room === 'tight') return name === 'charge' ? { size: 14, line: 17 } : { size: 12, line: 15 };
+  if (room === 'tight') return name === 'charge' ? { size: 13, line: 16 } : { size: 12, line: 15 };
   const isRoomy = room === 'roomy';
   if (name === 'charge') return isRoomy ? { size: 19, line: 22 } : { size: 15, line: 18 };
   if (name === 'airIn') return isRoomy ? { size: 16, line: 19 } : { size: 12, line: 15 };
@@ -76,7 +76,8 @@ export function placeLabels(
     placed.push({ ...found, role, name });
   };
   const inHand = blocks[blocks.length - 1];
-  const [[inX]] = pipes.intoCore;
+  const [inX] = pipes.intoCore[pipes.intoCore.length - 1];
+  const [riserX] = pipes.air[pipes.air.length - 1];
 
   // The more telling numbers choose first.
   for (const { role, charge } of blocks) {
@@ -87,14 +88,14 @@ export function placeLabels(
   for (const { role, airIn } of blocks) {
     const [first, last] = [airIn[0], airIn[airIn.length - 1]];
     if (role === inHand.role) {
-      place(role, 'airIn', () => [first.tail[0] + 12, last.tail[1] + 6], beforeOutlet);
-    } else place(role, 'airIn', ({ width }) => [first.tail[0] - width - 6, first.tail[1] - 8]);
+      place(role, 'airIn', () => [riserX + 12, last.tail[1] + 6], beforeOutlet);
+    } else place(role, 'airIn', ({ width }) => [first.tail[0] - width - 6, first.tail[1] - 14]);
   }
   place(inHand.role, 'coolantIn', ({ width, height }) => [inX - 10 - width, bend - height - 8]);
   for (const { role, bounds: around } of blocks) {
     if (role !== inHand.role) place(role, 'coolantBoth', ({ height }) => [around.x, lowest - height], aboveLane);
   }
-  if (room === 'roomy') place(inHand.role, 'bypass', () => [bypassX + 6, bend + 9]);
+  if (room === 'roomy') place(inHand.role, 'bypass', () => [bypassX + 8, bend + 9]);
   return placed;
 }
 

@@ -59,7 +59,8 @@ export interface LayoutInput {
 /** How much room there is, by the width of the picture [pixels]. */
 export type Room = 'roomy' | 'compact' | 'tight';
 const ROOMY_FROM = 620;
-const COMPACT_FROM = 380;
+const COMPACT_FROM = 400;
+const TWO_ROWS_BELOW = 480;
 
 /** Pixels, but for the places of arrows, which are lengths of a core. */
 interface Measures {
@@ -85,6 +86,7 @@ interface Measures {
   readonly bypassRoom: number;
   readonly arrow: number;
   readonly inletsAt: readonly number[];
+  readonly outletsAt: readonly number[];
 }
 
 const MEASURES: Readonly<Record<Room, Measures>> = {
@@ -94,22 +96,23 @@ const MEASURES: Readonly<Record<Room, Measures>> = {
     right: 84,
     between: 48,
     title: 24,
-    labels: 44,
+    labels: 47,
     lane: 16,
     nodeHeight: 42,
     bypassLine: 0,
     nodeWidths: { compressor: 104, pump: 104, tank: 92, exchanger: 122 },
-    nodeGap: 14,
+    nodeGap: 12,
     foot: 6,
     edge: 6,
-    bypassAt: 20,
+    bypassAt: 18,
     bypassRoom: 92,
     arrow: 42,
     inletsAt: [-0.12, 0.14, 0.4],
+    outletsAt: [-0.32, -0.06],
   },
   compact: {
     left: 12,
-    leftOfOne: 12,
+    leftOfOne: 118,
     right: 70,
     between: 34,
     title: 22,
@@ -117,14 +120,15 @@ const MEASURES: Readonly<Record<Room, Measures>> = {
     lane: 12,
     nodeHeight: 38,
     bypassLine: 16,
-    nodeWidths: { compressor: 98, pump: 84, tank: 72, exchanger: 80 },
-    nodeGap: 12,
+    nodeWidths: { compressor: 98, pump: 90, tank: 72, exchanger: 84 },
+    nodeGap: 8,
     foot: 4,
     edge: 6,
     bypassAt: 6,
     bypassRoom: 12,
     arrow: 30,
     inletsAt: [-0.08, 0.28],
+    outletsAt: [-0.4, -0.14],
   },
   tight: {
     left: 8,
@@ -144,10 +148,10 @@ const MEASURES: Readonly<Record<Room, Measures>> = {
     bypassRoom: 6,
     arrow: 26,
     inletsAt: [-0.05, 0.32],
+    outletsAt: [-0.32],
   },
 };
 
-const CHARGE_AT = [-0.32, -0.06];
 /** an arrow stops this far from the block, in lengths of a core */
 const ARROW_GAP = 0.04;
 /** half the width of an arrow's head [pixels] */
@@ -190,8 +194,8 @@ function placeBlocks(
   const wide = reaches.reduce((sum, reach) => sum + reach.width, 0);
   const room = width - left - right - between * (blocks.length - 1);
   const top = blocks.length > 1 ? title : 4;
-  // Two cars have more to say than one, and without much room their labels take a second row.
-  const rows = blocks.length > 1 && measures.bypassLine > 0 ? 2 : 1;
+  // Two cars have more to say than one: in a narrow picture their labels take a second row.
+  const rows = blocks.length > 1 && width < TWO_ROWS_BELOW ? 2 : 1;
   const floor = height - foot - nodeHeight - lane - rows * labels;
   const scale = Math.max(1, Math.min(room / wide, ...reaches.map((reach) => scaleInto(floor - top, reach))));
   // What is left over goes in equal parts to the left, between and to the right.
@@ -277,10 +281,10 @@ function arrowsIn({ boxes }: Block, projection: Projection, { arrow, inletsAt }:
   });
 }
 
-function arrowsOut({ boxes }: Block, projection: Projection, { arrow }: Measures): Arrow[] {
+function arrowsOut({ boxes }: Block, projection: Projection, { arrow, outletsAt }: Measures): Arrow[] {
   const [dx, dy] = onScreen(projection.view, [0, 1, 0]);
   const [, far, top] = boxes[boxes.length - 1].high;
-  return CHARGE_AT.map((at) => {
+  return outletsAt.map((at) => {
     const tail = project(projection, [at, far + ARROW_GAP, top]);
     return { tail, tip: [tail[0] + arrow * dx, tail[1] + arrow * dy] };
   });
@@ -320,7 +324,8 @@ function layPipes(inHand: PlacedBlock, nodes: Layout['nodes'], measures: Measure
   const { intoCore, outOfCore } = pipeEnds(inHand);
   const row = pump.y + pump.height / 2;
   const laneY = pump.y - measures.lane;
-  const tail = inHand.airIn[0].tail;
+  const arrows = inHand.airIn.map(({ tail }) => tail);
+  const tail = arrows.find(([x]) => x > intoCore[0] + PIPE_WIDTH + 3) ?? arrows[arrows.length - 1];
   const [stub, side] = [compressor.x + compressor.width * 0.3, compressor.x + compressor.width];
   const outlet: Point[] =
     compressor.y > laneY

@@ -37,10 +37,11 @@ export function faceMaterial(field: DataTexture): ShaderMaterial {
 /** Lines of a width in pixels of the page. */
 export function lineMaterial(resolution: Vector2): ShaderMaterial {
   return new ShaderMaterial({
-    uniforms: { resolution: { value: resolution }, ink: { value: new Vector3() } },
+    uniforms: { resolution: { value: resolution }, ink: { value: new Vector3() }, strength: { value: 1 } },
     vertexShader: `
       attribute vec3 other;
-      attribute vec3 style;
+      attribute vec4 style;
+      uniform float strength;
       uniform vec2 resolution;
       varying float cover;
       void main() {
@@ -50,7 +51,7 @@ export function lineMaterial(resolution: Vector2): ShaderMaterial {
         vec2 across = vec2(-along.y, along.x) * style.x;
         here.xy += across * style.y / resolution;
         gl_Position = here;
-        cover = style.z;
+        cover = style.z * mix(1.0, strength, style.w);
       }`,
     fragmentShader: `
       uniform vec3 ink;

@@ -33,10 +33,15 @@ export interface Painter {
   dispose(): void;
 }
 
-/** Width [pixels] and cover of lines. */
-export const LINES: Record<LineWeight, { readonly width: number; readonly cover: number }> = {
-  outline: { width: 1.2, cover: 0.9 },
-  layer: { width: 1, cover: 0.45 },
-  fin: { width: 1, cover: 0.3 },
-  cell: { width: 1, cover: 0.35 },
+/** Width [pixels] and cover of lines; those that fade are fainter on a small block, so that its colours stay clear. */
+export const LINES: Readonly<Record<LineWeight, { width: number; cover: number; fades: boolean }>> = {
+  outline: { width: 1.2, cover: 0.9, fades: false },
+  layer: { width: 1, cover: 0.45, fades: true },
+  fin: { width: 1, cover: 0.3, fades: true },
+  cell: { width: 1, cover: 0.35, fades: true },
 };
+
+/** Lines that fade have all their cover at this scale and none at nothing [pixels per length of a core]. */
+const WHOLE_COVER_AT = 240;
+
+export const strengthAt = (scale: number): number => Math.min(1, (scale / WHOLE_COVER_AT) ** 2);

@@ -18,7 +18,7 @@ import type { Colour } from '../colour-scale.ts';
 import type { Block } from './block.ts';
 import type { CarRole } from './layout.ts';
 import { faceMaterial, lineMaterial } from './materials.ts';
-import { type Frame, type FrameBlock, LINES, type Painter } from './painter.ts';
+import { type Frame, type FrameBlock, LINES, type Painter, strengthAt } from './painter.ts';
 import { add, type Point, type Vector, type View } from './projection.ts';
 
 /** Distance of the camera from the middle of the picture, and of everything from it at most [pixels]. */
@@ -97,8 +97,13 @@ export class SolidPainter implements Painter {
     this.renderer.forceContextRestore();
   }
 
-  dispose(): void {
+  /** Lets go of all blocks; the next frame builds them again. A card that was lost takes what it held with it. */
+  forget(): void {
     for (const [role, solid] of this.solids) this.remove(role, solid);
+  }
+
+  dispose(): void {
+    this.forget();
     this.renderer.dispose();
     // Browsers keep a small number of contexts alive; this one is given back at once.
     this.renderer.forceContextLoss();
@@ -156,6 +161,7 @@ class Solid {
     uniforms.neutral.value.set(...shares(neutral));
     uniforms.neutralPart.value = neutralPart === undefined ? -1 : PART_NUMBER[neutralPart];
     this.lines.material.uniforms.ink.value.set(...shares(ink));
+    this.lines.material.uniforms.strength.value = strengthAt(scale);
   }
 
   dispose(): void {
@@ -197,23 +203,22 @@ function lineGeometry({ faces }: Block): BufferGeometry {
   const others: number[] = [];
   const styles: number[] = [];
   const index: number[] = [];
-  const addEnd = (from: Vector, to: Vector, side: number, width: number, cover: number) => {
+  const addEnd = (from: Vector, to: Vector, side: number, line: (typeof LINES)['outline']) => {
     positions.push(...from);
     others.push(...to);
-    styles.push(side, width, cover);
+    styles.push(side, line.width, line.cover, line.fades ? 1 : 0);
   };
   for (const { weight, points } of faces.flatMap(({ strokes }) => strokes)) {
-    const { width, cover } = LINES[weight];
     for (let k = 1; k < points.length; k++) {
-      const first = styles.length / 3;
+      const first = styles.length / 4;
       const [from, to] = [points[k - 1], points[k]];
-      for (const side of [1, -1]) addEnd(from, to, side, width, cover);
+      for (const side of [1, -1]) addEnd(from, to, side, LINES[weight]);
       // Seen from its other end, a ribbon has its sides exchanged.
-      for (const side of [1, -1]) addEnd(to, from, side, width, cover);
+      for (const side of [1, -1]) addEnd(to, from, side, LINES[weight]);
       index.push(first, first + 1, first + 2, first, first + 2, first + 3);
     }
   }
-  return geometryOf({ position: [positions, 3], other: [others, 3], style: [styles, 3] }, index);
+  return geometryOf({ position: [positions, 3], other: [others, 3], style: [styles, 4] }, index);
 }
 
 function geometryOf(attributes: Record<string, [values: number[], size: number]>, index: number[]): BufferGeometry {

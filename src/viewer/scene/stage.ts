@@ -129,6 +129,7 @@ export class Stage {
   }
 
   private takeLoss(isLost: boolean): void {
+    if (isLost) this.solid?.forget();
     this.isCardLost.value = isLost;
     this.showCanvas();
   }

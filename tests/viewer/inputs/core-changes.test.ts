@@ -4,9 +4,9 @@ import { DEMO_SCENARIOS } from '../../../src/viewer/files/demo-scenarios.ts';
 import { corePresets, hasCore, sizeBetween, sizeChanges } from '../../../src/viewer/inputs/core-changes.ts';
 import { Session } from '../../../src/viewer/state/session.ts';
 
-function opened() {
+function opened(text = DEMO_SCENARIOS[0].text) {
   const session = new Session();
-  session.open(DEMO_SCENARIOS[0].text);
+  session.open(text);
   const before = session.before.value;
   if (before === undefined) throw new Error('no car');
   const inHand = () => session.inHand.value?.scenario as Scenario;
@@ -56,8 +56,11 @@ describe('the size of a core', () => {
   });
 
   it('back at one is just what the file has, so After goes', () => {
-    const { session, before } = opened();
+    const { session, before } = opened(
+      DEMO_SCENARIOS[0].text.replace('"coolantVolume": 0.8', '"coolantVolume": "0,8 L"'),
+    );
     session.change(sizeChanges(before.scenario, { width: 1.2, depth: 1 }), 'core size');
+    expect(session.after.value).toBeDefined();
     session.change(sizeChanges(before.scenario, { width: 1, depth: 1 }), 'core size');
     expect(session.after.value).toBeUndefined();
   });

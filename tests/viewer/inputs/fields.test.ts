@@ -83,5 +83,6 @@ describe('paths', () => {
     expect(areRelated('core', 'core.airDrop')).toBe(true);
     expect(areRelated('a.x.1', 'a.x')).toBe(true);
     expect(areRelated('core.airDrop', 'core.airDropAtFlow')).toBe(false);
+    expect(areRelated('core.airDropAtFlow', 'core.airDrop')).toBe(false);
   });
 });

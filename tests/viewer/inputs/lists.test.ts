@@ -32,9 +32,9 @@ describe('lists of the file', () => {
 
   it('a phase is doubled where it stands', () => {
     const { session, document } = opened();
-    session.change(itemAdded(document(), 'cycle.1.phases', 0), 'add');
+    session.change(itemAdded(document(), 'cycle.1.phases', 1), 'add');
     const kinds = session.inHand.value?.config.cycle.block.map(({ kind }) => kind);
-    expect(kinds).toEqual(['pull', 'pull', 'idle']);
+    expect(kinds).toEqual(['pull', 'idle', 'idle']);
   });
 });
 
