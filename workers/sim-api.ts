@@ -2,7 +2,7 @@ import type { Config, PullSummary, RunStudy, TimeSeries } from '../src/sim/index
 
 /** What crosses between page and worker. Plain data and typed arrays only; failures are data too. */
 
-export interface SolveRequest {
+interface SolveRequest {
   /** number of the run; larger is newer */
   readonly run: number;
   readonly config: Config;
@@ -26,7 +26,7 @@ export type SolveReply =
     }
   | { readonly kind: 'failed'; readonly run: number; readonly message: string };
 
-export interface StudyRequest {
+interface StudyRequest {
   readonly run: number;
   readonly config: Config;
   readonly pulls: readonly PullSummary[];

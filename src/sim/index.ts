@@ -1,7 +1,7 @@
 /** The only door into the library. */
-export { BOTTLENECK_PARTS, type Bottleneck, type BottleneckPart } from './answers/bottleneck.ts';
+export type { BottleneckPart } from './answers/bottleneck.ts';
 export { type PullSummary, summarisePulls } from './answers/pull-summary.ts';
-export { countPulls, decidingPull, type PullsToLimit } from './answers/pulls-to-limit.ts';
+export { countPulls, decidingPull } from './answers/pulls-to-limit.ts';
 export { ENERGY_LABELS, type RunReport, reportRun } from './answers/run-report.ts';
 export type { Study } from './answers/study.ts';
 export { type RunStudy, studyRun } from './answers/study-run.ts';
@@ -9,7 +9,7 @@ export { createCoolant } from './fluids/coolant.ts';
 export { seriesToCsv } from './results/csv.ts';
 export { COLUMNS, type ColumnName, type CoreFields, type PhaseSpan, type TimeSeries } from './results/time-series.ts';
 export type { Config } from './scenario/config.ts';
-export { type CoreSize, type CoreSizeValues, resizeCore, type SizedCore, sizeOfCore } from './scenario/core-size.ts';
+export { type CoreSize, type CoreSizeValues, resizeCore, sizeOfCore } from './scenario/core-size.ts';
 export { describeParameters, type ParameterGroup, parameterGroups } from './scenario/guide.ts';
 export { type Fix, type Issue, isList, isObject, type JsonObject, type JsonValue } from './scenario/issue.ts';
 export { parseScenario } from './scenario/parse.ts';
@@ -19,4 +19,4 @@ export { isNumberRow, isRequired, isWordRow, type NumberRow, type Parameter, typ
 export { toConfig } from './scenario/to-config.ts';
 export { applyVariant, variants } from './scenario/variants.ts';
 export { type RunOptions, startRun } from './simulate.ts';
-export { convert, type FileUnit, figure, fromSi, readQuantity, toSi } from './units.ts';
+export { convert, type FileUnit, figure, readQuantity, toSi } from './units.ts';

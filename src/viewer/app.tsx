@@ -1,7 +1,10 @@
 import { useSignalEffect } from '@preact/signals';
+import { useEffect } from 'preact/hooks';
 import { Answer } from './answer/answer.tsx';
 import { Causes } from './answer/causes.tsx';
 import { Bar } from './bar/bar.tsx';
+import { registerPicture } from './files/export.ts';
+import { snapshot } from './files/snapshot.ts';
 import { Dock } from './inputs/dock.tsx';
 import { Inputs } from './inputs/inputs.tsx';
 import type { PageProps } from './page.tsx';
@@ -10,9 +13,29 @@ import { Picture } from './scene/picture.tsx';
 import { Band } from './time/band.tsx';
 import { PlayButton } from './time/play-button.tsx';
 
+/** Parts of the page that can be saved as pictures, by name and place. */
+const PICTURES = [
+  ['Core and loop', '.picture'],
+  ['Plots', '.plots'],
+  ['Peak of each pull', '.band'],
+] as const;
+
 /** The whole page: one screen, read from the answer down. */
 export function App(props: PageProps) {
-  const { display } = props;
+  const { display, session } = props;
+  useEffect(() => {
+    const offers = PICTURES.map(([name, place]) =>
+      registerPicture(name, () => {
+        const part = document.querySelector<HTMLElement>(place);
+        if (part === null) throw new Error('that part is not on the page');
+        const cars = [session.before.value, session.after.value].flatMap((car) => car?.label ?? []).join(' and ');
+        return snapshot(part, `Soakbench: ${session.before.value?.scenario.values.name ?? ''}, ${cars}`);
+      }),
+    );
+    return () => {
+      for (const takeBack of offers) takeBack();
+    };
+  }, [session]);
   useSignalEffect(() => {
     document.documentElement.dataset.theme = display.isDark.value ? 'dark' : 'light';
   });

@@ -3,7 +3,7 @@ import { summarisePulls } from './pull-summary.ts';
 import type { RunJob, Study } from './study.ts';
 
 /** Parts that can hold a pull back, in the order of the loop; each stands for one idealisation. */
-export const BOTTLENECK_PARTS = [
+const BOTTLENECK_PARTS = [
   'core conductance',
   'coolant flow',
   'front exchanger',

@@ -1,7 +1,6 @@
+import { PEAK_COUNTS_FROM } from '../model/drive-cycle.ts';
 import type { ColumnName, PhaseSpan, TimeSeries } from '../results/time-series.ts';
 
-/** A peak counts from this long after the throttle opens [s]: before it, heat soaked into the core leaves. */
-const PEAK_FROM = 1;
 /** After lift the sensor may still rise; its highest reading is looked for this long [s]. */
 const SENSOR_AFTER_LIFT = 15;
 
@@ -65,7 +64,7 @@ export function summarisePulls(series: Pick<TimeSeries, 'columns' | 'phases'>, l
 function summarisePull(columns: TimeSeries['columns'], phase: PhaseSpan, pull: number, limit: number): PullSummary {
   const { firstRow, lastRow, start, end } = phase;
   const { time, chargeTemperature, indicatedTemperature } = columns;
-  const countsFrom = Math.min(start + PEAK_FROM, end);
+  const countsFrom = Math.min(start + PEAK_COUNTS_FROM, end);
   let peak = Number.NEGATIVE_INFINITY;
   let peakTime = end;
   let soakPeak = Number.NEGATIVE_INFINITY;

@@ -13,7 +13,7 @@ const MOST_BLOCKS = 200;
 const CONDUCTANCE_CHANGE = 0.05;
 
 /** Where the hottest pull of the repeated block ends up when the block goes on for ever. */
-export type SettledPeak =
+type SettledPeak =
   | { readonly kind: 'settled'; readonly peak: number; readonly afterPulls: number; readonly firstOverLimit?: number }
   | {
       readonly kind: 'not settled';

@@ -28,7 +28,7 @@ export interface RunReport {
   readonly sweeps: number;
 }
 
-export interface PullsToLimitReport {
+interface PullsToLimitReport {
   readonly limit_degC: number;
   readonly count: number;
   readonly pulls_run: number;
@@ -46,7 +46,7 @@ export interface PullsToLimitReport {
   readonly count_with_core_conductance_5_percent_higher: number;
 }
 
-export interface PullReport {
+interface PullReport {
   readonly pull: number;
   readonly name: string;
   readonly starts_at_s: number;
@@ -73,7 +73,7 @@ export interface PullReport {
   readonly core_air_drop_kPa: number;
 }
 
-export interface LoopReport {
+interface LoopReport {
   readonly flow_at_end_of_first_pull_L_min?: number;
   readonly pump_free_flow_rating_L_min: number;
   readonly coolant_rise_through_core_K?: number;

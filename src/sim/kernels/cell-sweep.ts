@@ -223,7 +223,7 @@ export function marchOutlets(
  * where only lines are, with the square. Rows flatter than FRONT_RANGE [K] never do. All by measurement: a 30 K step
  * through cores and lines of any flow stays within 1 %, and no pull of the demo cars trips the switch.
  */
-const FRONT_SHARE = 0.15;
+const FRONT_SHARE = 0.13;
 const FRONT_CELLS = 11;
 const LONG_ROW = 48;
 const FRONT_RANGE = 0.5;

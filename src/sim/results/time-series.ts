@@ -83,7 +83,7 @@ export const ENERGY_TERMS = {
   plenumBay: 'bay air to the plenum',
   plenumEngine: 'engine metal to the plenum',
 } as const;
-export type EnergyTerm = keyof typeof ENERGY_TERMS;
+type EnergyTerm = keyof typeof ENERGY_TERMS;
 
 export interface EnergyBalance {
   readonly terms: Readonly<Record<EnergyTerm, number>>;

@@ -81,7 +81,7 @@ export interface CellBlockConfig {
   readonly cellsAlongCoolant: number;
 }
 
-export interface CoreConfig extends CellBlockConfig {
+interface CoreConfig extends CellBlockConfig {
   /** air drop = drop (m/atFlow)^exponent (atDensity/rho); Pa, kg/s, kg/m3 */
   readonly airDrop: {
     readonly drop: number;
@@ -93,7 +93,7 @@ export interface CoreConfig extends CellBlockConfig {
   readonly toBay: number;
 }
 
-export interface ExchangerConfig extends CellBlockConfig {
+interface ExchangerConfig extends CellBlockConfig {
   /** m2 */
   readonly faceArea: number;
   /** K added to ambient by what stands before it */

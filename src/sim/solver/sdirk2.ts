@@ -18,7 +18,7 @@ import type { StageSystem } from './stage-system.ts';
  */
 export const GAMMA = 1 - Math.SQRT1_2;
 export const WEIGHT_1 = 1 - GAMMA;
-export const WEIGHT_2 = GAMMA;
+export const WEIGHT_2 = 1 - WEIGHT_1;
 const STRETCH = 1 + Math.SQRT2;
 const ERROR_SCALE = 0.0808;
 const E0 = 2 + Math.SQRT2;

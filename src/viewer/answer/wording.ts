@@ -138,6 +138,6 @@ const NUMBERS = [
   'twelve',
 ];
 
-export function inWords(count: number): string {
+function inWords(count: number): string {
   return NUMBERS[count] ?? String(count);
 }

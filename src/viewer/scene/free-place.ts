@@ -32,25 +32,33 @@ export function freePlace(
   reach = FARTHEST,
 ): Rectangle & { readonly isFree: boolean } {
   const start = moveInto(wished, bounds);
+  const near = obstacles.map((outline) => ({ outline, around: boundsOf(outline) }));
   for (const [dx, dy] of offsets) {
     if (Math.hypot(dx, dy) > reach) break;
     const tried = { ...start, x: start.x + dx, y: start.y + dy };
     if (!isInside(tried, bounds)) continue;
-    const corners = cornersOf(tried, gap);
-    if (!obstacles.some((obstacle) => overlap(corners, obstacle))) return { ...tried, isFree: true };
+    const wide = grown(tried, gap);
+    const isCovered = near.some(({ outline, around }) => meet(wide, around) && overlap(cornersOf(wide), outline));
+    if (!isCovered) return { ...tried, isFree: true };
   }
   return { ...start, isFree: false };
 }
 
-/** Corners of a rectangle grown by a margin. */
-export function cornersOf({ x, y, width, height }: Rectangle, margin = 0): Outline {
-  const [left, right, top, bottom] = [x - margin, x + width + margin, y - margin, y + height + margin];
+export function cornersOf({ x, y, width, height }: Rectangle): Outline {
   return [
-    [left, top],
-    [right, top],
-    [right, bottom],
-    [left, bottom],
+    [x, y],
+    [x + width, y],
+    [x + width, y + height],
+    [x, y + height],
   ];
+}
+
+/** The upright rectangle around points. */
+export function boundsOf(points: readonly Point[]): Rectangle {
+  const xs = points.map(([x]) => x);
+  const ys = points.map(([, y]) => y);
+  const [x, y] = [Math.min(...xs), Math.min(...ys)];
+  return { x, y, width: Math.max(...xs) - x, height: Math.max(...ys) - y };
 }
 
 /** A straight band of a width between two points. */
@@ -101,6 +109,14 @@ function spanAlong([nx, ny]: Point, outline: Outline): Point {
 
 function cross(origin: Point, a: Point, b: Point): number {
   return (a[0] - origin[0]) * (b[1] - origin[1]) - (a[1] - origin[1]) * (b[0] - origin[0]);
+}
+
+function grown({ x, y, width, height }: Rectangle, margin: number): Rectangle {
+  return { x: x - margin, y: y - margin, width: width + 2 * margin, height: height + 2 * margin };
+}
+
+function meet(a: Rectangle, b: Rectangle): boolean {
+  return a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height;
 }
 
 function moveInto(rectangle: Rectangle, bounds: Rectangle): Rectangle {

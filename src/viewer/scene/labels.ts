@@ -1,5 +1,7 @@
 import { cornersOf, freePlace, type Outline, type Rectangle } from './free-place.ts';
-import { type Layout, PIPE_WIDTH, type PlacedBlock, type PlacedLabel, type Room } from './layout.ts';
+import type { PlacedBlock, PlacedLabel } from './layout.ts';
+import { PIPE_WIDTH, type Pipes } from './loop-layout.ts';
+import type { Room } from './measures.ts';
 import type { Point } from './projection.ts';
 
 /** Numbers beside the blocks; 'coolantBoth' is the car without a loop: coolant in and out in one. */
@@ -56,7 +58,7 @@ export function valueSize(name: LabelName, room: Room): { size: number; line: nu
 /** Finds each label a place near what it names where it covers nothing. */
 export function placeLabels(
   blocks: readonly PlacedBlock[],
-  pipes: Layout['pipes'],
+  pipes: Pipes,
   obstacles: readonly Outline[],
   bounds: Rectangle,
   room: Room,

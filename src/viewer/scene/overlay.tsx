@@ -3,7 +3,8 @@ import { cssColour } from '../colour-scale.ts';
 import { flow, joined, NO_BREAK_SPACE, temperature } from '../format.ts';
 import type { Rectangle } from './free-place.ts';
 import { type LabelName, valueSize, WORDS } from './labels.ts';
-import { type CarRole, type Layout, NODE_NAMES, type NodeName, type PlacedLabel } from './layout.ts';
+import type { CarRole, Layout, PlacedLabel } from './layout.ts';
+import { NODE_NAMES, type NodeName } from './loop-layout.ts';
 import type { PicturedCar, PictureModel } from './picture-model.ts';
 import { bypassState } from './pipes.tsx';
 
@@ -26,10 +27,9 @@ export function Overlay({ model }: OverlayProps) {
       {layout.blocks.map(({ role, title }) => (
         <section key={role} aria-label={`${ROLE_NAMES[role]}: numbers at the core`}>
           {layout.blocks.length > 1 && (
-            <h3 class={role} style={placed(title)}>
-              {ROLE_NAMES[role]}
-              <span>: {model.carOf(role)?.car.label}</span>
-            </h3>
+            <p class={`picture-title ${role}`} style={placed(title)}>
+              {ROLE_NAMES[role]}: {model.carOf(role)?.car.label}
+            </p>
           )}
           {labelsOf(role).map((label) => (
             <Label key={label.name} label={label} layout={layout} model={model} />

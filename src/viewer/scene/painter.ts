@@ -1,7 +1,7 @@
 import type { Colour } from '../colour-scale.ts';
 import type { Block, LineWeight } from './block.ts';
 import type { CarRole } from './layout.ts';
-import type { Point, Projection } from './projection.ts';
+import type { Projection } from './projection.ts';
 
 /** One block of a picture at one time. */
 export interface FrameBlock {
@@ -25,11 +25,10 @@ export interface Frame {
   readonly neutral: Colour;
 }
 
-/** Draws frames on a canvas: with the graphics card or flat. Both draw the same. */
+/** Draws frames: with the graphics card or without. Both draw the same. */
 export interface Painter {
-  paint(frame: Frame): void;
-  /** Red, green, blue and cover (0 to 255) of a pixel of the last frame. */
-  pixelAt(point: Point): readonly number[];
+  /** Paints a frame onto a cleared canvas of the frame's size in pixels of the screen. */
+  paint(frame: Frame, onto: CanvasRenderingContext2D): void;
   dispose(): void;
 }
 

@@ -27,17 +27,16 @@ export function Picture(props: PageProps) {
 
 function Area({ model }: { readonly model: PictureModel }) {
   const area = useRef<HTMLDivElement>(null);
-  const flat = useRef<HTMLCanvasElement>(null);
-  const solid = useRef<HTMLCanvasElement>(null);
+  const canvas = useRef<HTMLCanvasElement>(null);
   const isCardLost = useSignal(false);
   useEffect(() => {
     const element = area.current;
-    if (element === null || flat.current === null || solid.current === null) return undefined;
+    if (element === null || canvas.current === null) return undefined;
     const watcher = new ResizeObserver(() => {
       model.size.value = { width: element.clientWidth, height: element.clientHeight };
     });
     watcher.observe(element);
-    const stage = new Stage(model, flat.current, solid.current, isCardLost);
+    const stage = new Stage(model, canvas.current, isCardLost);
     return () => {
       watcher.disconnect();
       stage.dispose();
@@ -59,8 +58,7 @@ function Area({ model }: { readonly model: PictureModel }) {
         <p class="picture-empty">The core and its loop are drawn here after the first run.</p>
       )}
       <Pipes model={model} />
-      <canvas ref={flat} />
-      <canvas ref={solid} hidden />
+      <canvas ref={canvas} />
       <Overlay model={model} />
       <CellReader model={model} />
       {isCardLost.value && (

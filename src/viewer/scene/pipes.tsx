@@ -1,7 +1,8 @@
 import { useSignalEffect } from '@preact/signals';
 import { useRef } from 'preact/hooks';
 import { type Colour, cssColour } from '../colour-scale.ts';
-import { type Arrow, PIPE_WIDTH, segments } from './layout.ts';
+import { type Arrow, segments } from './layout.ts';
+import { PIPE_WIDTH } from './loop-layout.ts';
 import type { PictureModel } from './picture-model.ts';
 import { onScreen, type Point } from './projection.ts';
 

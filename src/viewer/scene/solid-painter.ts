@@ -19,7 +19,7 @@ import type { Block } from './block.ts';
 import type { CarRole } from './layout.ts';
 import { faceMaterial, lineMaterial } from './materials.ts';
 import { type Frame, type FrameBlock, LINES, type Painter, strengthAt } from './painter.ts';
-import { add, type Point, type Vector, type View } from './projection.ts';
+import { add, type Vector, type View } from './projection.ts';
 
 /** Distance of the camera from the middle of the picture, and of everything from it at most [pixels]. */
 const FAR = 4000;
@@ -31,7 +31,10 @@ export interface CardContent {
   readonly programs: number;
 }
 
-/** Draws with the graphics card: both blocks in one scene before one camera without perspective. */
+/**
+ * Draws with the graphics card: both blocks in one scene before one camera without perspective. It draws on a canvas of
+ * its own that the frame is copied from, so that what is on the page can be printed, saved and read.
+ */
 export class SolidPainter implements Painter {
   private readonly renderer: WebGLRenderer;
   private readonly scene = new Scene();
@@ -39,49 +42,23 @@ export class SolidPainter implements Painter {
   private readonly resolution = new Vector2(1, 1);
   private readonly solids = new Map<CarRole, Solid>();
 
-  /** @throws where the browser gives no graphics card to this canvas */
+  /** @param canvas - not on the page; its context comes with it */
   constructor(canvas: HTMLCanvasElement, context: WebGL2RenderingContext) {
     this.renderer = new WebGLRenderer({ canvas, context, alpha: true, antialias: true });
     this.renderer.setClearColor(0x000000, 0);
   }
 
-  paint(frame: Frame): void {
-    const { width, height, pixelRatio, blocks } = frame;
-    const size = this.renderer.getSize(new Vector2());
-    if (size.x !== width || size.y !== height || this.renderer.getPixelRatio() !== pixelRatio) {
-      this.renderer.setPixelRatio(pixelRatio);
-      this.renderer.setSize(width, height, false);
-    }
-    this.resolution.set(width, height);
+  paint(frame: Frame, onto: CanvasRenderingContext2D): void {
+    const { width, height, blocks } = frame;
+    this.fit(frame);
     for (const [role, solid] of this.solids) {
       if (!blocks.some((each) => each.role === role)) this.remove(role, solid);
     }
-    for (const each of blocks) {
-      let solid = this.solids.get(each.role);
-      if (solid !== undefined && solid.block !== each.block) {
-        this.remove(each.role, solid);
-        solid = undefined;
-      }
-      if (solid === undefined) {
-        solid = new Solid(each.block, this.resolution);
-        this.solids.set(each.role, solid);
-        this.scene.add(solid.group);
-      }
-      solid.show(each, frame);
-    }
+    for (const each of blocks) this.solidOf(each).show(each, frame);
     if (blocks.length > 0) this.aim(blocks[0].projection.view, width, height);
     this.renderer.render(this.scene, this.camera);
-  }
-
-  pixelAt([x, y]: Point): readonly number[] {
-    // A canvas is empty once its frame is on the screen, so the frame is drawn again before it is read.
-    this.renderer.render(this.scene, this.camera);
-    const context = this.renderer.getContext();
-    const ratio = this.renderer.getPixelRatio();
-    const pixel = new Uint8Array(4);
-    const row = context.drawingBufferHeight - 1 - Math.floor(y * ratio);
-    context.readPixels(Math.floor(x * ratio), row, 1, 1, context.RGBA, context.UNSIGNED_BYTE, pixel);
-    return [...pixel];
+    // In the same task as the rendering: the card's canvas is empty once its frame is shown.
+    onto.drawImage(this.renderer.domElement, 0, 0);
   }
 
   content(): CardContent {
@@ -106,7 +83,27 @@ export class SolidPainter implements Painter {
     this.forget();
     this.renderer.dispose();
     // Browsers keep a small number of contexts alive; this one is given back at once.
-    this.renderer.forceContextLoss();
+    if (!this.renderer.getContext().isContextLost()) this.renderer.forceContextLoss();
+  }
+
+  private fit({ width, height, pixelRatio }: Frame): void {
+    const size = this.renderer.getSize(new Vector2());
+    if (size.x === width && size.y === height && this.renderer.getPixelRatio() === pixelRatio) return;
+    this.renderer.setPixelRatio(pixelRatio);
+    this.renderer.setSize(width, height, false);
+    this.resolution.set(width, height);
+  }
+
+  private solidOf({ role, block }: FrameBlock): Solid {
+    const known = this.solids.get(role);
+    if (known !== undefined) {
+      if (known.block !== block) known.rebuild(block);
+      return known;
+    }
+    const solid = new Solid(block, this.resolution);
+    this.solids.set(role, solid);
+    this.scene.add(solid.group);
+    return solid;
   }
 
   private remove(role: CarRole, solid: Solid): void {
@@ -129,17 +126,15 @@ export class SolidPainter implements Painter {
 
 /** A block on the graphics card: its faces with the field as a texture, one texel a cell, and its lines. */
 class Solid {
-  readonly block: Block;
+  block: Block;
   readonly group = new Group();
-  private readonly texture: DataTexture;
+  private texture: DataTexture;
   private readonly faces: Mesh<BufferGeometry, ShaderMaterial>;
   private readonly lines: Mesh<BufferGeometry, ShaderMaterial>;
 
   constructor(block: Block, resolution: Vector2) {
     this.block = block;
-    this.texture = new DataTexture(new Uint8Array(4 * block.nx * block.ny), block.ny, block.nx);
-    this.texture.magFilter = NearestFilter;
-    this.texture.minFilter = NearestFilter;
+    this.texture = fieldTexture(block);
     this.faces = new Mesh(faceGeometry(block), faceMaterial(this.texture));
     this.lines = new Mesh(lineGeometry(block), lineMaterial(resolution));
     this.faces.material.side = DoubleSide;
@@ -148,6 +143,19 @@ class Solid {
       mesh.frustumCulled = false;
       this.group.add(mesh);
     }
+  }
+
+  /** Takes another shape; what the shaders were built for stays. */
+  rebuild(block: Block): void {
+    this.block = block;
+    for (const mesh of [this.faces, this.lines]) mesh.geometry.dispose();
+    this.faces.geometry = faceGeometry(block);
+    this.lines.geometry = lineGeometry(block);
+    const { width, height } = this.texture.image;
+    if (width === block.ny && height === block.nx) return;
+    this.texture.dispose();
+    this.texture = fieldTexture(block);
+    this.faces.material.uniforms.field.value = this.texture;
   }
 
   show({ projection, colours, neutralPart }: FrameBlock, { width, height, ink, neutral }: Frame): void {
@@ -174,6 +182,13 @@ class Solid {
 }
 
 const PART_NUMBER = { level: 0, fin: 1, tube: 2 } as const;
+
+function fieldTexture({ nx, ny }: Block): DataTexture {
+  const texture = new DataTexture(new Uint8Array(4 * nx * ny), ny, nx);
+  texture.magFilter = NearestFilter;
+  texture.minFilter = NearestFilter;
+  return texture;
+}
 
 function faceGeometry({ nx, ny, faces }: Block): BufferGeometry {
   const positions: number[] = [];

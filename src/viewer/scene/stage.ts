@@ -8,7 +8,7 @@ import type { PictureModel } from './picture-model.ts';
 import type { Point } from './projection.ts';
 import type { CardContent, SolidPainter } from './solid-painter.ts';
 
-/** What the canvas that is shown tells and lets do, as its property `soakbenchPicture`; for checks of the picture. */
+/** What the canvas tells and lets do, as its property `soakbenchPicture`; for checks of the picture. */
 export interface PictureHook {
   readonly drawing: 'flat' | 'solid';
   /** frames drawn since the picture was put up */
@@ -33,45 +33,36 @@ const PATIENCE = 2000;
  * screen it loads what draws with the graphics card, and goes back to flat where that is not to be had or is lost.
  */
 export class Stage {
-  private readonly isCardLost: Signal<boolean>;
   private readonly model: PictureModel;
-  private readonly canvases: Readonly<Record<'flat' | 'solid', HTMLCanvasElement>>;
-  private readonly flat: FlatPainter;
+  private readonly canvas: HTMLCanvasElement;
+  private readonly isCardLost: Signal<boolean>;
+  private readonly flat = new FlatPainter();
+  private readonly card = document.createElement('canvas');
   private solid: SolidPainter | undefined;
+  private isAsked = false;
   private frames = 0;
   private request = 0;
   private isOver = false;
-  private readonly stops: (() => void)[] = [];
+  private readonly stops: (() => void)[];
 
-  constructor(model: PictureModel, flat: HTMLCanvasElement, solid: HTMLCanvasElement, isCardLost: Signal<boolean>) {
-    this.isCardLost = isCardLost;
+  constructor(model: PictureModel, canvas: HTMLCanvasElement, isCardLost: Signal<boolean>) {
     this.model = model;
-    this.canvases = { flat, solid };
-    this.flat = new FlatPainter(flat);
-    for (const canvas of [flat, solid]) Object.assign(canvas, { soakbenchPicture: this.hook() });
-    this.showCanvas();
-    const listen = (event: string, act: () => void) => {
-      solid.addEventListener(event, act);
-      this.stops.push(() => solid.removeEventListener(event, act));
-    };
-    listen('webglcontextlost', () => this.takeLoss(true));
-    listen('webglcontextrestored', () => this.takeLoss(false));
-    this.stops.push(
-      effect(() => this.watch()),
-      effect(() => this.startCard()),
-    );
+    this.canvas = canvas;
+    this.isCardLost = isCardLost;
+    Object.assign(canvas, { soakbenchPicture: this.hook() });
+    this.card.addEventListener('webglcontextlost', this.takeLoss);
+    this.card.addEventListener('webglcontextrestored', this.takeReturn);
+    this.stops = [effect(() => this.watch()), effect(() => this.askForCard())];
   }
 
   dispose(): void {
     this.isOver = true;
     for (const stop of this.stops) stop();
     cancelAnimationFrame(this.request);
+    this.card.removeEventListener('webglcontextlost', this.takeLoss);
+    this.card.removeEventListener('webglcontextrestored', this.takeReturn);
     this.solid?.dispose();
     this.flat.dispose();
-  }
-
-  private get painter(): Painter {
-    return this.solid === undefined || this.isCardLost.peek() ? this.flat : this.solid;
   }
 
   /** Reads everything that a frame depends on, and asks for one. */
@@ -92,59 +83,62 @@ export class Stage {
 
   private draw(): void {
     const layout = this.model.layout.peek();
-    if (layout === undefined) return;
-    const style = getComputedStyle(this.canvases.flat);
+    const context = this.canvas.getContext('2d');
+    if (layout === undefined || context === null) return;
+    const style = getComputedStyle(this.canvas);
     const pixelRatio = Math.min(FINEST, devicePixelRatio);
-    this.painter.paint(this.model.frame(layout, pixelRatio, token(style, '--ink'), token(style, '--pull')));
+    const frame = this.model.frame(layout, pixelRatio, token(style, '--ink'), token(style, '--pull'));
+    const [width, height] = [layout.width, layout.height].map((size) => Math.floor(size * pixelRatio));
+    if (this.canvas.width !== width || this.canvas.height !== height) Object.assign(this.canvas, { width, height });
+    else context.clearRect(0, 0, width, height);
+    this.painter.paint(frame, context);
     this.frames++;
-    for (const canvas of Object.values(this.canvases)) canvas.dataset.frames = String(this.frames);
+    this.canvas.dataset.frames = String(this.frames);
+    this.canvas.dataset.drawing = this.drawing;
   }
 
-  private startCard(): void {
-    if (!this.model.cars.value.some(({ run }) => run.series !== undefined)) return;
-    if (this.solid !== undefined || this.isOver) return;
+  private get drawing(): 'flat' | 'solid' {
+    return this.solid === undefined || this.isCardLost.peek() ? 'flat' : 'solid';
+  }
+
+  private get painter(): Painter {
+    return this.drawing === 'solid' && this.solid !== undefined ? this.solid : this.flat;
+  }
+
+  /** Loads what draws with the graphics card, once there is an answer on screen and nothing else to do. */
+  private askForCard(): void {
+    if (this.isAsked || !this.model.cars.value.some(({ run }) => run.series !== undefined)) return;
+    this.isAsked = true;
     const start = () => void this.loadCard();
     if (typeof requestIdleCallback === 'undefined') setTimeout(start, PATIENCE / 10);
     else requestIdleCallback(start, { timeout: PATIENCE });
   }
 
-  private isLoading = false;
-
   private async loadCard(): Promise<void> {
-    if (this.isLoading || this.isOver) return;
-    this.isLoading = true;
-    const canvas = this.canvases.solid;
-    const context = canvas.getContext('webgl2', { alpha: true, antialias: true });
+    if (this.isOver) return;
+    const context = this.card.getContext('webgl2', { alpha: true, antialias: true });
     if (context === null) return;
-    try {
-      const { SolidPainter } = await import('./solid-painter.ts');
-      if (this.isOver) return;
-      this.solid = new SolidPainter(canvas, context);
-    } catch {
-      // The flat drawing says the same: it stays.
-      return;
-    }
-    this.showCanvas();
+    // Where it cannot be loaded, the flat drawing stays: it says the same.
+    const loaded = await import('./solid-painter.ts').catch(() => undefined);
+    if (loaded === undefined || this.isOver) return;
+    this.solid = new loaded.SolidPainter(this.card, context);
     this.ask();
   }
 
-  private takeLoss(isLost: boolean): void {
-    if (isLost) this.solid?.forget();
-    this.isCardLost.value = isLost;
-    this.showCanvas();
-  }
+  private readonly takeLoss = (): void => {
+    this.solid?.forget();
+    this.isCardLost.value = true;
+  };
 
-  private showCanvas(): void {
-    const isSolid = this.painter !== this.flat;
-    this.canvases.flat.hidden = isSolid;
-    this.canvases.solid.hidden = !isSolid;
-  }
+  private readonly takeReturn = (): void => {
+    this.isCardLost.value = false;
+  };
 
   private hook(): PictureHook {
     const stage = this;
     return {
       get drawing() {
-        return stage.painter === stage.flat ? 'flat' : 'solid';
+        return stage.drawing;
       },
       get frames() {
         return stage.frames;
@@ -154,7 +148,11 @@ export class Stage {
         if (placed === undefined) throw new RangeError(`no car "${car}" in the picture`);
         return cellToPixel(placed.block, placed.projection, { i, j });
       },
-      pixelAt: (x, y) => stage.painter.pixelAt([x, y]),
+      pixelAt: (x, y) => {
+        const ratio = stage.canvas.width / (stage.model.layout.peek()?.width ?? 1);
+        const data = stage.canvas.getContext('2d')?.getImageData(Math.floor(x * ratio), Math.floor(y * ratio), 1, 1);
+        return [...(data?.data ?? [])];
+      },
       gpu: () => stage.solid?.content(),
       loseContext: () => stage.solid?.loseContext(),
       restoreContext: () => stage.solid?.restoreContext(),

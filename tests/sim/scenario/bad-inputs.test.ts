@@ -143,7 +143,8 @@ const BAD_INPUTS: readonly BadInput[] = [
     edits: { 'coolant.glycolByVolume': 26, 'coolant.propertiesAt': -31 },
     severity: 'error',
     path: 'coolant.propertiesAt',
-    message: 'Density and heat capacity are taken at -31 degC, where this mix is no liquid: its first ice forms at -13.',
+    message:
+      'Density and heat capacity are taken at -31 degC, where this mix is no liquid: its first ice forms at -13.',
   },
   {
     what: 'water on a freezing day',

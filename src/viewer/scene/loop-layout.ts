@@ -1,0 +1,89 @@
+import type { Rectangle } from './free-place.ts';
+import type { PlacedBlock } from './layout.ts';
+import type { Measures } from './measures.ts';
+import { type Point, project } from './projection.ts';
+
+export const NODE_NAMES = ['compressor', 'pump', 'tank', 'exchanger'] as const;
+export type NodeName = (typeof NODE_NAMES)[number];
+export type PipeName = 'intoCore' | 'outOfCore' | 'exchangerToTank' | 'tankToPump' | 'air' | 'bypass';
+/** Corners of the pipes in the direction of flow; the bypass closed or open */
+export type Pipes = Readonly<Record<PipeName, readonly Point[]>>;
+export type Nodes = Readonly<Record<NodeName, Rectangle>>;
+
+export const PIPE_WIDTH = 11;
+
+/** Where the coolant pipes stand: they come up behind the block, just inside its left and right corner. */
+function pipeEnds({ block: { boxes }, bounds, projection }: PlacedBlock): { intoCore: Point; outOfCore: Point } {
+  const inside = PIPE_WIDTH / 2 + 3;
+  const [lower, upper] = [boxes[0], boxes[boxes.length - 1]];
+  const left = project(projection, [lower.low[0], lower.low[1], (lower.low[2] + upper.high[2]) / 2]);
+  const right = project(projection, [lower.high[0], lower.high[1], (lower.low[2] + lower.high[2]) / 2]);
+  return { intoCore: [bounds.x + inside, left[1]], outOfCore: [bounds.x + bounds.width - inside, right[1]] };
+}
+
+/** Boxes at the foot: compressor at the left; pump and exchanger under their pipes, the tank between them. */
+export function placeNodes(width: number, height: number, inHand: PlacedBlock, measures: Measures): Nodes {
+  const { nodeWidths, nodeHeight, nodeGap, foot, edge, bypassLine, bypassRoom } = measures;
+  const y = height - foot - nodeHeight;
+  const { intoCore, outOfCore } = pipeEnds(inHand);
+  const box = (name: NodeName, x: number): Rectangle => ({ x, y, width: nodeWidths[name], height: nodeHeight });
+  const exchangerX = Math.min(outOfCore[0] - PIPE_WIDTH - 4, width - edge - nodeWidths.exchanger);
+  const firstPumpX = edge + nodeWidths.compressor + Math.min(bypassRoom, nodeGap);
+  const lastPumpX = exchangerX - 2 * nodeGap - nodeWidths.tank - nodeWidths.pump;
+  const wishedPumpX = Math.max(intoCore[0] - nodeWidths.pump / 2, edge + nodeWidths.compressor + bypassRoom);
+  const pumpX = Math.max(firstPumpX, Math.min(wishedPumpX, intoCore[0] - PIPE_WIDTH - 4, lastPumpX));
+  const tankX = (pumpX + nodeWidths.pump + exchangerX - nodeWidths.tank) / 2;
+  return {
+    compressor: { ...box('compressor', edge), y: y - bypassLine, height: nodeHeight + bypassLine },
+    pump: box('pump', pumpX),
+    tank: box('tank', tankX),
+    exchanger: box('exchanger', exchangerX),
+  };
+}
+
+export function layPipes(inHand: PlacedBlock, nodes: Nodes, measures: Measures): Pipes {
+  const { compressor, pump, tank, exchanger } = nodes;
+  const { intoCore, outOfCore } = pipeEnds(inHand);
+  const row = pump.y + pump.height / 2;
+  const laneY = pump.y - measures.lane;
+  const arrows = inHand.airIn.map(({ tail }) => tail);
+  const tail = arrows.find(([x]) => x > intoCore[0] + PIPE_WIDTH + 3) ?? arrows[arrows.length - 1];
+  const [stub, side] = [compressor.x + compressor.width * 0.3, compressor.x + compressor.width];
+  const outlet: Point[] =
+    compressor.y > laneY
+      ? [
+          [stub, compressor.y],
+          [stub, laneY],
+        ]
+      : [[side, laneY]];
+  const bypassX = side + measures.bypassAt;
+  // A pump that had to give way to the compressor stands beside its pipe: that goes over to it above the lane.
+  const riserX = Math.max(intoCore[0], pump.x + PIPE_WIDTH + 4);
+  const crossing = laneY - 2 * PIPE_WIDTH;
+  const riser: Point[] =
+    riserX === intoCore[0]
+      ? [[riserX, pump.y]]
+      : [
+          [riserX, pump.y],
+          [riserX, crossing],
+          [intoCore[0], crossing],
+        ];
+  return {
+    intoCore: [...riser, intoCore],
+    outOfCore: [outOfCore, [outOfCore[0], exchanger.y]],
+    exchangerToTank: [
+      [exchanger.x, row],
+      [tank.x + tank.width, row],
+    ],
+    tankToPump: [
+      [tank.x, row],
+      [pump.x + pump.width, row],
+    ],
+    air: [...outlet, [tail[0], laneY], tail],
+    bypass: [
+      [bypassX, laneY],
+      [bypassX, row],
+      [side, row],
+    ],
+  };
+}
