@@ -57,7 +57,7 @@ export class Bench implements StageSystem {
   readonly size: number;
   readonly powerCount: number;
   readonly boundaryCount: number;
-  readonly eventCount = 0;
+  readonly eventCount: number = 0;
   readonly failure = '';
   readonly segments: readonly Segment[];
   readonly blocks: readonly CellBlock[];
@@ -155,7 +155,7 @@ export class Bench implements StageSystem {
     for (const { block, rates } of this.parts) block.watchFront(state, rates.coolantRate * h);
   }
 
-  examine(state: Float64Array): number {
+  examine(state: Float64Array, _events: Float64Array): number {
     const ofReservoir = this.reservoir ? this.reservoir.capacity * (this.reservoirTemperature(state) - REFERENCE) : 0;
     return this.blocks.reduce((sum, block) => sum + block.survey(state, REFERENCE, this.unread), ofReservoir);
   }

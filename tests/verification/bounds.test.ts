@@ -160,3 +160,27 @@ describe('a 30 K step of the coolant stays within its sources', () => {
     );
   });
 });
+
+test('a front makes the cells it crosses plain upwind, and second order returns once it has passed', () => {
+  const setup: BenchSetup = {
+    parts: [linePart({ length: 1.5, bore: 0.019, wall: 400, coolantToWall: 10, bay: COLD })],
+    coolantRate: 18 * LITRES_PER_MINUTE,
+    coolantIn: [
+      [0, COLD],
+      [2, COLD],
+      [2, HOT],
+    ],
+    end: 12,
+  };
+  const bench = new Bench(setup);
+  const [block] = bench.blocks;
+  const upwindUntil: number[] = [];
+  runToEnd(bench, bench.startState(COLD), { tolerance: TOLERANCE }, ({ time }) => {
+    if (time < 2) expect(block.isLinearUpwind).toBe(true);
+    if (!block.isLinearUpwind) upwindUntil.push(time);
+  });
+  // 0.43 kg at 0.3 kg/s: the front takes 1.4 s, and a content more has to pass behind what is seen of it.
+  expect(upwindUntil[0]).toBeLessThan(2.1);
+  expect(upwindUntil[upwindUntil.length - 1]).toBeGreaterThan(3.4);
+  expect(upwindUntil[upwindUntil.length - 1]).toBeLessThan(5.5);
+});

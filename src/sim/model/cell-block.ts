@@ -99,11 +99,11 @@ export class CellBlock {
     this.readEnds(coolantIn);
   }
 
-  /** Decides, for the next step, whether a front forbids linear upwinding until half a content has passed. */
+  /** Decides, for the next step, whether a front forbids linear upwinding until a content has passed. */
   watchFront(state: Float64Array, heatCapacityPassed: number): void {
     this.upwindRemaining = Math.max(0, this.upwindRemaining - heatCapacityPassed);
     if (hasCoolantFront(this.nx, this.ny, state, this.offset, this.coolantIn)) {
-      this.upwindRemaining = 0.5 * this.coolantCapacity;
+      this.upwindRemaining = this.coolantCapacity;
     }
     this.rates.linearUpwind = this.isLinearUpwind ? 1 : 0;
   }

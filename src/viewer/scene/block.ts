@@ -1,20 +1,21 @@
 import type { ShowCore } from '../state/display.ts';
 import type { BlockShape } from './block-shape.ts';
-import { add, type Vector } from './projection.ts';
+import { add, type Point, type Vector } from './projection.ts';
 
 /** How lines of a drawn block are weighted: its outlines, the joints of layers, the fins, the cells. */
 export type LineWeight = 'outline' | 'layer' | 'fin' | 'cell';
 
+/** A line on a face, its points as shares (a, b) of the face's edges. */
 export interface Stroke {
   readonly weight: LineWeight;
-  readonly points: readonly Vector[];
+  readonly points: readonly Point[];
 }
 
 /**
  * A flat piece of surface that shows a window of the core's field. Cells count along the air (i) and along the coolant
  * (j); the place at shares (a, b) is corner + a edgeJ + b edgeI and shows the cell at from + share (to - from).
  */
-export interface Face {
+interface Surface {
   readonly corner: Vector;
   readonly edgeJ: Vector;
   readonly edgeI: Vector;
@@ -22,6 +23,10 @@ export interface Face {
   readonly i: readonly [from: number, to: number];
   /** level surfaces show the field always; strips of fins belong to the air, of tubes to the coolant */
   readonly part: 'level' | 'fin' | 'tube';
+}
+
+/** A surface with its lines. */
+export interface Face extends Surface {
   readonly strokes: readonly Stroke[];
 }
 
@@ -70,23 +75,29 @@ export function buildBlock(shape: BlockShape, nx: number, ny: number, options: B
   const boxes: Box[] = [];
 
   /** A strip of a layer with the two sides that can be seen. */
-  const addStrip = (part: 'fin' | 'tube', z: number, height: number, toCell: number) => {
+  const addStrip = (part: 'fin' | 'tube', z: number, height: number, toCell: number, foot: LineWeight) => {
     const length = toCell / ny;
     const up: Vector = [0, 0, height];
-    faces.push(
-      outlined({
-        corner: [length - 0.5, near, z],
-        edgeJ: up,
-        edgeI: [0, depth, 0],
-        j: [toCell - 1, toCell],
-        i: [0, nx],
-        part,
-      }),
-      outlined({ corner: [-0.5, near, z], edgeJ: [length, 0, 0], edgeI: up, j: [0, toCell], i: [0, 1], part }),
-    );
+    const end: Surface = {
+      corner: [length - 0.5, near, z],
+      edgeJ: up,
+      edgeI: [0, depth, 0],
+      j: [toCell - 1, toCell],
+      i: [0, nx],
+      part,
+    };
+    const inlet: Surface = {
+      corner: [-0.5, near, z],
+      edgeJ: [length, 0, 0],
+      edgeI: up,
+      j: [0, toCell],
+      i: [0, 1],
+      part,
+    };
+    faces.push({ ...end, strokes: stripLines(end, foot) }, { ...inlet, strokes: stripLines(inlet, foot) });
   };
   const addLevel = (z: number, fromCell: number, toCell: number) => {
-    const face: Omit<Face, 'strokes'> = {
+    const level: Surface = {
       corner: [fromCell / ny - 0.5, near, z],
       edgeJ: [(toCell - fromCell) / ny, 0, 0],
       edgeI: [0, depth, 0],
@@ -94,15 +105,16 @@ export function buildBlock(shape: BlockShape, nx: number, ny: number, options: B
       i: [0, nx],
       part: 'level',
     };
-    faces.push(outlined(face, options.hasCellLines));
+    faces.push({ ...level, strokes: levelLines(level, options.hasCellLines) });
   };
 
   for (let layer = 0; layer <= tubeCount; layer++) {
     const z = bottom + layer * step;
     const toCell = layer < cutLayer ? ny : cutCell;
     const hasTube = layer < tubeCount;
-    addStrip('fin', z, FIN_SHARE * pitch, toCell);
-    if (hasTube) addStrip('tube', z + FIN_SHARE * pitch, (1 - FIN_SHARE) * pitch, toCell);
+    const foot = layer === 0 || options.show === 'apart' ? 'outline' : 'layer';
+    addStrip('fin', z, FIN_SHARE * pitch, toCell, foot);
+    if (hasTube) addStrip('tube', z + FIN_SHARE * pitch, (1 - FIN_SHARE) * pitch, toCell, 'layer');
     const top = z + (hasTube ? pitch : FIN_SHARE * pitch);
     if (options.show === 'cut' && layer === cutLayer - 1) addLevel(top, cutCell, ny);
     if (options.show === 'apart' || layer === tubeCount) addLevel(top, 0, toCell);
@@ -114,31 +126,47 @@ export function buildBlock(shape: BlockShape, nx: number, ny: number, options: B
   return { nx, ny, faces, boxes };
 }
 
-/** A face with its lines: the rim, zigzag fins where the air enters, cells on level faces. */
-function outlined(face: Omit<Face, 'strokes'>, hasCellLines = false): Face {
-  const { corner, edgeJ, edgeI, part, i, j } = face;
-  const at = (a: number, b: number): Vector => add(add(corner, edgeJ, a), edgeI, b);
-  if (part === 'level') {
-    const strokes: Stroke[] = [{ weight: 'outline', points: [at(0, 0), at(1, 0), at(1, 1), at(0, 1), at(0, 0)] }];
-    if (hasCellLines) {
-      const [iCount, jCount] = [i[1] - i[0], j[1] - j[0]];
-      for (let k = 1; k < iCount; k++) strokes.push({ weight: 'cell', points: [at(0, k / iCount), at(1, k / iCount)] });
-      for (let k = 1; k < jCount; k++) strokes.push({ weight: 'cell', points: [at(k / jCount, 0), at(k / jCount, 1)] });
-    }
-    return { ...face, strokes };
-  }
+/** The place of a face at shares of its edges. */
+export function placeOn({ corner, edgeJ, edgeI }: Surface, [a, b]: Point): Vector {
+  return add(add(corner, edgeJ, a), edgeI, b);
+}
+
+/** Lines of a strip: its joints above and below, its ends, and zigzag fins where it looks at the air. */
+function stripLines({ edgeJ, edgeI, part }: Surface, foot: LineWeight): Stroke[] {
   const facesAir = edgeI[2] > 0;
-  const [lower, upper] = facesAir ? [at(0, 0), at(0, 1)] : [at(0, 0), at(1, 0)];
-  const [lowerEnd, upperEnd] = facesAir ? [at(1, 0), at(1, 1)] : [at(0, 1), at(1, 1)];
+  // Up is along b where the face looks at the air, along a at the end where the coolant leaves.
+  const at = (along: number, up: number): Point => (facesAir ? [along, up] : [up, along]);
   const strokes: Stroke[] = [
-    { weight: 'layer', points: [lower, lowerEnd] },
-    { weight: 'layer', points: [upper, upperEnd] },
-    { weight: 'outline', points: [lower, upper] },
-    { weight: 'outline', points: [lowerEnd, upperEnd] },
+    { weight: foot, points: [at(0, 0), at(1, 0)] },
+    { weight: 'layer', points: [at(0, 1), at(1, 1)] },
+    { weight: 'outline', points: [at(0, 0), at(0, 1)] },
+    { weight: 'outline', points: [at(1, 0), at(1, 1)] },
   ];
   if (facesAir && part === 'fin') {
     const count = Math.round(FINS_ALONG_COOLANT * edgeJ[0]);
     strokes.push({ weight: 'fin', points: Array.from({ length: count + 1 }, (_, k) => at(k / count, k % 2)) });
   }
-  return { ...face, strokes };
+  return strokes;
+}
+
+const RIM: readonly Point[] = [
+  [0, 0],
+  [1, 0],
+  [1, 1],
+  [0, 1],
+  [0, 0],
+];
+
+/** Lines of a level face: its rim, and between cells where they are wanted. */
+function levelLines({ i, j }: Surface, hasCellLines: boolean): Stroke[] {
+  const rim: Stroke = { weight: 'outline', points: RIM };
+  if (!hasCellLines) return [rim];
+  const [iCount, jCount] = [i[1] - i[0], j[1] - j[0]];
+  const between = (count: number) => Array.from({ length: count - 1 }, (_, k) => (k + 1) / count);
+  const line = (from: Point, to: Point): Stroke => ({ weight: 'cell', points: [from, to] });
+  return [
+    rim,
+    ...between(iCount).map((b) => line([0, b], [1, b])),
+    ...between(jCount).map((a) => line([a, 0], [a, 1])),
+  ];
 }

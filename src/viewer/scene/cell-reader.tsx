@@ -1,7 +1,7 @@
 import { joined, temperature } from '../format.ts';
 import type { PlacedBlock } from './layout.ts';
 import { ROLE_NAMES } from './overlay.tsx';
-import { type Cell, cellOutline } from './picking.ts';
+import { cellOutline, walked } from './picking.ts';
 import type { PictureModel, ReadCell } from './picture-model.ts';
 
 /** Where the arrow keys lead: cells along the air and along the coolant. */
@@ -75,13 +75,6 @@ function BlockFocus({ placed: { role, block, bounds }, model, isAlone }: BlockFo
       }}
     />
   );
-}
-
-/** The next cell; the first key press starts in the middle. */
-export function walked(from: Cell | undefined, [di, dj]: readonly [number, number], nx: number, ny: number): Cell {
-  if (from === undefined) return { i: Math.floor(nx / 2), j: Math.floor(ny / 2) };
-  const within = (value: number, count: number) => Math.max(0, Math.min(count - 1, value));
-  return { i: within(from.i + di, nx), j: within(from.j + dj, ny) };
 }
 
 /** The cell that is read, outlined, and its number beside it. */

@@ -1,7 +1,7 @@
 import { cssColour } from '../colour-scale.ts';
-import type { Face } from './block.ts';
-import { type Frame, type FrameBlock, LINES, type Painter, strengthAt } from './painter.ts';
-import { add, type Projection, project } from './projection.ts';
+import { type Face, placeOn } from './block.ts';
+import { type Frame, type FrameBlock, HALO, LINES, type Painter, strengthAt } from './painter.ts';
+import { type Projection, project } from './projection.ts';
 
 /** Draws without a graphics card: faces one after the other, those behind first. */
 export class FlatPainter implements Painter {
@@ -34,31 +34,31 @@ export class FlatPainter implements Painter {
         onto.drawImage(this.field, j[0], i[0], j[1] - j[0], i[1] - i[0], 0, 0, 1, 1);
       }
       onto.setTransform(pixelRatio, 0, 0, pixelRatio, 0, 0);
-      strokeFace(face, projection, cssColour(frame.ink), onto);
+      strokeFace(face, projection, frame, onto);
     }
   }
 }
 
 /** Makes the unit square of the canvas the parallelogram of a face, so that its window of the field lies on it. */
 function layOver(face: Face, projection: Projection, pixelRatio: number, onto: CanvasRenderingContext2D): void {
-  const { corner, edgeI, edgeJ } = face;
-  const [x, y] = project(projection, corner);
-  const [xJ, yJ] = project(projection, add(corner, edgeJ));
-  const [xI, yI] = project(projection, add(corner, edgeI));
+  const [x, y] = project(projection, face.corner);
+  const [xJ, yJ] = project(projection, placeOn(face, [1, 0]));
+  const [xI, yI] = project(projection, placeOn(face, [0, 1]));
   onto.setTransform(pixelRatio, 0, 0, pixelRatio, 0, 0);
   onto.transform(xJ - x, yJ - y, xI - x, yI - y, x, y);
 }
 
-function strokeFace({ strokes }: Face, projection: Projection, ink: string, onto: CanvasRenderingContext2D): void {
-  onto.strokeStyle = ink;
+function strokeFace(face: Face, projection: Projection, frame: Frame, onto: CanvasRenderingContext2D): void {
   onto.lineJoin = 'round';
-  for (const { weight, points } of strokes) {
-    const { cover, width, fades } = LINES[weight];
-    onto.globalAlpha = fades ? cover * strengthAt(projection.scale) : cover;
-    onto.lineWidth = width;
-    onto.beginPath();
-    for (const point of points) onto.lineTo(...project(projection, point));
-    onto.stroke();
+  for (const { weight, points } of face.strokes) {
+    for (const style of weight === 'outline' ? [HALO, LINES.outline] : [LINES[weight]]) {
+      onto.strokeStyle = cssColour(frame[style.in]);
+      onto.globalAlpha = style.fades ? style.cover * strengthAt(projection.scale) : style.cover;
+      onto.lineWidth = style.width;
+      onto.beginPath();
+      for (const point of points) onto.lineTo(...project(projection, placeOn(face, point)));
+      onto.stroke();
+    }
   }
   onto.globalAlpha = 1;
 }

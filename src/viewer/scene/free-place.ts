@@ -38,7 +38,9 @@ export function freePlace(
     const tried = { ...start, x: start.x + dx, y: start.y + dy };
     if (!isInside(tried, bounds)) continue;
     const wide = grown(tried, gap);
-    const isCovered = near.some(({ outline, around }) => meet(wide, around) && overlap(cornersOf(wide), outline));
+    const corners = cornersOf(wide);
+    // Upright rectangles that meet are not separated by a side of the label; a side of the obstacle may still do it.
+    const isCovered = near.some(({ outline, around }) => meet(wide, around) && !isSeparatedBySide(outline, corners));
     if (!isCovered) return { ...tried, isFree: true };
   }
   return { ...start, isFree: false };
@@ -87,11 +89,7 @@ export function hullOf(points: readonly Point[]): Outline {
   return [...chain(sorted), ...chain(sorted.reverse())];
 }
 
-/** Whether two convex outlines share any area: no side of either separates them. */
-export function overlap(one: Outline, other: Outline): boolean {
-  return !isSeparatedBySide(one, other) && !isSeparatedBySide(other, one);
-}
-
+/** Whether a side of `one` has all of `other` beyond it. */
 function isSeparatedBySide(one: Outline, other: Outline): boolean {
   return one.some((from, k) => {
     const to = one[(k + 1) % one.length];
@@ -103,8 +101,14 @@ function isSeparatedBySide(one: Outline, other: Outline): boolean {
 }
 
 function spanAlong([nx, ny]: Point, outline: Outline): Point {
-  const places = outline.map(([x, y]) => nx * x + ny * y);
-  return [Math.min(...places), Math.max(...places)];
+  let low = Number.POSITIVE_INFINITY;
+  let high = Number.NEGATIVE_INFINITY;
+  for (const [x, y] of outline) {
+    const place = nx * x + ny * y;
+    if (place < low) low = place;
+    if (place > high) high = place;
+  }
+  return [low, high];
 }
 
 function cross(origin: Point, a: Point, b: Point): number {

@@ -11,6 +11,8 @@ export type Pipes = Readonly<Record<PipeName, readonly Point[]>>;
 export type Nodes = Readonly<Record<NodeName, Rectangle>>;
 
 export const PIPE_WIDTH = 11;
+/** A pipe meets the top of a box at least this far from its left edge. */
+const INSIDE_BOX = PIPE_WIDTH + 4;
 
 /** Where the coolant pipes stand: they come up behind the block, just inside its left and right corner. */
 function pipeEnds({ block: { boxes }, bounds, projection }: PlacedBlock): { intoCore: Point; outOfCore: Point } {
@@ -27,11 +29,13 @@ export function placeNodes(width: number, height: number, inHand: PlacedBlock, m
   const y = height - foot - nodeHeight;
   const { intoCore, outOfCore } = pipeEnds(inHand);
   const box = (name: NodeName, x: number): Rectangle => ({ x, y, width: nodeWidths[name], height: nodeHeight });
-  const exchangerX = Math.min(outOfCore[0] - PIPE_WIDTH - 4, width - edge - nodeWidths.exchanger);
   const firstPumpX = edge + nodeWidths.compressor + Math.min(bypassRoom, nodeGap);
+  const firstExchangerX = firstPumpX + nodeWidths.pump + nodeWidths.tank + 2 * nodeGap;
+  const lastExchangerX = width - edge - nodeWidths.exchanger;
+  const exchangerX = Math.min(lastExchangerX, Math.max(firstExchangerX, outOfCore[0] - INSIDE_BOX));
   const lastPumpX = exchangerX - 2 * nodeGap - nodeWidths.tank - nodeWidths.pump;
   const wishedPumpX = Math.max(intoCore[0] - nodeWidths.pump / 2, edge + nodeWidths.compressor + bypassRoom);
-  const pumpX = Math.max(firstPumpX, Math.min(wishedPumpX, intoCore[0] - PIPE_WIDTH - 4, lastPumpX));
+  const pumpX = Math.max(firstPumpX, Math.min(wishedPumpX, intoCore[0] - INSIDE_BOX, lastPumpX));
   const tankX = (pumpX + nodeWidths.pump + exchangerX - nodeWidths.tank) / 2;
   return {
     compressor: { ...box('compressor', edge), y: y - bypassLine, height: nodeHeight + bypassLine },
@@ -57,20 +61,10 @@ export function layPipes(inHand: PlacedBlock, nodes: Nodes, measures: Measures):
         ]
       : [[side, laneY]];
   const bypassX = side + measures.bypassAt;
-  // A pump that had to give way to the compressor stands beside its pipe: that goes over to it above the lane.
-  const riserX = Math.max(intoCore[0], pump.x + PIPE_WIDTH + 4);
   const crossing = laneY - 2 * PIPE_WIDTH;
-  const riser: Point[] =
-    riserX === intoCore[0]
-      ? [[riserX, pump.y]]
-      : [
-          [riserX, pump.y],
-          [riserX, crossing],
-          [intoCore[0], crossing],
-        ];
   return {
-    intoCore: [...riser, intoCore],
-    outOfCore: [outOfCore, [outOfCore[0], exchanger.y]],
+    intoCore: upFrom(pump, intoCore, crossing),
+    outOfCore: upFrom(exchanger, outOfCore, crossing).toReversed(),
     exchangerToTank: [
       [exchanger.x, row],
       [tank.x + tank.width, row],
@@ -86,4 +80,10 @@ export function layPipes(inHand: PlacedBlock, nodes: Nodes, measures: Measures):
       [side, row],
     ],
   };
+}
+
+/** Straight up from a box to an end above; a box that had to give way stands beside, and the pipe goes over to it. */
+function upFrom(box: Rectangle, end: Point, crossing: number): Point[] {
+  const x = Math.min(box.x + box.width - INSIDE_BOX, Math.max(box.x + INSIDE_BOX, end[0]));
+  return x === end[0] ? [[x, box.y], end] : [[x, box.y], [x, crossing], [end[0], crossing], end];
 }

@@ -1,4 +1,4 @@
-import { type DataTexture, ShaderMaterial, type Vector2, Vector3 } from 'three';
+import { type DataTexture, type IUniform, ShaderMaterial, type Vector2, Vector3 } from 'three';
 
 /**
  * Faces show the texture's own numbers: no light, no tone mapping, no conversion of colours, so that a cell on the
@@ -34,30 +34,55 @@ export function faceMaterial(field: DataTexture): ShaderMaterial {
   });
 }
 
-/** Lines of a width in pixels of the page. */
-export function lineMaterial(resolution: Vector2): ShaderMaterial {
+/** Share of the depth between the ends of what the camera sees: about three pixels. */
+const TOWARDS_EYE = 0.0008;
+
+/** Lines of a width in pixels of the page, their rims smooth over one pixel of the screen. */
+export function lineMaterial(resolution: Vector2, pixelRatio: IUniform<number>): ShaderMaterial {
   return new ShaderMaterial({
-    uniforms: { resolution: { value: resolution }, ink: { value: new Vector3() }, strength: { value: 1 } },
+    uniforms: {
+      resolution: { value: resolution },
+      pixelRatio,
+      ink: { value: new Vector3() },
+      paper: { value: new Vector3() },
+      strength: { value: 1 },
+    },
     vertexShader: `
       attribute vec3 other;
-      attribute vec4 style;
-      uniform float strength;
+      attribute vec3 size;
+      attribute vec3 tone;
       uniform vec2 resolution;
+      uniform float pixelRatio;
+      uniform float strength;
       varying float cover;
+      varying float isPaper;
+      varying float halfWidth;
+      varying float beside;
       void main() {
         vec4 here = projectionMatrix * modelViewMatrix * vec4(position, 1.0);
         vec4 there = projectionMatrix * modelViewMatrix * vec4(other, 1.0);
         vec2 along = normalize((there.xy - here.xy) * resolution);
-        vec2 across = vec2(-along.y, along.x) * style.x;
-        here.xy += across * style.y / resolution;
+        halfWidth = size.y / 2.0;
+        float reach = halfWidth + 1.0 / pixelRatio;
+        here.xy += vec2(-along.y, along.x) * size.x * reach * 2.0 / resolution;
+        beside = size.z * reach;
+        // A little towards the eye: a line on an edge lies half beside its own face.
+        here.z -= ${TOWARDS_EYE};
         gl_Position = here;
-        cover = style.z * mix(1.0, strength, style.w);
+        cover = tone.x * mix(1.0, strength, tone.y);
+        isPaper = tone.z;
       }`,
     fragmentShader: `
       uniform vec3 ink;
+      uniform vec3 paper;
+      uniform float pixelRatio;
       varying float cover;
+      varying float isPaper;
+      varying float halfWidth;
+      varying float beside;
       void main() {
-        gl_FragColor = vec4(ink * cover, cover);
+        float inside = clamp((halfWidth - abs(beside)) * pixelRatio + 0.5, 0.0, 1.0);
+        gl_FragColor = vec4(mix(ink, paper, isPaper), 1.0) * cover * inside;
       }`,
     toneMapped: false,
     transparent: true,

@@ -21,7 +21,9 @@ export interface Frame {
   /** pixels of the screen per pixel of the page */
   readonly pixelRatio: number;
   readonly blocks: readonly FrameBlock[];
+  /** lines, what the picture stands on, and what has no colour */
   readonly ink: Colour;
+  readonly paper: Colour;
   readonly neutral: Colour;
 }
 
@@ -32,15 +34,36 @@ export interface Painter {
   dispose(): void;
 }
 
-/** Width [pixels] and cover of lines; those that fade are fainter on a small block, so that its colours stay clear. */
-export const LINES: Readonly<Record<LineWeight, { width: number; cover: number; fades: boolean }>> = {
-  outline: { width: 1.2, cover: 0.9, fades: false },
-  layer: { width: 1, cover: 0.45, fades: true },
-  fin: { width: 1, cover: 0.3, fades: true },
-  cell: { width: 1, cover: 0.35, fades: true },
+/** How a line is drawn: width [pixels], cover, 0 to 1, and what it is drawn in. */
+export interface LineStyle {
+  readonly width: number;
+  readonly cover: number;
+  readonly in: 'ink' | 'paper';
+  /** fainter on a small block, so that its colours stay clear */
+  readonly fades: boolean;
+}
+
+/** A band of paper under the outlines: the darkest and the lightest temperatures come near to the ink. */
+export const HALO: LineStyle = { width: 3.4, cover: 0.42, in: 'paper', fades: false };
+
+export const LINES: Readonly<Record<LineWeight, LineStyle>> = {
+  outline: { width: 1.2, cover: 0.95, in: 'ink', fades: false },
+  layer: { width: 1, cover: 0.45, in: 'ink', fades: true },
+  fin: { width: 1, cover: 0.3, in: 'ink', fades: true },
+  cell: { width: 1, cover: 0.35, in: 'ink', fades: true },
 };
 
 /** Lines that fade have all their cover at this scale and none at nothing [pixels per length of a core]. */
 const WHOLE_COVER_AT = 240;
 
 export const strengthAt = (scale: number): number => Math.min(1, (scale / WHOLE_COVER_AT) ** 2);
+
+/** Luminance that stands out alike from black and from white: (L + 0.05)^2 = 0.05 (1 + 0.05), WCAG 2.2. */
+const MIDDLE_LUMINANCE = 0.179;
+
+/** Colour for a mark on a coloured ground: black or white, whichever stands out more. */
+export function markOn([red, green, blue]: Colour): string {
+  // The curve of sRGB is near enough to a square to choose between two.
+  const luminance = (0.2126 * red ** 2 + 0.7152 * green ** 2 + 0.0722 * blue ** 2) / 255 ** 2;
+  return luminance > MIDDLE_LUMINANCE ? '#000' : '#fff';
+}

@@ -1,5 +1,5 @@
-import type { Block, Face } from './block.ts';
-import { add, type Point, type Projection, project, type Vector } from './projection.ts';
+import { type Block, type Face, placeOn } from './block.ts';
+import { type Point, type Projection, project, type Vector } from './projection.ts';
 
 /** A cell of a core, counted from 0 along the air and along the coolant. */
 export interface Cell {
@@ -31,7 +31,12 @@ export function cellToPixel(block: Block, projection: Projection, cell: Cell): P
 
 /** The four corners of a cell on a face. */
 export function cellOutline(face: Face, projection: Projection, { i, j }: Cell): Point[] {
-  const corners = [[0, 0], [0, 1], [1, 1], [1, 0]] as const; // biome-ignore format: one row
+  const corners = [
+    [0, 0],
+    [0, 1],
+    [1, 1],
+    [1, 0],
+  ];
   return corners.map(([di, dj]) => project(projection, placeOf(face, i + di, j + dj)));
 }
 
@@ -42,17 +47,27 @@ export function levelFaceOf(block: Block, { j }: Cell): Face {
   return face;
 }
 
-function placeOf({ corner, edgeI, edgeJ, i, j }: Face, atI: number, atJ: number): Vector {
-  const along = (atJ - j[0]) / (j[1] - j[0]);
-  const across = (atI - i[0]) / (i[1] - i[0]);
-  return add(add(corner, edgeJ, along), edgeI, across);
+/**
+ * The next cell for a step along the air and along the coolant, kept inside; without one to start from, the middle.
+ *
+ * @param step - cells along the air and along the coolant; infinite for all the way
+ */
+export function walked(from: Cell | undefined, step: readonly [i: number, j: number], nx: number, ny: number): Cell {
+  if (from === undefined) return { i: Math.floor(nx / 2), j: Math.floor(ny / 2) };
+  const within = (value: number, count: number) => Math.max(0, Math.min(count - 1, value));
+  return { i: within(from.i + step[0], nx), j: within(from.j + step[1], ny) };
+}
+
+function placeOf(face: Face, atI: number, atJ: number): Vector {
+  const { i, j } = face;
+  return placeOn(face, [(atJ - j[0]) / (j[1] - j[0]), (atI - i[0]) / (i[1] - i[0])]);
 }
 
 /** Shares (a, b) of a face's edges under a pixel, both 0 to 1. */
 function sharesAt(face: Face, projection: Projection, [x, y]: Point): Point | undefined {
   const [x0, y0] = project(projection, face.corner);
-  const [xJ, yJ] = project(projection, add(face.corner, face.edgeJ));
-  const [xI, yI] = project(projection, add(face.corner, face.edgeI));
+  const [xJ, yJ] = project(projection, placeOn(face, [1, 0]));
+  const [xI, yI] = project(projection, placeOn(face, [0, 1]));
   const [ax, ay, bx, by] = [xJ - x0, yJ - y0, xI - x0, yI - y0];
   const determinant = ax * by - ay * bx;
   const a = ((x - x0) * by - (y - y0) * bx) / determinant;

@@ -102,7 +102,7 @@ export class PictureModel {
   }
 
   /** The blocks with the colours of the time on screen. */
-  frame(layout: Layout, pixelRatio: number, ink: Colour, neutral: Colour): Frame {
+  frame(layout: Layout, pixelRatio: number, tones: Pick<Frame, 'ink' | 'paper' | 'neutral'>): Frame {
     const colourBy = this.props.display.colourBy.value;
     const neutralPart = colourBy === 'air' ? 'tube' : colourBy === 'coolant' ? 'fin' : undefined;
     const blocks = layout.blocks.map(
@@ -110,11 +110,11 @@ export class PictureModel {
         role,
         block,
         projection,
-        colours: this.coloursOf(role, block, neutral),
+        colours: this.coloursOf(role, block, tones.neutral),
         neutralPart,
       }),
     );
-    return { width: layout.width, height: layout.height, pixelRatio, blocks, ink, neutral };
+    return { width: layout.width, height: layout.height, pixelRatio, blocks, ...tones };
   }
 
   private coloursOf(role: CarRole, block: Block, neutral: Colour): Uint8ClampedArray {

@@ -3,6 +3,7 @@ import { useRef } from 'preact/hooks';
 import { type Colour, cssColour } from '../colour-scale.ts';
 import { type Arrow, segments } from './layout.ts';
 import { PIPE_WIDTH } from './loop-layout.ts';
+import { markOn } from './painter.ts';
 import type { PictureModel } from './picture-model.ts';
 import { onScreen, type Point } from './projection.ts';
 
@@ -94,7 +95,7 @@ function Marks({ from, to, colour, stream, step = MARK_STEP }: MarksProps) {
   return (
     <g transform={`translate(${from[0]} ${from[1]}) rotate(${turn})`}>
       <svg class="marks" y={-6} width={length} height={12} aria-hidden="true">
-        <path class={`marks-${stream}`} d={chevrons} style={colour && { stroke: inkOn(colour) }} />
+        <path class={`marks-${stream}`} d={chevrons} style={colour && { stroke: markOn(colour) }} />
       </svg>
     </g>
   );
@@ -152,12 +153,6 @@ function moveStreams(model: PictureModel, svg: SVGSVGElement | null): (() => voi
   };
   request = requestAnimationFrame(move);
   return () => cancelAnimationFrame(request);
-}
-
-/** Black or white, whichever stands out more on a colour (relative luminance of WCAG 2.2, linear by squares). */
-function inkOn([red, green, blue]: Colour): string {
-  const luminance = 0.2126 * (red / 255) ** 2 + 0.7152 * (green / 255) ** 2 + 0.0722 * (blue / 255) ** 2;
-  return luminance > 0.18 ? '#000' : '#fff';
 }
 
 function strokeStyle(colour: Colour | undefined) {

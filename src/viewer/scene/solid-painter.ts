@@ -1,6 +1,5 @@
 import {
-  BufferAttribute,
-  BufferGeometry,
+  type BufferGeometry,
   DataTexture,
   DoubleSide,
   Group,
@@ -16,9 +15,10 @@ import {
 } from 'three';
 import type { Colour } from '../colour-scale.ts';
 import type { Block } from './block.ts';
+import { faceGeometry, lineGeometry, PART_NUMBER } from './geometries.ts';
 import type { CarRole } from './layout.ts';
 import { faceMaterial, lineMaterial } from './materials.ts';
-import { type Frame, type FrameBlock, LINES, type Painter, strengthAt } from './painter.ts';
+import { type Frame, type FrameBlock, type Painter, strengthAt } from './painter.ts';
 import { add, type Vector, type View } from './projection.ts';
 
 /** Distance of the camera from the middle of the picture, and of everything from it at most [pixels]. */
@@ -40,6 +40,7 @@ export class SolidPainter implements Painter {
   private readonly scene = new Scene();
   private readonly camera = new OrthographicCamera();
   private readonly resolution = new Vector2(1, 1);
+  private readonly pixelRatio = { value: 1 };
   private readonly solids = new Map<CarRole, Solid>();
 
   /** @param canvas - not on the page; its context comes with it */
@@ -92,6 +93,7 @@ export class SolidPainter implements Painter {
     this.renderer.setPixelRatio(pixelRatio);
     this.renderer.setSize(width, height, false);
     this.resolution.set(width, height);
+    this.pixelRatio.value = pixelRatio;
   }
 
   private solidOf({ role, block }: FrameBlock): Solid {
@@ -100,7 +102,7 @@ export class SolidPainter implements Painter {
       if (known.block !== block) known.rebuild(block);
       return known;
     }
-    const solid = new Solid(block, this.resolution);
+    const solid = new Solid(block, this.resolution, this.pixelRatio);
     this.solids.set(role, solid);
     this.scene.add(solid.group);
     return solid;
@@ -132,14 +134,13 @@ class Solid {
   private readonly faces: Mesh<BufferGeometry, ShaderMaterial>;
   private readonly lines: Mesh<BufferGeometry, ShaderMaterial>;
 
-  constructor(block: Block, resolution: Vector2) {
+  constructor(block: Block, resolution: Vector2, pixelRatio: { value: number }) {
     this.block = block;
     this.texture = fieldTexture(block);
     this.faces = new Mesh(faceGeometry(block), faceMaterial(this.texture));
-    this.lines = new Mesh(lineGeometry(block), lineMaterial(resolution));
-    this.faces.material.side = DoubleSide;
-    this.lines.material.side = DoubleSide;
+    this.lines = new Mesh(lineGeometry(block), lineMaterial(resolution, pixelRatio));
     for (const mesh of [this.faces, this.lines]) {
+      mesh.material.side = DoubleSide;
       mesh.frustumCulled = false;
       this.group.add(mesh);
     }
@@ -158,18 +159,19 @@ class Solid {
     this.faces.material.uniforms.field.value = this.texture;
   }
 
-  show({ projection, colours, neutralPart }: FrameBlock, { width, height, ink, neutral }: Frame): void {
+  show({ projection, colours, neutralPart }: FrameBlock, { width, height, ink, paper, neutral }: Frame): void {
     const { view, scale, middle } = projection;
     const place = add(scaled(view.right, middle[0] - width / 2), view.up, height / 2 - middle[1]);
     this.group.position.set(...place);
     this.group.scale.setScalar(scale);
     (this.texture.image.data as Uint8Array).set(colours);
     this.texture.needsUpdate = true;
-    const { uniforms } = this.faces.material;
-    uniforms.neutral.value.set(...shares(neutral));
-    uniforms.neutralPart.value = neutralPart === undefined ? -1 : PART_NUMBER[neutralPart];
-    this.lines.material.uniforms.ink.value.set(...shares(ink));
-    this.lines.material.uniforms.strength.value = strengthAt(scale);
+    const [onFaces, onLines] = [this.faces.material.uniforms, this.lines.material.uniforms];
+    onFaces.neutral.value.set(...shares(neutral));
+    onFaces.neutralPart.value = neutralPart === undefined ? -1 : PART_NUMBER[neutralPart];
+    onLines.ink.value.set(...shares(ink));
+    onLines.paper.value.set(...shares(paper));
+    onLines.strength.value = strengthAt(scale);
   }
 
   dispose(): void {
@@ -181,68 +183,11 @@ class Solid {
   }
 }
 
-const PART_NUMBER = { level: 0, fin: 1, tube: 2 } as const;
-
 function fieldTexture({ nx, ny }: Block): DataTexture {
   const texture = new DataTexture(new Uint8Array(4 * nx * ny), ny, nx);
   texture.magFilter = NearestFilter;
   texture.minFilter = NearestFilter;
   return texture;
-}
-
-function faceGeometry({ nx, ny, faces }: Block): BufferGeometry {
-  const positions: number[] = [];
-  const cells: number[] = [];
-  const parts: number[] = [];
-  const index: number[] = [];
-  for (const { corner, edgeI, edgeJ, i, j, part } of faces) {
-    const first = parts.length;
-    for (const [a, b] of [
-      [0, 0],
-      [1, 0],
-      [1, 1],
-      [0, 1],
-    ]) {
-      positions.push(...add(add(corner, edgeJ, a), edgeI, b));
-      cells.push(j[a] / ny, i[b] / nx);
-      parts.push(PART_NUMBER[part]);
-    }
-    index.push(first, first + 1, first + 2, first, first + 2, first + 3);
-  }
-  return geometryOf({ position: [positions, 3], uv: [cells, 2], part: [parts, 1] }, index);
-}
-
-/** Each stretch of line as a ribbon that the shader turns to the camera. */
-function lineGeometry({ faces }: Block): BufferGeometry {
-  const positions: number[] = [];
-  const others: number[] = [];
-  const styles: number[] = [];
-  const index: number[] = [];
-  const addEnd = (from: Vector, to: Vector, side: number, line: (typeof LINES)['outline']) => {
-    positions.push(...from);
-    others.push(...to);
-    styles.push(side, line.width, line.cover, line.fades ? 1 : 0);
-  };
-  for (const { weight, points } of faces.flatMap(({ strokes }) => strokes)) {
-    for (let k = 1; k < points.length; k++) {
-      const first = styles.length / 4;
-      const [from, to] = [points[k - 1], points[k]];
-      for (const side of [1, -1]) addEnd(from, to, side, LINES[weight]);
-      // Seen from its other end, a ribbon has its sides exchanged.
-      for (const side of [1, -1]) addEnd(to, from, side, LINES[weight]);
-      index.push(first, first + 1, first + 2, first, first + 2, first + 3);
-    }
-  }
-  return geometryOf({ position: [positions, 3], other: [others, 3], style: [styles, 4] }, index);
-}
-
-function geometryOf(attributes: Record<string, [values: number[], size: number]>, index: number[]): BufferGeometry {
-  const geometry = new BufferGeometry();
-  for (const [name, [values, size]] of Object.entries(attributes)) {
-    geometry.setAttribute(name, new BufferAttribute(new Float32Array(values), size));
-  }
-  geometry.setIndex(index);
-  return geometry;
 }
 
 function scaled(vector: Vector, times: number): Vector {

@@ -85,9 +85,10 @@ export class Stage {
     const layout = this.model.layout.peek();
     const context = this.canvas.getContext('2d');
     if (layout === undefined || context === null) return;
-    const style = getComputedStyle(this.canvas);
     const pixelRatio = Math.min(FINEST, devicePixelRatio);
-    const frame = this.model.frame(layout, pixelRatio, token(style, '--ink'), token(style, '--pull'));
+    const style = getComputedStyle(this.canvas);
+    const [ink, paper, neutral] = ['--ink', '--panel', '--pull'].map((name) => token(style, name));
+    const frame = this.model.frame(layout, pixelRatio, { ink, paper, neutral });
     const [width, height] = [layout.width, layout.height].map((size) => Math.floor(size * pixelRatio));
     if (this.canvas.width !== width || this.canvas.height !== height) Object.assign(this.canvas, { width, height });
     else context.clearRect(0, 0, width, height);
@@ -160,8 +161,10 @@ export class Stage {
   }
 }
 
-/** A colour token of the page, written as #rrggbb. */
+/** A colour token of the page, written as #rrggbb, or #rgb where that is the same. */
 function token(style: CSSStyleDeclaration, name: string): Colour {
-  const written = Number.parseInt(style.getPropertyValue(name).trim().slice(1), 16);
-  return [(written >> 16) & 255, (written >> 8) & 255, written & 255];
+  const digits = style.getPropertyValue(name).trim().slice(1);
+  const whole = digits.length === 3 ? [...digits].map((digit) => digit + digit).join('') : digits;
+  const written = Number.parseInt(whole, 16);
+  return [written >> 16, (written >> 8) & 255, written & 255];
 }

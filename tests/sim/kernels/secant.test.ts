@@ -50,13 +50,14 @@ describe('a slope outside the range', () => {
     const f = straight(slope)(2);
     expect(secant.next(2, f)).toBeCloseTo((f - 0.1 * 2) / 0.9, 12);
   });
+});
 
-  test('is not asked for where a guess comes twice', () => {
-    const secant = new Secant(-0.9, 0.9, 0.1);
-    secant.start();
-    secant.next(2, 3);
-    expect(secant.next(2, 3)).toBeCloseTo((3 - 0.2) / 0.9, 12);
-  });
+test('a guess that comes twice keeps the slope', () => {
+  const secant = new Secant(-0.9, 0.9, 0.1);
+  roundsOf(secant, straight(0.5), 400);
+  secant.start();
+  secant.next(2, 3);
+  expect(secant.next(2, 3)).toBeCloseTo((3 - 0.5 * 2) / 0.5, 9);
 });
 
 describe('the distance from the fixed point', () => {

@@ -52,6 +52,16 @@ class Careless extends Bench {
   }
 }
 
+/** Lands on the core's metal passing 320 K. */
+class Watched extends Bench {
+  override readonly eventCount: number = 1;
+
+  override examine(state: Float64Array, events: Float64Array): number {
+    events[0] = state[this.blocks[1].offset] - 320;
+    return super.examine(state, events);
+  }
+}
+
 describe('the gap between stored and booked energy', () => {
   test.each([0.001, 0.1, 10])('is rounding at a tolerance of %f K', (tolerance) => {
     const bench = new Bench(setup);
@@ -66,6 +76,13 @@ describe('the gap between stored and booked energy', () => {
   test('is rounding in a closed ring', () => {
     const ring = new Bench({ ...setup, coolantIn: { capacity: 8000, loss: 40, surroundings: 290 } });
     expect(runToEnd(ring, ring.startState(300), { tolerance: 0.1 }).ledger.worstGap).toBeLessThan(1e-9);
+  });
+
+  test('is rounding where steps end on events', () => {
+    const bench = new Watched(setup);
+    const { ledger, events } = runToEnd(bench, bench.startState(300), { tolerance: 0.1 });
+    expect(events.length).toBeGreaterThan(0);
+    expect(ledger.worstGap).toBeLessThan(1e-9);
   });
 
   // Air into the core, the first line's loss, and the coolant stream.

@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Segment } from '../../../src/sim/solver/stage-system.ts';
 import { type StepKind, Stepper, type StepperOptions } from '../../../src/sim/solver/stepper.ts';
@@ -46,6 +47,19 @@ describe('a step ends exactly on', () => {
   });
 });
 
+test('segment ends of any size are met to the last bit, with or without an interval', () => {
+  const lengths = fc.array(fc.double({ min: 0.01, max: 300, noNaN: true }), { minLength: 1, maxLength: 4 });
+  const claim = fc.property(lengths, fc.option(fc.double({ min: 0.5, max: 50, noNaN: true })), (parts, interval) => {
+    const ends = parts.map((_, k) => parts.slice(0, k + 1).reduce((sum, length) => sum + length, 0));
+    const segments = ends.map((end, k) => segmentOf(k === 0 ? 0 : ends[k - 1], end));
+    const system = lag(50, Array(parts.length).fill(20));
+    const { times } = walk(system, segments, [20], { tolerance, ...(interval === null ? {} : { interval }) });
+    for (const { end } of segments) expect(times).toContain(end);
+    expect(Math.min(...system.accepted)).toBeGreaterThan(1e-6);
+  });
+  fc.assert(claim);
+});
+
 test('the way to a stop is halved rather than left as a sliver', () => {
   const system = lag(4, [20]);
   walk(system, [segmentOf(0, 7.05, { longestStep: 1 })], [20], { tolerance });
@@ -84,6 +98,14 @@ describe('a segment', () => {
   // Looking back at a slope of 0 across the jump to 50/30 K/s would estimate 0.046 K in the first step.
   test('keeps no slope of the one before', () => {
     expect(stepper.rejected).toBe(0);
+  });
+
+  test('takes the steps of the one before where it repeats it', () => {
+    const twice = lag(1, [120, 220]);
+    walk(twice, [segmentOf(0, 40), segmentOf(40, 80)], [20], { tolerance });
+    const count = twice.accepted.length / 2;
+    expect(Number.isInteger(count)).toBe(true);
+    for (let k = 0; k < count; k++) expect(twice.accepted[count + k] / twice.accepted[k]).toBeCloseTo(1, 6);
   });
 });
 
@@ -137,6 +159,34 @@ describe('the time of an event', () => {
     ]);
     const times = stepper.events.map(({ time }) => time);
     expect(times).toEqual([...times].sort((a, b) => a - b));
+  });
+
+  test('is the end of the step where no shorter step has an answer', () => {
+    /** Once a crossing is seen, answers nothing shorter until a step stands. */
+    class Choosy extends LinearSystem {
+      private asked = 0;
+      private limit = Number.POSITIVE_INFINITY;
+      override solveStage(...stage: Parameters<LinearSystem['solveStage']>): number {
+        this.asked = stage[2];
+        return this.asked > this.limit ? 0 : super.solveStage(...stage);
+      }
+      override examine(state: Float64Array, events: Float64Array): number {
+        const energy = super.examine(state, events);
+        if (events[0] > 0) this.limit = this.asked;
+        return energy;
+      }
+      override acceptStep(h: number): void {
+        super.acceptStep(h);
+        this.limit = Number.POSITIVE_INFINITY;
+      }
+    }
+    const system = new Choosy({ matrix: [[-0.1]], constants: [[12]], thresholds: [{ index: 0, level: 60 }] });
+    const { stepper, times, last } = walk(system, [segmentOf(0, 40)], [20], { tolerance: 0.1 });
+    expect(last).toBe('finished');
+    expect(stepper.events.length).toBe(1);
+    expect(times).toContain(stepper.events[0].time);
+    expect(stepper.events[0].time).toBeGreaterThan(riseTo(60) + 0.01);
+    expect(Math.abs(stepper.state[0] - (120 - 100 * Math.exp(-4)))).toBeLessThan(0.5);
   });
 
   test('is the start for what has happened by then', () => {

@@ -2,7 +2,7 @@
 
 Pipeline: inputs.json -> Car (equations.py) -> rates(t, y) -> scipy solve_ivp, phase by phase -> expected.json.
 
-    python3 stiff_reference.py                  every run and every check (about half an hour), writes expected.json
+    python3 stiff_reference.py                  every run and every check (20 min of one core), writes expected.json
     python3 stiff_reference.py S4 "bigger core" --pulls 3 --cells 12 6      one run, printed
 
 Needs numpy and scipy (made with those of Debian 12).

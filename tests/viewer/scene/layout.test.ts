@@ -1,0 +1,133 @@
+import { describe, expect, it } from 'vitest';
+import { buildBlock } from '../../../src/viewer/scene/block.ts';
+import type { Outline, Rectangle } from '../../../src/viewer/scene/free-place.ts';
+import { type CarRole, type Layout, layOut } from '../../../src/viewer/scene/layout.ts';
+import { LINES } from '../../../src/viewer/scene/painter.ts';
+
+const CORES = {
+  stock: { depth: 0.4, height: 0.45, tubeCount: 8 },
+  bigger: { depth: 0.52, height: 0.652, tubeCount: 12 },
+  smaller: { depth: 0.3, height: 0.3, tubeCount: 5 },
+};
+type Core = keyof typeof CORES;
+const PAIRS: readonly (readonly Core[])[] = [['stock'], ['stock', 'bigger'], ['stock', 'stock'], ['bigger', 'smaller']];
+const SHOWS = ['whole', 'cut', 'apart'] as const;
+const CAMERAS = ['corner', 'above', 'air side'] as const;
+
+function layoutOf(
+  width: number,
+  height: number,
+  cores: readonly Core[],
+  show: (typeof SHOWS)[number],
+  camera: (typeof CAMERAS)[number],
+): Layout {
+  const roles: readonly CarRole[] = ['before', 'after'];
+  const blocks = cores.map((core, k) => ({
+    role: roles[k],
+    block: buildBlock(CORES[core], 12, 8, { show, hasCellLines: false, apart: 0.8 }),
+  }));
+  return layOut({ width, height, camera, blocks });
+}
+
+const combinations = PAIRS.flatMap((cores) =>
+  SHOWS.flatMap((show) => CAMERAS.map((camera) => ({ cores, show, camera }))),
+);
+
+/** Whether a point lies in a convex outline, by the sign of every side: slow and plain. */
+function isInside(outline: Outline, x: number, y: number): boolean {
+  const signs = outline.map(([x1, y1], k) => {
+    const [x2, y2] = outline[(k + 1) % outline.length];
+    return Math.sign((x2 - x1) * (y - y1) - (y2 - y1) * (x - x1));
+  });
+  return signs.every((sign) => sign > 0) || signs.every((sign) => sign < 0);
+}
+
+function meets(a: Rectangle, b: Rectangle): boolean {
+  return a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height;
+}
+
+function pointsOf({ x, y, width, height }: Rectangle): [number, number][] {
+  const shares = [0, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 1];
+  return shares.flatMap((a) => shares.map((b): [number, number] => [x + a * width, y + b * height]));
+}
+
+describe.each([
+  { name: 'a wide screen', width: 955, height: 560 },
+  { name: 'a screen of 1440 by 900', width: 674, height: 382 },
+  { name: 'a screen of 1024 by 768', width: 412, height: 310 },
+  { name: 'a phone', width: 390, height: 380 },
+  { name: 'the narrowest column', width: 324, height: 266 },
+])('the picture on $name', ({ width, height }) => {
+  it.each(combinations)('keeps everything apart and inside: $cores, $show, $camera', ({ cores, show, camera }) => {
+    const layout = layoutOf(width, height, cores, show, camera);
+    const nodes = Object.values(layout.nodes);
+    const shown = layout.labels.filter(({ isFree }) => isFree);
+    for (const { x, y, width: w, height: h } of [...nodes, ...shown, ...layout.blocks.map(({ bounds }) => bounds)]) {
+      expect(x).toBeGreaterThanOrEqual(0);
+      expect(y).toBeGreaterThanOrEqual(0);
+      expect(x + w).toBeLessThanOrEqual(width);
+      expect(y + h).toBeLessThanOrEqual(height);
+    }
+    nodes.forEach((node, k) => {
+      for (const other of nodes.slice(k + 1)) expect(meets(node, other)).toBe(false);
+    });
+    shown.forEach((label, k) => {
+      for (const other of [...shown.slice(k + 1), ...nodes]) expect(meets(label, other)).toBe(false);
+      for (const outline of layout.blocks.flatMap(({ outlines }) => outlines)) {
+        expect(pointsOf(label).some(([x, y]) => isInside(outline, x, y))).toBe(false);
+      }
+    });
+  });
+
+  it('always has room for the charge temperatures where the core is seen whole or cut from its corner', () => {
+    for (const cores of PAIRS) {
+      for (const show of ['whole', 'cut'] as const) {
+        const { labels } = layoutOf(width, height, cores, show, 'corner');
+        const charges = labels.filter(({ name }) => name === 'charge');
+        expect(charges.map(({ isFree }) => isFree)).toEqual(cores.map(() => true));
+      }
+    }
+  });
+});
+
+describe('two cars', () => {
+  const { blocks, nodes, pipes } = layoutOf(674, 382, ['stock', 'bigger'], 'cut', 'corner');
+
+  it('stand at one scale, Before at the left', () => {
+    expect(blocks.map(({ role }) => role)).toEqual(['before', 'after']);
+    expect(blocks[0].projection.scale).toBe(blocks[1].projection.scale);
+    expect(blocks[0].bounds.x + blocks[0].bounds.width).toBeLessThan(blocks[1].bounds.x);
+  });
+
+  it('differ in size as their cores do', () => {
+    const { scale } = blocks[0].projection;
+    // Seen from the corner a stack rises by the cosine of the tilt, 0.56.
+    const rise = blocks[1].bounds.height - blocks[0].bounds.height;
+    const stack = (CORES.bigger.height - CORES.stock.height) * Math.cos(0.56);
+    const depth = (CORES.bigger.depth - CORES.stock.depth) * Math.sin(0.56) * Math.cos(0.62);
+    expect(rise / scale).toBeCloseTo(stack + depth, 9);
+  });
+
+  it('have the loop at the one in hand: pump to core to exchanger to tank to pump', () => {
+    const [into] = pipes.intoCore;
+    const out = pipes.outOfCore[pipes.outOfCore.length - 1];
+    const isOver = ({ x, width }: Rectangle, at: number) => at > x && at < x + width;
+    expect(isOver(nodes.pump, into[0])).toBe(true);
+    expect(isOver(nodes.exchanger, out[0])).toBe(true);
+    expect(isOver(blocks[1].bounds, into[0])).toBe(true);
+    expect(pipes.exchangerToTank[0][0]).toBeGreaterThan(pipes.exchangerToTank[1][0]);
+    expect(pipes.tankToPump[0][0]).toBeGreaterThan(pipes.tankToPump[1][0]);
+  });
+
+  it('has every label in sight on a screen of 1440 by 900, whole or cut', () => {
+    for (const { cores, show, camera } of combinations) {
+      if (show === 'apart') continue;
+      const { labels } = layoutOf(674, 382, cores, show, camera);
+      expect(labels.filter(({ isFree }) => !isFree).map(({ name }) => [cores, show, camera, name])).toEqual([]);
+    }
+  });
+});
+
+it('draws no line thinner than a pixel', () => {
+  for (const { width } of Object.values(LINES)) expect(width).toBeGreaterThanOrEqual(1);
+});
