@@ -25,12 +25,15 @@ describe('against a general-purpose stiff solver', () => {
     expect(new Set(RUNS.map(({ scenario }) => scenario))).toEqual(new Set(['S1', 'S4']));
   });
 
-  it.each(RUNS)('$scenario $variant: every peak within 0.02 K at the default tolerance', ({ scenario, variant, pulls }) => {
-    const config = shippedConfig(FILES[scenario], variant === 'stock' ? undefined : variant);
-    const core = { ...config.core, cellsAlongAir: 24, cellsAlongCoolant: 12 };
-    const ours = summarisePulls(simulate({ ...config, core }), config.limit.chargeTemperature);
-    pulls.forEach(({ peak_degC }, k) => {
-      expect(Math.abs(ours[k].peak - 273.15 - peak_degC), `pull ${k + 1}`).toBeLessThan(WITHIN);
-    });
-  });
+  it.each(RUNS)(
+    '$scenario $variant: every peak within 0.02 K at the default tolerance',
+    ({ scenario, variant, pulls }) => {
+      const config = shippedConfig(FILES[scenario], variant === 'stock' ? undefined : variant);
+      const core = { ...config.core, cellsAlongAir: 24, cellsAlongCoolant: 12 };
+      const ours = summarisePulls(simulate({ ...config, core }), config.limit.chargeTemperature);
+      pulls.forEach(({ peak_degC }, k) => {
+        expect(Math.abs(ours[k].peak - 273.15 - peak_degC), `pull ${k + 1}`).toBeLessThan(WITHIN);
+      });
+    },
+  );
 });

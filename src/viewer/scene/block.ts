@@ -6,7 +6,7 @@ import { add, type Point, type Vector } from './projection.ts';
 export type LineWeight = 'outline' | 'layer' | 'fin' | 'cell';
 
 /** A line on a face, its points as shares (a, b) of the face's edges. */
-export interface Stroke {
+interface Stroke {
   readonly weight: LineWeight;
   readonly points: readonly Point[];
 }
@@ -30,7 +30,7 @@ export interface Face extends Surface {
   readonly strokes: readonly Stroke[];
 }
 
-export interface Box {
+interface Box {
   readonly low: Vector;
   readonly high: Vector;
 }

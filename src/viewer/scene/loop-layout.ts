@@ -5,7 +5,7 @@ import { type Point, project } from './projection.ts';
 
 export const NODE_NAMES = ['compressor', 'pump', 'tank', 'exchanger'] as const;
 export type NodeName = (typeof NODE_NAMES)[number];
-export type PipeName = 'intoCore' | 'outOfCore' | 'exchangerToTank' | 'tankToPump' | 'air' | 'bypass';
+type PipeName = 'intoCore' | 'outOfCore' | 'exchangerToTank' | 'tankToPump' | 'air' | 'bypass';
 /** Corners of the pipes in the direction of flow; the bypass closed or open */
 export type Pipes = Readonly<Record<PipeName, readonly Point[]>>;
 export type Nodes = Readonly<Record<NodeName, Rectangle>>;

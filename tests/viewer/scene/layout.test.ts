@@ -2,7 +2,6 @@ import { describe, expect, it } from 'vitest';
 import { buildBlock } from '../../../src/viewer/scene/block.ts';
 import type { Outline, Rectangle } from '../../../src/viewer/scene/free-place.ts';
 import { type CarRole, type Layout, layOut } from '../../../src/viewer/scene/layout.ts';
-import { LINES } from '../../../src/viewer/scene/painter.ts';
 
 const CORES = {
   stock: { depth: 0.4, height: 0.45, tubeCount: 8 },
@@ -126,8 +125,4 @@ describe('two cars', () => {
       expect(labels.filter(({ isFree }) => !isFree).map(({ name }) => [cores, show, camera, name])).toEqual([]);
     }
   });
-});
-
-it('draws no line thinner than a pixel', () => {
-  for (const { width } of Object.values(LINES)) expect(width).toBeGreaterThanOrEqual(1);
 });
