@@ -33,7 +33,7 @@ export function viewOf(camera: Camera): View {
   const [sin, cos, rise, fall] = [Math.sin(turn), Math.cos(turn), Math.cos(tilt), Math.sin(tilt)];
   return {
     right: [cos, sin, 0],
-    up: [sin * fall, cos * fall, rise],
+    up: [-sin * fall, cos * fall, rise],
     toward: [sin * rise, -cos * rise, fall],
   };
 }

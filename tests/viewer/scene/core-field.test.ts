@@ -12,6 +12,7 @@ describe('a cell of the core', () => {
   it('is linear between two recorded rows', () => {
     expect(cellTemperature(core, 'metal', { ...half, share: 0 }, 1, 2) - DEGREES).toBeCloseTo(42, 4);
     expect(cellTemperature(core, 'metal', half, 1, 2) - DEGREES).toBeCloseTo(44.5, 4);
+    expect(cellTemperature(core, 'metal', half, 0, 2) - DEGREES).toBeCloseTo(34.5, 4);
     expect(cellTemperature(core, 'air', half, 0, 0) - DEGREES).toBeCloseTo(80, 4);
   });
 

@@ -38,16 +38,30 @@ describe('a free place for a label', () => {
     );
   });
 
-  it('keeps its distance', () => {
+  it('keeps its distance, whichever way round an obstacle is written', () => {
     const wall: Outline = hullOf([
       [100, 0],
       [110, 0],
       [110, 200],
       [100, 200],
     ]);
-    const found = freePlace({ x: 60, y: 50, width: 38, height: 20 }, [wall], BOUNDS, 5);
-    expect(found.isFree).toBe(true);
-    expect(found.x + 38).toBeLessThanOrEqual(95);
+    for (const turned of [wall, wall.toReversed()]) {
+      const found = freePlace({ x: 60, y: 50, width: 38, height: 20 }, [turned], BOUNDS, 5);
+      expect(found.isFree).toBe(true);
+      expect(found.x + 38).toBeLessThanOrEqual(95);
+    }
+  });
+
+  it('may be in the empty corner beside a slanting side', () => {
+    const triangle: Outline = [
+      [0, 0],
+      [200, 200],
+      [0, 200],
+    ];
+    const wished = { x: 120, y: 10, width: 60, height: 30 };
+    for (const turned of [triangle, triangle.toReversed()]) {
+      expect(freePlace(wished, [turned], BOUNDS, 2)).toEqual({ ...wished, isFree: true });
+    }
   });
 
   it('is none where everything is taken, or farther than it may be', () => {

@@ -36,9 +36,9 @@ export const SESSION = {
   numerics: {
     tolerance: { label: 'tolerance of a step', unit: 'K', min: 1e-6, max: 5, usual: [1e-5, 0.5], default: 0.1,
       meaning: 'largest error of one step in any cell', source: 'own measurement: pull peaks within 0.02 K of the converged ones' },
-    longestStepInPull: { label: 'longest step in a pull', unit: 's', min: 0.001, max: 60, default: 0.5,
-      meaning: 'also the widest gap between recorded instants of a pull', source: 'own choice: a 12 s pull has 24 points or more' },
-    longestStep: { label: 'longest step elsewhere', unit: 's', min: 0.001, max: 600, default: 5,
+    longestStepInPull: { label: 'longest step in a pull', unit: 's', min: 0.001, max: 60, default: 1,
+      meaning: 'also the widest gap between recorded instants of a pull', source: 'own choice: a 12 s pull has a dozen points and more' },
+    longestStep: { label: 'longest step elsewhere', unit: 's', min: 0.001, max: 600, default: 10,
       meaning: 'also the widest gap between recorded instants', source: 'own choice' },
   },
   phase: {
