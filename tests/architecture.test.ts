@@ -71,7 +71,7 @@ const MAY_IMPORT: Record<string, readonly string[]> = {
   'workers/': ['workers/', 'src/sim/index.ts', 'comlink'],
   'src/viewer/vite.config.ts': ['vite'],
   'src/viewer/colour-scale.ts': ['src/viewer/', 'src/sim/index.ts', 'd3-scale-chromatic'],
-  'src/viewer/view-settings.ts': ['src/viewer/', 'src/sim/index.ts', 'lil-gui', '@preact/signals'],
+  'src/viewer/view-settings.ts': [...VIEWER, 'lil-gui', 'node_modules/lil-gui/'],
   'src/viewer/scene/': [...VIEWER, 'three'],
   'src/viewer/plots/': [...VIEWER, 'uplot'],
   'src/viewer/files/': [...VIEWER, 'scenarios/'],
