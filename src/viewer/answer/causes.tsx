@@ -2,6 +2,9 @@ import type { PageProps } from '../page.tsx';
 import { kelvins } from './said.ts';
 import { CAUSE_NAMES, nameCause } from './wording.ts';
 
+/** A fall smaller than this shows as 0.0 and needs no sign [K]. */
+const LEAST_SHOWN = 0.05;
+
 /** What holds the car in hand back: the fall of the deciding pull's peak if one part were ideal, largest first. */
 export function Causes({ session, display }: PageProps) {
   const units = display.units.value;
@@ -34,7 +37,7 @@ export function Causes({ session, display }: PageProps) {
           <li key={part} class={k === 0 ? 'first' : ''}>
             <button type="button" onClick={() => display.openPart(part)}>
               <span>{CAUSE_NAMES[part]}</span>
-              <span>{fall < 0 ? `\u2212${kelvins(-fall, units)}` : kelvins(fall, units)}</span>
+              <span>{fall < -LEAST_SHOWN ? `\u2212${kelvins(-fall, units)}` : kelvins(Math.abs(fall), units)}</span>
             </button>
             <i aria-hidden="true" style={{ width: `${Math.max(0, (100 * fall) / largest)}%` }} />
           </li>

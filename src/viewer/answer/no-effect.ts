@@ -3,7 +3,7 @@ import type { Car } from '../state/cars.ts';
 import type { UnitChoice } from '../state/display.ts';
 import { degrees, kelvins } from './said.ts';
 
-/** Peaks that move by less than this count as no effect worth naming a gain [K]. */
+/** Peaks that move by less than this count as no effect worth naming [K]. */
 const WORTH_NAMING = 1;
 
 /**
@@ -27,8 +27,9 @@ export function describeNoEffect(
     return `pull ${k + 1} peaks at ${degrees(afterPulls[k].peak, units)}, ${kelvins(Math.abs(change), units)} ${change <= 0 ? 'lower' : 'higher'}`;
   };
   const numbers = last === 0 ? said(0) : `${said(0)}; ${said(last)}`;
+  const verdict = Math.max(moved(0), moved(last)) > WORTH_NAMING ? 'Worse' : 'No gain';
   const isTank = changes.some((path) => path.startsWith('reservoir.coolantVolume'));
-  return `No gain: ${numbers}.${isTank ? tankReason(after, afterPulls[0]) : ''}`;
+  return `${verdict}: ${numbers}.${isTank ? tankReason(after, afterPulls[0]) : ''}`;
 }
 
 /** A tank at the temperature of the coolant helps a pull only once the coolant has come round. */

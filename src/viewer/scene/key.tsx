@@ -28,7 +28,9 @@ export function Key({ model }: { readonly model: PictureModel }) {
           </li>
         ))}
       </ul>
-      <p>Size by metal and air drop</p>
+      <p title="Test points do not tell a core's size. Among cores of one build the width goes with the air pressure drop, the depth with the metal.">
+        Size by metal and air drop
+      </p>
       <ViewSettings model={model} />
     </div>
   );

@@ -67,7 +67,8 @@ export function placeLabels(
   const [[outX, outTop]] = pipes.outOfCore;
   const lowest = bend - PIPE_WIDTH / 2 - GAP;
   const aboveLane = { ...bounds, height: lowest - bounds.y };
-  const beforeOutlet = { ...bounds, width: outX - PIPE_WIDTH / 2 - bounds.x };
+  const [inX] = pipes.intoCore[pipes.intoCore.length - 1];
+  const betweenPipes = { ...bounds, x: inX, width: outX - PIPE_WIDTH / 2 - inX };
   const taken = [...obstacles];
   const placed: PlacedLabel[] = [];
   const place = (role: PlacedLabel['role'], name: LabelName, at: (size: Size) => Point, within = bounds) => {
@@ -78,7 +79,6 @@ export function placeLabels(
     placed.push({ ...found, role, name });
   };
   const inHand = blocks[blocks.length - 1];
-  const [inX] = pipes.intoCore[pipes.intoCore.length - 1];
   const [riserX] = pipes.air[pipes.air.length - 1];
 
   // The more telling numbers choose first.
@@ -90,7 +90,7 @@ export function placeLabels(
   for (const { role, airIn } of blocks) {
     const [first, last] = [airIn[0], airIn[airIn.length - 1]];
     if (role === inHand.role) {
-      place(role, 'airIn', () => [riserX + 12, last.tail[1] + 6], beforeOutlet);
+      place(role, 'airIn', () => [riserX + 12, last.tail[1] + 6], betweenPipes);
     } else place(role, 'airIn', ({ width }) => [first.tail[0] - width - 6, first.tail[1] - 14]);
   }
   place(inHand.role, 'coolantIn', ({ width, height }) => [inX - 10 - width, bend - height - 8]);

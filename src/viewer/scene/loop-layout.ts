@@ -11,8 +11,8 @@ export type Pipes = Readonly<Record<PipeName, readonly Point[]>>;
 export type Nodes = Readonly<Record<NodeName, Rectangle>>;
 
 export const PIPE_WIDTH = 11;
-/** A pipe meets the top of a box at least this far from its left edge. */
-const INSIDE_BOX = PIPE_WIDTH + 4;
+/** A pipe meets the top of a box at least this far from its sides. */
+const INSIDE_BOX = PIPE_WIDTH / 2 + 4;
 
 /** Where the coolant pipes stand: they come up behind the block, just inside its left and right corner. */
 function pipeEnds({ block: { boxes }, bounds, projection }: PlacedBlock): { intoCore: Point; outOfCore: Point } {

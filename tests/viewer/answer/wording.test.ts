@@ -118,6 +118,13 @@ describe('no effect', () => {
     );
   });
 
+  it('is called worse where it heats', () => {
+    const text = describeNoEffect(tank(12.3), [], before, [pull(1, 74.8, 0.5), pull(2, 79.7, 0.4)], METRIC) ?? '';
+    expect(text.replaceAll('\u00a0', ' ')).toBe(
+      'Worse: pull 1 peaks at 74.8 °C, 11.3 K higher; pull 2 peaks at 79.7 °C, 12.9 K higher.',
+    );
+  });
+
   it('is not said of a change that cools, or that moves the count', () => {
     expect(describeNoEffect(tank(12.3), [], before, [pull(1, 61, 0.8), pull(2, 65, 0.6)], METRIC)).toBeUndefined();
     expect(describeNoEffect(tank(12.3), [], before, [pull(1, 57.9), pull(2, 66.8, 0.9)], METRIC)).toBeUndefined();
