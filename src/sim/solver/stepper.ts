@@ -28,7 +28,7 @@ export type StepKind = 'entered' | 'stepped' | 'finished' | 'stopped';
 const FIRST_STEP = 0.1;
 const SMALLEST_STEP = 1e-7;
 const EVENT_TRIES = 12;
-/** s; an event's time is found to this */
+/** An event is found to this in time [s], or to this in the value of its function. */
 const EVENT_PRECISION = 1e-4;
 
 /** Walks a system through its segments, one accepted step at a time. Knows no physics. */

