@@ -55,7 +55,7 @@ const MAY_IMPORT: Record<string, readonly string[]> = {
     'src/sim/solver/stage-system.ts',
   ],
   'src/sim/solver/': ['src/sim/solver/'],
-  'src/sim/results/field.ts': ['src/sim/results/', 'ndarray'],
+  'src/sim/results/field.ts': ['src/sim/results/', 'src/sim/units.ts', 'ndarray'],
   'src/sim/results/': ['src/sim/results/', 'src/sim/units.ts', 'src/sim/scenario/config.ts'],
   'src/sim/answers/': [
     'src/sim/answers/',

@@ -5,6 +5,7 @@ import { makeRow, Recorder, type Row } from './results/recorder.ts';
 import type { EnergyBalance, Outcome, PhaseSpan, RunEvent, TimeSeries } from './results/time-series.ts';
 import type { Config } from './scenario/config.ts';
 import { Stepper } from './solver/stepper.ts';
+import { fromSi } from './units.ts';
 
 export interface RunOptions {
   /** largest error of a step in any temperature [K]; the scenario's own where left out */
@@ -156,11 +157,9 @@ function explainStop({ failure, state }: Stepper, system: ChargeSystem, { ambien
   return `coolant boils ${system.placeOfCoolant(state, hottest)}: ${celsius(hottest)} degC reached, boiling point ${celsius(ring.boilingPoint)} degC (${pressures}), ${flow}`;
 }
 
-const KELVIN = 273.15;
-
 function celsius(temperature: number): string {
   // The sum keeps -0.04 from reading "-0.0".
-  return (Math.round(10 * (temperature - KELVIN)) / 10 + 0).toFixed(1);
+  return (Math.round(10 * fromSi(temperature, 'degC')) / 10 + 0).toFixed(1);
 }
 
 function kilopascal(pressure: number): string {

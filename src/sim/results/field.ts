@@ -1,4 +1,5 @@
 import ndarray, { type NdArray } from 'ndarray';
+import { fromSi } from '../units.ts';
 import type { CoreFields } from './time-series.ts';
 
 export type FieldName = 'metal' | 'coolant' | 'air';
@@ -21,7 +22,7 @@ export function fieldToCsv(core: CoreFields, name: FieldName, row: number): stri
   const lines: string[] = [];
   for (let i = 0; i < nx; i++) {
     const cells: string[] = [];
-    for (let j = 0; j < ny; j++) cells.push((grid.get(i, j) - 273.15).toFixed(2));
+    for (let j = 0; j < ny; j++) cells.push(fromSi(grid.get(i, j), 'degC').toFixed(2));
     lines.push(cells.join(','));
   }
   return `${lines.join('\r\n')}\r\n`;
