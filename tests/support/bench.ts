@@ -1,5 +1,5 @@
 import { type BlockRates, CellBlock, type Extremes } from '../../src/sim/model/cell-block.ts';
-import type { Segment, StageSystem } from '../../src/sim/solver/stage-system.ts';
+import type { Segment, Stage, StageSystem } from '../../src/sim/solver/stage-system.ts';
 import { Stepper, type StepperOptions } from '../../src/sim/solver/stepper.ts';
 import { cornersOf, Follower, type Profile } from './profile.ts';
 
@@ -55,6 +55,7 @@ const REFERENCE = 300;
  */
 export class Bench implements StageSystem {
   readonly size: number;
+  readonly watched: Int32Array;
   readonly powerCount: number;
   readonly boundaryCount: number;
   readonly eventCount: number = 0;
@@ -80,6 +81,8 @@ export class Bench implements StageSystem {
     this.reservoir = isClosed ? (setup.coolantIn as ReservoirSetup) : undefined;
     this.coolantIn = new Follower(isClosed ? 0 : (setup.coolantIn as Profile));
     this.size = offset + (isClosed ? 1 : 0);
+    const lumps = isClosed ? [offset] : [];
+    this.watched = Int32Array.from([...this.blocks.flatMap((block) => block.watchedPlaces()), ...lumps]);
     this.powerCount = POWERS_PER_PART * this.parts.length + 1;
     this.boundaryCount = this.powerCount;
     const corners = cornersOf([setup.coolantRate, ...profilesOf(setup)], setup.end);
@@ -115,21 +118,15 @@ export class Bench implements StageSystem {
     }
   }
 
-  solveStage(
-    _stage: 1 | 2,
-    time: number,
-    s: number,
-    base: Float64Array,
-    out: Float64Array,
-    powers: Float64Array,
-  ): number {
+  solveStage(stage: Stage): number {
+    const { time, s, reach, base, out, powers } = stage;
     this.setRates(time);
     const { reservoir } = this;
     const rate = this.coolantRate.at(time);
     let inlet: number;
     if (reservoir === undefined) {
       inlet = this.coolantIn.at(time);
-      this.sweepParts(time, s, base, out, inlet);
+      this.sweepParts(stage, inlet);
       powers[this.powerCount - 1] = rate * (inlet - this.lastOutlet);
       this.bookParts(time, powers);
       return 1;
@@ -137,15 +134,15 @@ export class Bench implements StageSystem {
     // The return is affine in the inlet: two sweeps give the line, a third the answer.
     const { capacity, loss, surroundings } = reservoir;
     const last = this.size - 1;
-    this.sweepParts(time, s, base, out, 0);
+    this.sweepParts(stage, 0);
     const atZero = this.lastOutlet;
-    this.sweepParts(time, s, base, out, 1);
+    this.sweepParts(stage, 1);
     const slope = this.lastOutlet - atZero;
     const held = capacity * s * base[last] + loss * surroundings;
     inlet = (held + rate * atZero) / (capacity * s + loss + rate * (1 - slope));
-    this.sweepParts(time, s, base, out, inlet);
+    this.sweepParts(stage, inlet);
     const toReservoir = loss * (surroundings - inlet);
-    out[last] = base[last] + (rate * (this.lastOutlet - inlet) + toReservoir) / (capacity * s);
+    out[last] = base[last] + (reach * (rate * (this.lastOutlet - inlet) + toReservoir)) / (capacity * s);
     powers[this.powerCount - 1] = toReservoir;
     this.bookParts(time, powers);
     return 3;
@@ -180,10 +177,10 @@ export class Bench implements StageSystem {
     }
   }
 
-  private sweepParts(time: number, s: number, base: Float64Array, out: Float64Array, inlet: number): void {
+  private sweepParts(stage: Stage, inlet: number): void {
     let temperature = inlet;
     for (const { block, rates, airIn } of this.parts) {
-      block.sweep(rates, s, base, out, airIn.at(time), temperature);
+      block.sweep(rates, stage, airIn.at(stage.time), temperature);
       temperature = block.coolantOut;
     }
   }

@@ -1,4 +1,4 @@
-import type { Segment, StageSystem } from '../../src/sim/solver/stage-system.ts';
+import type { Segment, Stage, StageSystem } from '../../src/sim/solver/stage-system.ts';
 
 export interface LinearSetup {
   /** A of dT/dt = A T + b + c t, 1/s */
@@ -18,6 +18,7 @@ export interface LinearSetup {
 /** A few temperatures with constant couplings, for tests of the stepper alone. */
 export class LinearSystem implements StageSystem {
   readonly size: number;
+  readonly watched: Int32Array;
   readonly powerCount = 0;
   readonly boundaryCount = 0;
   readonly eventCount: number;
@@ -31,6 +32,7 @@ export class LinearSystem implements StageSystem {
   constructor(setup: LinearSetup) {
     this.setup = setup;
     this.size = setup.matrix.length;
+    this.watched = Int32Array.from(setup.matrix.keys());
     this.eventCount = setup.thresholds?.length ?? 0;
   }
 
@@ -40,7 +42,7 @@ export class LinearSystem implements StageSystem {
   }
 
   /** (s I - A) Y = s base + b + c t by elimination. */
-  solveStage(_stage: 1 | 2, time: number, s: number, base: Float64Array, out: Float64Array): number {
+  solveStage({ time, s, reach, base, out }: Stage): number {
     const { matrix, constants, ramp, noAnswerAfter, notANumberAfter } = this.setup;
     if (noAnswerAfter !== undefined && time > noAnswerAfter.time) {
       this.failure = noAnswerAfter.failure;
@@ -59,7 +61,7 @@ export class LinearSystem implements StageSystem {
       });
     });
     rows.forEach((row, i) => {
-      out[i] = row[this.size] / row[i];
+      out[i] = base[i] + reach * (row[this.size] / row[i] - base[i]);
     });
     if (notANumberAfter !== undefined && time > notANumberAfter) out[this.size - 1] = Number.NaN;
     return 1;

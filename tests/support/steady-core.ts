@@ -3,7 +3,8 @@ import { type BlockRates, CellBlock } from '../../src/sim/model/cell-block.ts';
 /** Steady outlets of a cross-flow block: one stage of endless length (s = 0) forgets what was stored. */
 export function steadyOutlets(rates: BlockRates, nx: number, ny: number, airIn: number, coolantIn: number): CellBlock {
   const block = new CellBlock(nx, ny, 0, 1, 1);
-  block.sweep(rates, 0, new Float64Array(block.size), new Float64Array(block.size), airIn, coolantIn);
+  const stage = { s: 0, reach: 1, base: new Float64Array(block.size), out: new Float64Array(block.size) };
+  block.sweep(rates, stage, airIn, coolantIn);
   return block;
 }
 

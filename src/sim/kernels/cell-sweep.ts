@@ -41,7 +41,7 @@ export interface CellRates {
 }
 
 /** Length of the coefficient array that {@link fillSweepCoefficients} writes. */
-export const SWEEP_COEFFICIENT_COUNT = 12;
+export const SWEEP_COEFFICIENT_COUNT = 10;
 
 /** Places in the array that {@link sweepCells} writes. */
 export const SWEEP_AIR_OUT = 0;
@@ -67,9 +67,10 @@ function outflowWeight(rates: CellRates): number {
  *
  * @param rates - what the cells share
  * @param s - 1/(gamma h) of the stage [1/s]
+ * @param reach - the sweep writes base + reach (Y - base); 1 writes the stage values
  * @param out - at least SWEEP_COEFFICIENT_COUNT long
  */
-export function fillSweepCoefficients(rates: CellRates, s: number, out: Float64Array): void {
+export function fillSweepCoefficients(rates: CellRates, s: number, reach: number, out: Float64Array): void {
   const effectiveness = cellEffectiveness(rates.airRate, rates.airConductance);
   const airExchange = rates.airRate * effectiveness;
   const exchange = rates.coolantConductance;
@@ -77,25 +78,20 @@ export function fillSweepCoefficients(rates: CellRates, s: number, out: Float64A
   const metalStore = rates.metalCapacity * s;
   const coolantStore = rates.coolantCapacity * s;
   const metalDiagonal = metalStore + airExchange + exchange + rates.metalLoss;
-  const coolantDiagonal = coolantStore + (1 + b) * rates.coolantRate + exchange;
-  const scale = 1 / (metalDiagonal * coolantDiagonal - exchange * exchange);
-  const inverseMetal = coolantDiagonal * scale;
-  const inverseCoolant = metalDiagonal * scale;
-  const inverseCross = exchange * scale;
+  const metalCoolant = exchange / metalDiagonal;
+  const coolantDiagonal = coolantStore + (1 + b) * rates.coolantRate + exchange * (1 - metalCoolant);
 
-  // Tm = out[0] rm + out[1] Ta + out[2] rc + out[3] u + out[4]; Tc likewise from out[5].
-  out[0] = inverseMetal * metalStore;
-  out[1] = inverseMetal * airExchange;
-  out[2] = inverseCross * coolantStore;
-  out[3] = inverseCross * rates.coolantRate;
-  out[4] = inverseMetal * rates.metalSource;
-  out[5] = inverseCross * metalStore;
-  out[6] = inverseCross * airExchange;
-  out[7] = inverseCoolant * coolantStore;
-  out[8] = inverseCoolant * rates.coolantRate;
-  out[9] = inverseCross * rates.metalSource;
-  out[10] = effectiveness;
-  out[11] = b;
+  // Tm = out[0] rm + out[1] Ta + out[2] + out[3] Tc; its first three terms M make Tc = out[4] rc + out[5] M + out[6] u.
+  out[0] = metalStore / metalDiagonal;
+  out[1] = airExchange / metalDiagonal;
+  out[2] = rates.metalSource / metalDiagonal;
+  out[3] = metalCoolant;
+  out[4] = coolantStore / coolantDiagonal;
+  out[5] = exchange / coolantDiagonal;
+  out[6] = rates.coolantRate / coolantDiagonal;
+  out[7] = effectiveness;
+  out[8] = b;
+  out[9] = reach;
 }
 
 /**
@@ -109,7 +105,7 @@ export function fillSweepCoefficients(rates: CellRates, s: number, out: Float64A
  * @param ny - cells along the coolant
  * @param coefficients - from {@link fillSweepCoefficients}
  * @param base - right-hand side of the stage [K]
- * @param out - stage values [K]
+ * @param out - stage values, or further as `reach` says [K]
  * @param offset - where the block starts in `base` and `out`
  * @param airIn - air inlet temperature [K]
  * @param coolantIn - coolant inlet temperature [K]
@@ -128,19 +124,17 @@ export function sweepCells(
   air: Float64Array,
   ends: Float64Array,
 ): void {
-  const m0 = coefficients[0];
-  const m1 = coefficients[1];
-  const m2 = coefficients[2];
-  const m3 = coefficients[3];
-  const m4 = coefficients[4];
-  const c0 = coefficients[5];
-  const c1 = coefficients[6];
-  const c2 = coefficients[7];
-  const c3 = coefficients[8];
-  const c4 = coefficients[9];
-  const effectiveness = coefficients[10];
-  const b = coefficients[11];
-  const onePlusB = 1 + b;
+  const metalKept = coefficients[0];
+  const metalAir = coefficients[1];
+  const metalSource = coefficients[2];
+  const metalCoolant = coefficients[3];
+  const coolantKept = coefficients[4];
+  const coolantMetal = coefficients[5];
+  const coolantCarried = coefficients[6];
+  const effectiveness = coefficients[7];
+  const b = coefficients[8];
+  const reach = coefficients[9];
+  const onePlus2B = 1 + 2 * b;
   let metalSum = 0;
   let coolantSum = 0;
   let coolantOutSum = 0;
@@ -148,25 +142,26 @@ export function sweepCells(
   for (let j = 0; j < ny; j++) air[j] = airIn;
   let k = offset;
   for (let i = 0; i < nx; i++) {
-    let upstream = coolantIn;
-    let inflow = coolantIn;
+    // u = c_in + b Tc[j-1] is all the flow carries into a cell: (1 + 2b) Tc[j-1] - b Tc[j-2].
+    let lag = b * coolantIn;
+    let carried = coolantIn + lag;
     for (let j = 0; j < ny; j++) {
       const airTemperature = air[j];
       const metalBase = base[k];
       const coolantBase = base[k + 1];
-      const carried = inflow + b * upstream;
-      const metal = m0 * metalBase + m1 * airTemperature + m2 * coolantBase + m3 * carried + m4;
-      const coolant = c0 * metalBase + c1 * airTemperature + c2 * coolantBase + c3 * carried + c4;
-      out[k] = metal;
-      out[k + 1] = coolant;
+      const metalAlone = metalKept * metalBase + metalAir * airTemperature + metalSource;
+      const coolant = coolantKept * coolantBase + coolantMetal * metalAlone + coolantCarried * carried;
+      const metal = metalAlone + metalCoolant * coolant;
+      out[k] = metalBase + reach * (metal - metalBase);
+      out[k + 1] = coolantBase + reach * (coolant - coolantBase);
       air[j] = airTemperature + effectiveness * (metal - airTemperature);
       metalSum += metal;
       coolantSum += coolant;
-      inflow = onePlusB * coolant - b * upstream;
-      upstream = coolant;
+      carried = onePlus2B * coolant - lag;
+      lag = b * coolant;
       k += 2;
     }
-    coolantOutSum += inflow;
+    coolantOutSum += carried - lag;
   }
   let airSum = 0;
   for (let j = 0; j < ny; j++) airSum += air[j];

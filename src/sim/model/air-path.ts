@@ -1,5 +1,6 @@
 import { AIR_GAS_CONSTANT, AIR_HEAT_CAPACITY } from '../fluids/moist-air.ts';
 import { findRoot } from '../kernels/root-finding.ts';
+import { Secant } from '../kernels/secant.ts';
 import type { Config } from '../scenario/config.ts';
 import { DisplacementCompressor } from './compressor.ts';
 
@@ -24,6 +25,7 @@ export interface AirPathInputs {
 }
 
 const ROOT_TOLERANCE = 1e-11;
+const MOST_FLOW_ROUNDS = 40;
 /** A typed pressure is good to this share of itself. */
 const TYPED_PRECISION = 1e-3;
 /** Air this hot behind the rotors means a mistyped machine: aluminium melts at 933.473 K (fixed point of ITS-90). */
@@ -67,6 +69,7 @@ export class AirPath {
   private readonly swallowing: number;
   private inputs!: AirPathInputs;
   private upstreamDischarge = 0;
+  private readonly flowSecant = new Secant(-0.9, 0.9, 0.1);
   private readonly atPressureRatio = (ratio: number) => this.wideOpenExcess(ratio);
   private readonly atRecirculation = (flow: number) => this.partLoadExcess(flow);
 
@@ -117,7 +120,9 @@ export class AirPath {
       return `the engine and the compressor find no common air flow ${this.atSpeed} wide open (pressure ratios 0.3 to ${highest.toPrecision(3)} tried): check swept volume and drive ratio against the engine's displacement`;
     }
     this.wideOpenExcess(ratio);
-    return this.refuseHeat(`wide open, pressure ratio ${ratio.toPrecision(3)}: check swept volume and drive ratio`);
+    return this.isTooHot
+      ? this.tooHot(`wide open, pressure ratio ${ratio.toPrecision(3)}: check swept volume and drive ratio`)
+      : '';
   }
 
   /** Compressor flow less what the engine swallows, kg/s; falls as the pressure ratio rises. */
@@ -161,11 +166,10 @@ export class AirPath {
     this.partLoadExcess(root);
     this.dropThroughCore(this.pressureRatio * this.inletPressure, flow, this.coreInlet);
     this.manifoldPressure = this.inputs.manifoldPressure;
-    return (
-      this.refusePressure(isUpstream, beforeThrottle) ||
-      this.refuseHeat(
-        `part load, ${(root / flow).toPrecision(3)} times the engine's air recirculated: check the bypass drop and its flow`,
-      )
+    const refusal = this.refusePressure(isUpstream, beforeThrottle);
+    if (refusal !== '' || !this.isTooHot) return refusal;
+    return this.tooHot(
+      `part load, ${(root / flow).toPrecision(3)} times the engine's air recirculated: check the bypass drop and its flow`,
     );
   }
 
@@ -194,8 +198,11 @@ export class AirPath {
     return `a manifold pressure of ${kilopascal(manifoldPressure)} cannot be reached with the bypass open, ${this.atSpeed}: it needs ${kilopascal(needed)} ${where}, there are ${kilopascal(there)}: lower the manifold pressure of the phase, or check swept volume and bypass drop`;
   }
 
-  private refuseHeat(cause: string): string {
-    if (this.rotorOutlet <= HOTTEST_ROTOR_OUTLET) return '';
+  private get isTooHot(): boolean {
+    return this.rotorOutlet > HOTTEST_ROTOR_OUTLET;
+  }
+
+  private tooHot(cause: string): string {
     return `air leaves the compressor rotors at ${Math.round(this.rotorOutlet - 273.15)} degC, ${this.atSpeed} ${cause}`;
   }
 
@@ -316,16 +323,16 @@ export class AirPath {
     return (this.swallowing * efficiency * this.inputs.engineSpeed * manifoldPressure) / charge;
   }
 
-  /** At a given manifold pressure flow and charge temperature settle by repetition: each round gains two digits. */
+  /** At a given manifold pressure flow and charge temperature settle by repetition. */
   private settleSwallowedFlow(): number {
     this.chargeTemperature = this.inputs.coreOutlet;
-    let flow = this.swallowedFlow(this.inputs.manifoldPressure);
-    for (let round = 0; round < 40; round++) {
+    let flow = this.airFlow > 0 ? this.airFlow : this.swallowedFlow(this.inputs.manifoldPressure);
+    this.flowSecant.start();
+    for (let round = 0; round < MOST_FLOW_ROUNDS; round++) {
       this.passPlenum(flow);
-      const next = this.swallowedFlow(this.inputs.manifoldPressure);
-      const change = Math.abs(next - flow);
-      flow = next;
-      if (change <= ROOT_TOLERANCE * flow) break;
+      const swallowed = this.swallowedFlow(this.inputs.manifoldPressure);
+      if (Math.abs(swallowed - flow) <= ROOT_TOLERANCE * flow) break;
+      flow = this.flowSecant.next(flow, swallowed);
     }
     return flow;
   }

@@ -12,6 +12,7 @@ import {
   SWEEP_METAL_MEAN,
   sweepCells,
 } from '../kernels/cell-sweep.ts';
+import type { Stage } from '../solver/stage-system.ts';
 
 /** Rates of a whole block in one stage, W/K (source in W); a cell takes its even share. */
 export interface BlockRates {
@@ -22,6 +23,16 @@ export interface BlockRates {
   metalLoss: number;
   metalSource: number;
 }
+
+type StageValues = Pick<Stage, 's' | 'reach' | 'base' | 'out'>;
+
+/**
+ * Where air crosses, the step control watches one cell in as many as this, the first of these that does not divide the
+ * cells along the coolant, so that every row and every column has its share. The field is smooth there: watching all
+ * of it moves no peak of the shipped scenarios by more than 0.004 K and costs a sixth of a run. A line is watched
+ * whole, since a front in it is a few cells long.
+ */
+const WATCHED_STRIDES = [5, 7, 11];
 
 /** What a look over blocks finds; the metal is that of the last block looked over. K. */
 export interface Extremes {
@@ -84,11 +95,19 @@ export class CellBlock {
     return this.upwindRemaining <= 0;
   }
 
-  sweep(rates: BlockRates, s: number, base: Float64Array, out: Float64Array, airIn: number, coolantIn: number): void {
+  /** Places in the state that the step control watches. */
+  watchedPlaces(): number[] {
+    const stride = this.nx === 1 ? 1 : (WATCHED_STRIDES.find((candidate) => this.ny % candidate !== 0) ?? 1);
+    const places: number[] = [];
+    for (let k = 0; k < this.size; k += 2 * stride) places.push(this.offset + k, this.offset + k + 1);
+    return places;
+  }
+
+  sweep(rates: BlockRates, stage: StageValues, airIn: number, coolantIn: number): void {
     this.setRates(rates);
-    fillSweepCoefficients(this.rates, s, this.coefficients);
+    fillSweepCoefficients(this.rates, stage.s, stage.reach, this.coefficients);
     const { nx, ny } = this;
-    sweepCells(nx, ny, this.coefficients, base, out, this.offset, airIn, coolantIn, this.air, this.ends);
+    sweepCells(nx, ny, this.coefficients, stage.base, stage.out, this.offset, airIn, coolantIn, this.air, this.ends);
     this.readEnds(coolantIn);
   }
 

@@ -2,7 +2,7 @@ import { AIR_HEAT_CAPACITY, dewPoint, humidityRatio } from '../fluids/moist-air.
 import { Extrapolation } from '../kernels/extrapolation.ts';
 import { Secant } from '../kernels/secant.ts';
 import type { Config } from '../scenario/config.ts';
-import type { StageSystem } from '../solver/stage-system.ts';
+import type { Stage, StageSystem } from '../solver/stage-system.ts';
 import { AirPath, type AirPathInputs } from './air-path.ts';
 import type { BlockRates, Extremes } from './cell-block.ts';
 import { conductanceAt } from './conductance.ts';
@@ -44,6 +44,7 @@ const HELD = 1e15;
  */
 export class ChargeSystem implements StageSystem {
   readonly size: number;
+  readonly watched: Int32Array;
   readonly boundaryCount = BOUNDARY_POWERS.length;
   readonly powerCount = BOUNDARY_POWERS.length + INTERNAL_POWERS.length;
   readonly eventCount = EVENTS.length;
@@ -77,6 +78,8 @@ export class ChargeSystem implements StageSystem {
     this.ring = new CoolantRing(config);
     this.reservoirIndex = this.ring.size;
     this.size = this.ring.size + 4;
+    const lumps = [0, 1, 2, 3].map((lump) => this.reservoirIndex + lump);
+    this.watched = Int32Array.from([...this.ring.watchedPlaces(), ...lumps]);
     this.reservoirCapacity = config.reservoir.coolantVolume * this.ring.density * this.ring.heatCapacity;
     const { temperature, pressure, relativeHumidity } = config.ambient;
     this.humidity = humidityRatio(temperature, pressure, relativeHumidity);
@@ -159,18 +162,12 @@ export class ChargeSystem implements StageSystem {
     this.ring.watchFronts(state, h);
   }
 
-  solveStage(
-    stage: 1 | 2,
-    time: number,
-    s: number,
-    base: Float64Array,
-    out: Float64Array,
-    powers: Float64Array,
-  ): number {
+  solveStage(stage: Stage): number {
     const { scalars, ring, air, reservoirIndex } = this;
+    const { time, s, base } = stage;
     this.failure = '';
     this.readInputs(time);
-    this.history.guess(stage, time, scalars);
+    this.history.guess(stage.number, time, scalars);
     ring.setFlow(this.inputs.pumpVoltageRatio, scalars, FIRST_STRETCH);
     this.airSecant.start();
     this.returnSecant.start();
@@ -185,10 +182,10 @@ export class ChargeSystem implements StageSystem {
         return 0;
       }
       const reservoir = (held + ring.coolantRate * scalars[RETURN]) / (store + gain + ring.coolantRate);
-      const coreInlet = ring.sweepToCore(s, base, out, reservoir, this.inputs.bay);
+      const coreInlet = ring.sweepToCore(stage, reservoir, this.inputs.bay);
       this.setCoreRates();
-      ring.core.sweep(this.coreRates, s, base, out, air.coreInlet, coreInlet);
-      ring.sweepFromCore(s, base, out, ring.core.coolantOut, this.exchangerAir);
+      ring.core.sweep(this.coreRates, stage, air.coreInlet, coreInlet);
+      ring.sweepFromCore(stage, ring.core.coolantOut, this.exchangerAir);
 
       const returnGap = ring.return - scalars[RETURN];
       const airGap = air.airFlow > 0 ? ring.core.airOut - scalars[CORE_OUTLET] : 0;
@@ -199,7 +196,7 @@ export class ChargeSystem implements StageSystem {
         this.lumpGap(s, metalGap),
       );
       if (gap <= this.closed) {
-        this.finishStage(stage, time, s, base, out, powers, reservoir);
+        this.finishStage(stage, reservoir);
         return round;
       }
       scalars[CORE_OUTLET] = this.airSecant.next(scalars[CORE_OUTLET], ring.core.airOut);
@@ -238,15 +235,8 @@ export class ChargeSystem implements StageSystem {
   }
 
   /** Lumps take up the fluxes that were used, and every boundary power is booked from the same values. */
-  private finishStage(
-    stage: 1 | 2,
-    time: number,
-    s: number,
-    base: Float64Array,
-    out: Float64Array,
-    powers: Float64Array,
-    reservoirOut: number,
-  ): void {
+  private finishStage(stage: Stage, reservoirOut: number): void {
+    const { s, reach, base, out, powers } = stage;
     const { scalars, ring, air, config, inputs, reservoirIndex } = this;
     const { casing, plenum, reservoir } = config;
     const isRunning = inputs.engineSpeed > 0;
@@ -265,15 +255,16 @@ export class ChargeSystem implements StageSystem {
 
     out[reservoirIndex] =
       base[reservoirIndex] +
-      (ring.coolantRate * (ring.return - reservoirOut) + toReservoir) / (this.reservoirCapacity * s);
+      (reach * (ring.coolantRate * (ring.return - reservoirOut) + toReservoir)) / (this.reservoirCapacity * s);
     out[reservoirIndex + 1] =
       base[reservoirIndex + 1] +
-      (airToCasing + mechanicalToCasing + casingBay + casingOil - casingToPlenum - casingToCore) /
+      (reach * (airToCasing + mechanicalToCasing + casingBay + casingOil - casingToPlenum - casingToCore)) /
         (casing.heatCapacity * s);
     out[reservoirIndex + 2] =
-      base[reservoirIndex + 2] + (airToPlenum + plenumBay + plenumEngine + casingToPlenum) / (plenum.heatCapacity * s);
+      base[reservoirIndex + 2] +
+      (reach * (airToPlenum + plenumBay + plenumEngine + casingToPlenum)) / (plenum.heatCapacity * s);
     this.chargeBehindPlenum(usedPlenum);
-    this.finishSensor(s, base, out, usedPlenum);
+    this.finishSensor(stage, usedPlenum);
 
     let k = 0;
     powers[k++] = air.gasPower + mechanical;
@@ -299,15 +290,15 @@ export class ChargeSystem implements StageSystem {
     scalars[PLENUM] = usedPlenum;
     scalars[RETURN] = ring.return;
     for (let n = 0; n < ring.stretches.length; n++) scalars[FIRST_STRETCH + n] = ring.stretches[n].block.coolantMean;
-    this.history.tryPoint(stage, time, scalars);
+    this.history.tryPoint(stage.number, stage.time, scalars);
   }
 
-  private finishSensor(s: number, base: Float64Array, out: Float64Array, housing: number): void {
+  private finishSensor({ s, reach, base, out }: Stage, housing: number): void {
     const { sensor } = this.config;
     const tau = sensorTimeConstant(sensor, this.air.airFlow);
     const target = sensor.airShare * this.air.chargeTemperature + (1 - sensor.airShare) * housing;
     const index = this.reservoirIndex + 3;
-    out[index] = (s * base[index] + target / tau) / (s + 1 / tau);
+    out[index] = base[index] + (reach * (target - base[index])) / (1 + tau * s);
   }
 
   private readInputs(time: number): void {

@@ -1,6 +1,7 @@
 import { type Coolant, createCoolant } from '../fluids/coolant.ts';
 import { AIR_GAS_CONSTANT, AIR_HEAT_CAPACITY } from '../fluids/moist-air.ts';
 import type { CellBlockConfig, Config, LineConfig } from '../scenario/config.ts';
+import type { Stage } from '../solver/stage-system.ts';
 import { type BlockRates, CellBlock, type Extremes } from './cell-block.ts';
 import { conductanceAt } from './conductance.ts';
 import { type FlowResistance, solveLoopFlow } from './loop-flow.ts';
@@ -127,19 +128,19 @@ export class CoolantRing {
   }
 
   /** Reservoir outlet to core inlet: returns the coolant temperature entering the core. */
-  sweepToCore(s: number, base: Float64Array, out: Float64Array, reservoir: number, bay: number): number {
+  sweepToCore(stage: Stage, reservoir: number, bay: number): number {
     this.lineHeat = 0;
-    let temperature = this.sweepLine(3, s, base, out, reservoir, bay);
+    let temperature = this.sweepLine(3, stage, reservoir, bay);
     if (this.coolantRate > 0) temperature += this.pumpHeat / this.coolantRate;
-    return this.sweepLine(0, s, base, out, temperature, bay);
+    return this.sweepLine(0, stage, temperature, bay);
   }
 
   /** Core outlet to the reservoir's inlet. */
-  sweepFromCore(s: number, base: Float64Array, out: Float64Array, coreOutlet: number, air: ExchangerAir): void {
-    let temperature = this.sweepLine(1, s, base, out, coreOutlet, air.bayTemperature);
+  sweepFromCore(stage: Stage, coreOutlet: number, air: ExchangerAir): void {
+    let temperature = this.sweepLine(1, stage, coreOutlet, air.bayTemperature);
     this.setExchangerRates(air.speed);
-    this.exchanger.sweep(this.exchangerRates, s, base, out, this.exchangerAirIn, temperature);
-    temperature = this.sweepLine(2, s, base, out, this.exchanger.coolantOut, air.bayTemperature);
+    this.exchanger.sweep(this.exchangerRates, stage, this.exchangerAirIn, temperature);
+    temperature = this.sweepLine(2, stage, this.exchanger.coolantOut, air.bayTemperature);
     this.return = temperature;
   }
 
@@ -162,6 +163,11 @@ export class CoolantRing {
   /** W from the exchanger's cooling air into its metal (negative while it cools). */
   get exchangerHeat(): number {
     return this.exchangerAirRate * (this.exchangerAirIn - this.exchanger.airOut);
+  }
+
+  watchedPlaces(): number[] {
+    const blocks = [this.core, this.exchanger, ...this.stretches.map(({ block }) => block)];
+    return blocks.flatMap((block) => block.watchedPlaces());
   }
 
   watchFronts(state: Float64Array, duration: number): void {
@@ -198,19 +204,12 @@ export class CoolantRing {
     rates.coolantConductance = conductanceAt(exchanger.coolantConductance, this.flow * this.density);
   }
 
-  private sweepLine(
-    line: number,
-    s: number,
-    base: Float64Array,
-    out: Float64Array,
-    inlet: number,
-    bay: number,
-  ): number {
+  private sweepLine(line: number, stage: Stage, inlet: number, bay: number): number {
     let temperature = inlet;
     for (let k = this.firstStretch[line]; k < this.firstStretch[line + 1]; k++) {
       const stretch = this.stretches[k];
       this.setStretchRates(stretch, bay);
-      stretch.block.sweep(stretch.rates, s, base, out, bay, temperature);
+      stretch.block.sweep(stretch.rates, stage, bay, temperature);
       temperature = this.leaveStretch(stretch, bay);
     }
     return temperature;

@@ -15,43 +15,34 @@ export class Recorder {
   rowCount = 0;
   readonly phases: PhaseSpan[] = [];
   private capacity = FIRST_CAPACITY;
-  private readonly arrays: Record<ColumnName, Float64Array>;
-
-  constructor() {
-    this.arrays = Object.fromEntries(NAMES.map((name) => [name, new Float64Array(FIRST_CAPACITY)])) as Record<
-      ColumnName,
-      Float64Array
-    >;
-  }
+  /** one a column, in the order of NAMES */
+  private readonly arrays = NAMES.map(() => new Float64Array(FIRST_CAPACITY));
 
   add(row: Row): void {
     if (this.rowCount === this.capacity) this.grow();
-    for (const name of NAMES) this.arrays[name][this.rowCount] = row[name];
+    for (let k = 0; k < NAMES.length; k++) this.arrays[k][this.rowCount] = row[NAMES[k]];
     this.rowCount++;
   }
 
   /** The rows so far; the arrays are views that further rows may leave behind. */
   columns(): Record<ColumnName, Float64Array> {
-    return Object.fromEntries(NAMES.map((name) => [name, this.arrays[name].subarray(0, this.rowCount)])) as Record<
-      ColumnName,
-      Float64Array
-    >;
+    return this.byName((array) => array.subarray(0, this.rowCount));
   }
 
   /** A copy of the rows, each column in a buffer of its own. */
   finalColumns(): Record<ColumnName, Float64Array> {
-    return Object.fromEntries(NAMES.map((name) => [name, this.arrays[name].slice(0, this.rowCount)])) as Record<
-      ColumnName,
-      Float64Array
-    >;
+    return this.byName((array) => array.slice(0, this.rowCount));
+  }
+
+  private byName(cut: (array: Float64Array) => Float64Array): Record<ColumnName, Float64Array> {
+    return Object.fromEntries(NAMES.map((name, k) => [name, cut(this.arrays[k])])) as Record<ColumnName, Float64Array>;
   }
 
   private grow(): void {
     this.capacity *= 2;
-    for (const name of NAMES) {
-      const larger = new Float64Array(this.capacity);
-      larger.set(this.arrays[name]);
-      this.arrays[name] = larger;
-    }
+    this.arrays.forEach((array, k) => {
+      this.arrays[k] = new Float64Array(this.capacity);
+      this.arrays[k].set(array);
+    });
   }
 }

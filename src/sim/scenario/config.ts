@@ -217,7 +217,7 @@ export interface Config {
   readonly limit: { readonly chargeTemperature: number };
   readonly cycle: CycleConfig;
   readonly numerics: {
-    /** largest error of a step in any cell, K */
+    /** largest error of a step in any watched cell, K */
     readonly tolerance: number;
     /** longest step in a pull and elsewhere, s */
     readonly longestStepInPull: number;

@@ -1,4 +1,4 @@
-import type { StageSystem } from './stage-system.ts';
+import type { Stage, StageSystem } from './stage-system.ts';
 
 /**
  * Two-stage singly diagonally implicit Runge-Kutta step, L-stable and stiffly accurate, second order.
@@ -37,18 +37,23 @@ export interface StepBuffers {
   sBefore: number;
   readonly powers1: Float64Array;
   readonly powers2: Float64Array;
+  readonly stage: Stage;
   sweeps: number;
 }
 
 export function makeStepBuffers(system: StageSystem, start: Float64Array): StepBuffers {
+  const state = start.slice();
+  const middle = new Float64Array(system.size);
+  const powers1 = new Float64Array(system.powerCount);
   return {
-    state: start.slice(),
+    state,
     next: new Float64Array(system.size),
-    middle: new Float64Array(system.size),
+    middle,
     middleBefore: new Float64Array(system.size),
     sBefore: 0,
-    powers1: new Float64Array(system.powerCount),
+    powers1,
     powers2: new Float64Array(system.powerCount),
+    stage: { number: 1, time: 0, s: 1, reach: 1, base: state, out: middle, powers: powers1 },
     sweeps: 0,
   };
 }
@@ -56,18 +61,30 @@ export function makeStepBuffers(system: StageSystem, start: Float64Array): StepB
 /**
  * Computes the candidate `buffers.next` for a step of length `h` from `buffers.state`.
  *
- * @returns largest estimated error of any state [K]; NaN where a stage had no answer
+ * @returns largest estimated error of any watched state [K]; NaN where a stage had no answer
  */
 export function tryStep(system: StageSystem, time: number, h: number, buffers: StepBuffers): number {
-  const { state, middle, next, middleBefore, sBefore } = buffers;
+  const { state, middle, next, middleBefore, sBefore, stage } = buffers;
   const s = 1 / (GAMMA * h);
 
-  const sweeps1 = system.solveStage(1, time + GAMMA * h, s, state, middle, buffers.powers1);
+  stage.number = 1;
+  stage.time = time + GAMMA * h;
+  stage.s = s;
+  stage.reach = STRETCH;
+  stage.base = state;
+  stage.out = middle;
+  stage.powers = buffers.powers1;
+  const sweeps1 = system.solveStage(stage);
   buffers.sweeps += sweeps1;
   if (sweeps1 === 0) return Number.NaN;
-  stretch(state, middle);
 
-  const sweeps2 = system.solveStage(2, time + h, s, middle, next, buffers.powers2);
+  stage.number = 2;
+  stage.time = time + h;
+  stage.reach = 1;
+  stage.base = middle;
+  stage.out = next;
+  stage.powers = buffers.powers2;
+  const sweeps2 = system.solveStage(stage);
   buffers.sweeps += sweeps2;
   if (sweeps2 === 0) return Number.NaN;
 
@@ -75,19 +92,14 @@ export function tryStep(system: StageSystem, time: number, h: number, buffers: S
   const e0 = sBefore > 0 ? E0 * sBefore : 0;
   const e1 = ((sBefore > 0 ? E1 : E0 + E1) * s) / STRETCH;
   const e2 = E2 * s;
-  return ERROR_SCALE * h * largestCombination(e0 - e1, state, -e0, middleBefore, e1 - e2, middle, e2, next);
+  return (
+    ERROR_SCALE * h * largestCombination(system.watched, e0 - e1, state, -e0, middleBefore, e1 - e2, middle, e2, next)
+  );
 }
 
-/** r2 = Tn + (1 + sqrt 2)(Y1 - Tn), in place of Y1. */
-function stretch(state: Float64Array, middle: Float64Array): void {
-  for (let k = 0; k < middle.length; k++) {
-    const before = state[k];
-    middle[k] = before + STRETCH * (middle[k] - before);
-  }
-}
-
-/** max |ca a + cb b + cc c + cd d| over the arrays; NaN if any is NaN. */
+/** max |ca a + cb b + cc c + cd d| over these places in the arrays; NaN if any is NaN. */
 function largestCombination(
+  places: Int32Array,
   ca: number,
   a: Float64Array,
   cb: number,
@@ -98,7 +110,8 @@ function largestCombination(
   d: Float64Array,
 ): number {
   let largest = 0;
-  for (let k = 0; k < d.length; k++) {
+  for (let n = 0; n < places.length; n++) {
+    const k = places[n];
     largest = Math.max(largest, Math.abs(ca * a[k] + cb * b[k] + cc * c[k] + cd * d[k]));
   }
   return largest;

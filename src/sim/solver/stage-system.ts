@@ -6,6 +6,8 @@
 export interface StageSystem {
   /** numbers in the state */
   readonly size: number;
+  /** places in the state whose estimated error rules the length of the steps */
+  readonly watched: Int32Array;
   /** powers that `solveStage` books, W; the first `boundaryCount` cross the boundary, the others are inside */
   readonly powerCount: number;
   readonly boundaryCount: number;
@@ -18,22 +20,9 @@ export interface StageSystem {
   /**
    * Solves Y = base + f(time, Y)/s by sweeps and books the powers that were used.
    *
-   * @param stage - 1 or 2, the stage of the step
-   * @param time - stage time [s]
-   * @param s - 1/(gamma h) [1/s]
-   * @param base - right-hand side [K]; not changed
-   * @param out - stage values [K]
-   * @param powers - booked powers [W], positive into the system
    * @returns sweeps needed; 0 where there is no answer (see `failure`)
    */
-  solveStage(
-    stage: 1 | 2,
-    time: number,
-    s: number,
-    base: Float64Array,
-    out: Float64Array,
-    powers: Float64Array,
-  ): number;
+  solveStage(stage: Stage): number;
 
   /** Why the last stage had no answer, in words for the user. */
   readonly failure: string;
@@ -49,6 +38,24 @@ export interface StageSystem {
 
   /** Why the run ends at event `index`, in words for the user; '' where it goes on. */
   terminalReason(index: number): string;
+}
+
+/** One stage of a step, as the solver asks for it. */
+export interface Stage {
+  /** which stage of the step */
+  number: 1 | 2;
+  /** s */
+  time: number;
+  /** 1/(gamma h) [1/s] */
+  s: number;
+  /** `out` receives base + reach (Y - base): what the solver needs next, without another pass over the state */
+  reach: number;
+  /** right-hand side [K]; not changed */
+  base: Float64Array;
+  /** K */
+  out: Float64Array;
+  /** booked powers [W], positive into the system */
+  powers: Float64Array;
 }
 
 /** A stretch of time with smooth inputs. The solver lands on both ends and starts afresh at each. */

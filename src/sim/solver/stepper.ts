@@ -28,7 +28,7 @@ export type StepKind = 'entered' | 'stepped' | 'finished' | 'stopped';
 const FIRST_STEP = 0.1;
 const SMALLEST_STEP = 1e-7;
 const EVENT_TRIES = 12;
-/** An event is found to this in time [s], or to this in the value of its function. */
+/** An event is found to this in time [s]. */
 const EVENT_PRECISION = 1e-4;
 
 /** Walks a system through its segments, one accepted step at a time. Knows no physics. */
@@ -177,22 +177,25 @@ export class Stepper {
     let high = h;
     let atHigh = this.eventsNow[k];
     let trial = h;
+    let sideBefore = 0;
     for (let n = 0; n < EVENT_TRIES && high - low > EVENT_PRECISION; n++) {
       trial = low + ((high - low) * atLow) / (atLow - atHigh);
       if (!(trial > low && trial < high)) trial = 0.5 * (low + high);
       if (Number.isNaN(tryStep(this.system, this.time, trial, this.buffers))) return this.retake(h);
       this.stored = this.system.examine(this.buffers.next, this.eventsNow);
       const value = this.eventsNow[k];
-      if (Math.abs(value) < EVENT_PRECISION) break;
-      if (value * atHigh > 0) {
+      if (Math.abs((value * (high - low)) / (atHigh - atLow)) < EVENT_PRECISION) break;
+      const side = Math.sign(value * atHigh);
+      if (side > 0) {
         high = trial;
         atHigh = value;
-        atLow *= 0.5;
+        if (side === sideBefore) atLow *= 0.5;
       } else {
         low = trial;
         atLow = value;
-        atHigh *= 0.5;
+        if (side === sideBefore) atHigh *= 0.5;
       }
+      sideBefore = side;
     }
     return trial;
   }

@@ -58,10 +58,10 @@ const swept: fc.Arbitrary<Swept> = fc
     }));
   });
 
-function sweep(cells: CellRates, s: number, base: Float64Array, airIn: number, coolantIn: number) {
+function sweep(cells: CellRates, s: number, base: Float64Array, airIn: number, coolantIn: number, reach = 1) {
   const { nx, ny } = cells;
   const coefficients = new Float64Array(SWEEP_COEFFICIENT_COUNT);
-  fillSweepCoefficients(cells, s, coefficients);
+  fillSweepCoefficients(cells, s, reach, coefficients);
   const out = new Float64Array(base.length);
   const ends = new Float64Array(SWEEP_END_COUNT);
   sweepCells(nx, ny, coefficients, base, out, 0, airIn, coolantIn, new Float64Array(ny), ends);
@@ -174,7 +174,7 @@ test('a block leaves what lies before and behind it in the state alone', () => {
     linearUpwind: 1,
   };
   const coefficients = new Float64Array(SWEEP_COEFFICIENT_COUNT);
-  fillSweepCoefficients(cells, 1, coefficients);
+  fillSweepCoefficients(cells, 1, 1, coefficients);
   const out = new Float64Array(20).fill(-1);
   const base = new Float64Array(20).fill(Number.NaN).fill(300, 4, 16);
   sweepCells(2, 3, coefficients, base, out, 4, 300, 300, new Float64Array(3), new Float64Array(SWEEP_END_COUNT));
@@ -191,6 +191,24 @@ describe('the share of a temperature difference that air makes up in one cell', 
     ['all of it for air at rest', 0, 6, 1],
   ])('is %s', (_, airRate, airConductance, share) => {
     expect(cellEffectiveness(airRate, airConductance)).toBeCloseTo(share, 15);
+  });
+});
+
+describe('the reach of a sweep', () => {
+  test('carries what is written on beyond the stage values, and nothing else', () => {
+    fc.assert(
+      fc.property(swept, fc.double({ min: 0, max: 3, noNaN: true }), (stage, reach) => {
+        const { cells, s, base, out, ends, airIn, coolantIn } = stage;
+        const further = sweep(cells, s, base, airIn, coolantIn, reach);
+        expect(further.ends).toEqual(ends);
+        out.forEach((value, k) => {
+          const expected = base[k] + reach * (value - base[k]);
+          expect(Math.abs(further.out[k] - expected)).toBeLessThanOrEqual(
+            1e-12 * (Math.abs(value) + Math.abs(base[k])),
+          );
+        });
+      }),
+    );
   });
 });
 

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import type { Stage } from '../../../src/sim/solver/stage-system.ts';
 import { Bench, type BenchSetup, runToEnd } from '../../support/bench.ts';
 
 /** An invented core between two lines: hot air starts, the pump stops and starts, the inlet steps. */
@@ -45,9 +46,9 @@ class Careless extends Bench {
     this.wrong = wrong;
   }
 
-  override solveStage(...stage: Parameters<Bench['solveStage']>): number {
-    const sweeps = super.solveStage(...stage);
-    stage[5][this.wrong] *= 1.001;
+  override solveStage(stage: Stage): number {
+    const sweeps = super.solveStage(stage);
+    stage.powers[this.wrong] *= 1.001;
     return sweeps;
   }
 }

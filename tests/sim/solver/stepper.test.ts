@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { Segment } from '../../../src/sim/solver/stage-system.ts';
+import type { Segment, Stage } from '../../../src/sim/solver/stage-system.ts';
 import { type StepKind, Stepper, type StepperOptions } from '../../../src/sim/solver/stepper.ts';
 import { LinearSystem, lag, segmentOf } from '../../support/linear-system.ts';
 
@@ -131,18 +131,32 @@ describe('the time of an event', () => {
 
   test.each([25, 60, 83.2, 115])('is that of the exact exponential to 1e-4 s at level %f', (level) => {
     const thresholds = [{ index: 0, level }];
-    const { stepper, times } = walk(lag(10, [120], { thresholds }), [segmentOf(0, 40)], [20], { tolerance: 1e-6 });
+    const { stepper, times } = walk(lag(10, [120], { thresholds }), [segmentOf(0, 40)], [20], { tolerance: 1e-8 });
     expect(stepper.events.length).toBe(1);
     expect(stepper.events[0].rising).toBe(true);
     expect(Math.abs(stepper.events[0].time - riseTo(level))).toBeLessThan(1e-4);
     expect(times).toContain(stepper.events[0].time);
   });
 
+  test('is found in four tries where the way to it is smooth', () => {
+    const tries: number[] = [];
+    class Counted extends LinearSystem {
+      override solveStage(stage: Stage): number {
+        if (stage.number === 2) tries.push(stage.time);
+        return super.solveStage(stage);
+      }
+    }
+    const setup = { matrix: [[-0.1]], constants: [[12]], thresholds: [{ index: 0, level: 80 }] };
+    const { stepper, times } = walk(new Counted(setup), [segmentOf(0, 40)], [20], { tolerance: 0.1 });
+    const steps = times.length + stepper.rejected;
+    expect(tries.length - steps).toBeLessThanOrEqual(4);
+  });
+
   // 14 kJ/K warmed by 6 W/K from a bay of 95 degC, 35 degC at first: T = 95 - 60 e^(-6 t/14000), so 0.015 K/s at 60 degC.
-  test('is met to 0.01 s where the temperature creeps', () => {
+  test('is met to 3e-4 s where the temperature creeps', () => {
     const soak = lag(14000 / 6, [95], { thresholds: [{ index: 0, level: 60 }] });
-    const { stepper } = walk(soak, [segmentOf(0, 2400)], [35], { tolerance: 1e-6 });
-    expect(Math.abs(stepper.events[0].time - 1257.658502)).toBeLessThan(0.01);
+    const { stepper } = walk(soak, [segmentOf(0, 2400)], [35], { tolerance: 1e-8 });
+    expect(Math.abs(stepper.events[0].time - 1257.658502)).toBeLessThan(3e-4);
   });
 
   test('comes in order for several in one step, and again on the way back', () => {
@@ -166,9 +180,9 @@ describe('the time of an event', () => {
     class Choosy extends LinearSystem {
       private asked = 0;
       private limit = Number.POSITIVE_INFINITY;
-      override solveStage(...stage: Parameters<LinearSystem['solveStage']>): number {
-        this.asked = stage[2];
-        return this.asked > this.limit ? 0 : super.solveStage(...stage);
+      override solveStage(stage: Stage): number {
+        this.asked = stage.s;
+        return this.asked > this.limit ? 0 : super.solveStage(stage);
       }
       override examine(state: Float64Array, events: Float64Array): number {
         const energy = super.examine(state, events);
