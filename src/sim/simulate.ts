@@ -81,7 +81,7 @@ export function startRun(config: Config, options: RunOptions = {}): Run {
     if (kind === 'stepped' || (isKnown && system.failure === '')) {
       fillRow(system, stepper, row);
       recorder.add(row);
-      if (fields !== undefined) system.ring.core.fillFields(stepper.state, system.air.coreInlet, fields.nextRow());
+      if (fields !== undefined) system.ring.core.fillFields(stepper.state, system.air.gas.coreInlet, fields.nextRow());
     }
     if (kind === 'stopped') {
       if (recorder.rowCount > firstRow) closePhase();
@@ -139,6 +139,9 @@ function nameEvent(time: number, index: number, rising: boolean): RunEvent[] {
   if (EVENTS[index] === 'dew point') {
     return [{ time, kind: rising ? 'core below dew point' : 'core above dew point again' }];
   }
+  if (EVENTS[index] === 'target pressure') {
+    return [{ time, kind: rising ? 'target pressure lost' : 'target pressure regained' }];
+  }
   return [];
 }
 
@@ -184,19 +187,21 @@ function fillRow(system: ChargeSystem, stepper: Stepper, row: Row): void {
   const { core, exchanger } = ring;
   row.time = stepper.time;
   row.engineSpeed = inputs.engineSpeed;
-  row.chargeTemperature = air.chargeTemperature;
+  row.outsideTemperature = system.surroundings;
+  row.chargeTemperature = air.gas.chargeTemperature;
   row.indicatedTemperature = system.indicatedTemperature(state);
-  row.compressorInletTemperature = air.inletTemperature;
-  row.dischargeTemperature = air.dischargeTemperature;
-  row.coreOutletTemperature = air.airFlow > 0 ? core.airOut : core.metalMean;
-  row.airFlow = air.airFlow;
-  row.recirculation = air.airFlow > 0 ? air.recirculatedFlow / air.airFlow : 0;
-  row.compressorInletPressure = air.inletPressure;
-  row.pressureRatio = air.pressureRatio;
-  row.manifoldPressure = air.manifoldPressure;
-  row.coreAirDrop = air.coreDrop;
+  row.compressorInletTemperature = air.gas.inletTemperature;
+  row.dischargeTemperature = air.gas.dischargeTemperature;
+  row.coreOutletTemperature = air.gas.airFlow > 0 ? core.airOut : core.metalMean;
+  row.airFlow = air.gas.airFlow;
+  row.compressorSpeed = air.compressor.rotation;
+  row.recirculation = air.gas.airFlow > 0 ? air.gas.recirculatedFlow / air.gas.airFlow : 0;
+  row.compressorInletPressure = air.pressures.inlet;
+  row.pressureRatio = air.pressures.ratio;
+  row.manifoldPressure = air.pressures.manifold;
+  row.coreAirDrop = air.pressures.coreDrop;
   row.drivePower = system.shaftPower;
-  row.gasPower = air.gasPower;
+  row.gasPower = air.gas.gasPower;
   row.heatAirToCore = system.airToCore;
   row.coolantFlow = ring.flow;
   row.coolantIntoCore = core.coolantIn;

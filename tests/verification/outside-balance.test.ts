@@ -8,6 +8,10 @@ const CASES = [
   ['rolling-road-estate', '+ 10 L tank'],
   ['ridge-roadster', undefined],
   ['ridge-roadster', '+ pump 50 kPa / 45 L/min'],
+  ['rolling-road-estate', 'stock, room on'],
+  ['session-coupe', 'stock loop'],
+  ['motorway-wagon', undefined],
+  ['motorway-wagon', 'throttle downstream, free bypass, after core'],
 ] as const;
 
 describe('energy, from outside', () => {

@@ -23,8 +23,10 @@ const AIR_R = 287.05;
 
 export function balanceFromOutside(config: Config, series: TimeSeries): OutsideBalance {
   const terms: Record<string, number> = {};
-  for (const span of series.phases) {
-    const phase = phaseNamed(config, span.name);
+  const { before: first, block, repeats, after: last } = config.cycle;
+  const phases = [...first, ...Array.from({ length: repeats }, () => block).flat(), ...last];
+  series.phases.forEach((span, index) => {
+    const phase = phases[index];
     for (let row = span.firstRow; row < span.lastRow; row++) {
       const duration = series.columns.time[row + 1] - series.columns.time[row];
       const before = boundaryFlows(config, series, phase, span.start, row);
@@ -33,7 +35,7 @@ export function balanceFromOutside(config: Config, series: TimeSeries): OutsideB
         terms[name] = (terms[name] ?? 0) + 0.5 * duration * (before[name] + after[name]);
       }
     }
-  }
+  });
   const stored = storedEnergy(config, series, series.rowCount - 1) - storedEnergy(config, series, 0);
   const values = Object.values(terms);
   const moved = values.reduce((sum, value) => sum + Math.abs(value), 0);
@@ -48,22 +50,24 @@ function boundaryFlows(
   phaseStart: number,
   row: number,
 ): Record<string, number> {
-  const { casing, plenum, core, compressor, pump, reservoir, exchanger, ambient } = config;
-  const bay = phase.bayTemperature;
+  const { casing, plenum, core, compressor, pump, reservoir, exchanger } = config;
+  const outside = columns.outsideTemperature[row];
+  const bay = outside + phase.bayAboveOutside;
   const share = (columns.time[row] - phaseStart) / phase.duration;
-  const compressorSpeed = compressor.driveRatio * columns.engineSpeed[row];
+  const compressorSpeed = columns.compressorSpeed[row];
   const { idlePower, mechanicalLoss } = compressor;
   const mechanical = mechanicalLoss.power * (compressorSpeed / idlePower.speed) ** mechanicalLoss.exponent;
-  const coolingAirIn = ambient.temperature + exchanger.airPickUp;
+  const coolingAirIn = outside + at(phase.exchangerPickUp, share);
   const coolingAir =
-    at(phase.exchangerAirSpeed, share) * exchanger.faceArea * (ambient.pressure / (AIR_R * coolingAirIn));
+    at(phase.exchangerAirSpeed, share) *
+    exchanger.faceArea *
+    (at(phase.outsidePressure, share) / (AIR_R * coolingAirIn));
   const wallToBay = config.lines.reduce((sum, line) => sum + line.wallToBay * lengthOf(line), 0);
-  const surroundings = reservoir.gainFrom === 'bay' ? bay : ambient.temperature;
+  const surroundings = reservoir.gainFrom === 'bay' ? bay : outside;
   return {
     shaft: columns.drivePower[row],
     mechanicalLoss: -(1 - mechanicalLoss.toCasing) * mechanical,
-    throughflow:
-      columns.airFlow[row] * AIR_CP * (ambient.temperature + config.intake.pickUp - columns.chargeTemperature[row]),
+    throughflow: columns.airFlow[row] * AIR_CP * (outside + config.intake.pickUp - columns.chargeTemperature[row]),
     exchanger: coolingAir * AIR_CP * (coolingAirIn - columns.exchangerAirOutlet[row]),
     pump: pump.electricalPower * pump.shareIntoCoolant * phase.pumpVoltageRatio ** 3,
     lines: wallToBay * (bay - columns.lineWallMean[row]),
@@ -95,13 +99,6 @@ function storedEnergy(config: Config, { columns }: TimeSeries, row: number): num
     config.casing.heatCapacity * columns.casingTemperature[row] +
     config.plenum.heatCapacity * columns.plenumTemperature[row]
   );
-}
-
-function phaseNamed(config: Config, name: string): PhaseConfig {
-  const { before, block, after } = config.cycle;
-  const found = [...before, ...block, ...after].find((phase) => phase.name === name);
-  if (found === undefined) throw new Error(`no phase ${name}`);
-  return found;
 }
 
 const at = ({ from, to }: Ramp, share: number): number => from + (to - from) * share;

@@ -1,343 +1,321 @@
-import { AIR_GAS_CONSTANT, AIR_HEAT_CAPACITY } from '../fluids/moist-air.ts';
+import { AIR_GAS_CONSTANT } from '../fluids/moist-air.ts';
 import { findRoot } from '../kernels/root-finding.ts';
 import { Secant } from '../kernels/secant.ts';
 import type { Config } from '../scenario/config.ts';
-import { DisplacementCompressor } from './compressor.ts';
+import { AirPressures, kilopascal } from './air-pressures.ts';
+import { CentrifugalCompressor } from './centrifugal-compressor.ts';
+import type { Compressor } from './compressor.ts';
+import { DisplacementCompressor } from './displacement-compressor.ts';
+import { type GasInputs, GasPath } from './gas-path.ts';
+import { Swallowing } from './swallowing.ts';
 
 /** What the air path is asked with. Temperatures in K. */
-export interface AirPathInputs {
-  /** 'wide open': valve closed, manifold pressure floats. 'part load': valve open, manifold pressure given */
+export interface AirPathInputs extends GasInputs {
+  /** 'wide open': valve closed, manifold pressure floats or is held. 'part load': valve open, manifold pressure given */
   mode: 'wide open' | 'part load' | 'engine off';
   /** rpm of the engine */
   engineSpeed: number;
   /** Pa; part load only */
   manifoldPressure: number;
-  /** air leaving the core */
-  coreOutlet: number;
+  /** Pa */
+  outsidePressure: number;
   /** air entering the core, for the density in the core's drop only */
   coreInletGuess: number;
-  /** the casing is at (casingHeat + g T_rotor)/(casingConductance + g), g = its exchange with the air; W and W/K */
-  casingHeat: number;
-  casingConductance: number;
-  /** the plenum metal likewise, with the air that leaves the core */
-  plenumHeat: number;
-  plenumConductance: number;
 }
 
 const ROOT_TOLERANCE = 1e-11;
-const MOST_FLOW_ROUNDS = 40;
-/** A typed pressure is good to this share of itself. */
-const TYPED_PRECISION = 1e-3;
+const MOST_FLOW_ROUNDS = 60;
 /** Air this hot behind the rotors means a mistyped machine: aluminium melts at 933.473 K (fixed point of ITS-90). */
 const HOTTEST_ROTOR_OUTLET = 933.473;
+const LOWEST_RATIO = 0.3;
 
 /**
  * Ambient to engine at one instant: intake, mixing with recirculated air, compressor, casing, core drop, plenum,
  * engine. Air stays for milliseconds, so everything is algebraic; the circle of flow, pressures and temperatures is
- * one bracketed root, in the pressure ratio wide open and in the recirculated flow at part load.
+ * one bracketed root: in the pressure ratio or the air flow wide open, in the recirculated flow at part load.
+ *
+ * What cooling does depends on the machine. Displacement on a pulley: the mass hardly moves and the manifold pressure
+ * falls. Centrifugal: the pressure is given by head, so a cooler charge is more mass. Pressure held: likewise.
  *
  * Results stand in the public fields after {@link solve}.
  */
 export class AirPath {
-  /** kg/s into the engine */
-  airFlow = 0;
-  /** kg/s from the discharge back to the compressor inlet; negative where air passes forward round the compressor */
-  recirculatedFlow = 0;
-  compressorFlow = 0;
-  inletTemperature = 0;
-  inletPressure = 0;
-  pressureRatio = 1;
-  rotorOutlet = 0;
-  /** after the casing */
-  dischargeTemperature = 0;
-  coreInlet = 0;
-  casingTemperature = 0;
-  plenumTemperature = 0;
-  chargeTemperature = 0;
-  manifoldPressure = 0;
-  coreDrop = 0;
-  gasPower = 0;
-  /** Pa at the core's outlet, where the charge's dew point counts */
-  coreOutletPressure = 0;
-  readonly compressor: DisplacementCompressor;
-  /** intake air after pick-up */
-  readonly freshAir: number;
+  /** flows and temperatures */
+  readonly gas: GasPath;
+  readonly pressures: AirPressures;
+  /** how far the machine falls short of its target pressure, as a share; negative while it holds it or has none */
+  shortfall = -1;
+  readonly compressor: Compressor;
+  private readonly displacement: DisplacementCompressor | undefined;
+  private readonly centrifugal: CentrifugalCompressor | undefined;
   private readonly config: Config;
-  private readonly ambientPressure: number;
-  private readonly intakeDrop: number;
-  private readonly bypassDrop: number;
-  private readonly swallowing: number;
-  private inputs!: AirPathInputs;
-  private upstreamDischarge = 0;
+  private readonly swallowing: Swallowing;
+  /** whether the engine's air depends on what is returned */
+  private readonly seesReturn: boolean;
   private readonly flowSecant = new Secant(-0.9, 0.9, 0.1);
-  private readonly atPressureRatio = (ratio: number) => this.wideOpenExcess(ratio);
-  private readonly atRecirculation = (flow: number) => this.partLoadExcess(flow);
+  private inputs!: AirPathInputs;
+  /** recirculated flow being tried [kg/s] */
+  private trial = 0;
+  private readonly atPressureRatio = (ratio: number) => this.floatingExcess(ratio);
+  private readonly atFlow = (flow: number) => this.centrifugalExcess(flow);
+  private readonly atReturn = (flow: number) => this.partLoadExcess(flow);
+  private readonly atHeldReturn = (flow: number) => this.heldExcess(flow);
 
   constructor(config: Config) {
+    const { compressor, bypass, core } = config;
     this.config = config;
-    this.compressor = new DisplacementCompressor(config.compressor);
-    this.freshAir = config.ambient.temperature + config.intake.pickUp;
-    this.ambientPressure = config.ambient.pressure;
-    this.intakeDrop = config.intake.drop / config.intake.dropAtFlow ** 2;
-    this.bypassDrop = config.bypass.drop / config.bypass.dropAtFlow ** 2;
-    const { volumetricEfficiency, displacement } = config.engine;
-    this.swallowing = (volumetricEfficiency * displacement) / 120 / AIR_GAS_CONSTANT;
+    this.gas = new GasPath(config);
+    this.pressures = new AirPressures(config);
+    this.swallowing = new Swallowing(config.engine);
+    if (compressor.kind === 'displacement') {
+      this.displacement = new DisplacementCompressor(compressor);
+      this.compressor = this.displacement;
+    } else {
+      this.centrifugal = new CentrifugalCompressor(compressor);
+      this.compressor = this.centrifugal;
+    }
+    this.seesReturn = bypass.shareAfterCore > 0 || core.leakPast > 0;
   }
 
   /** @returns '' or, where the circle has no answer, the reason in words */
   solve(inputs: AirPathInputs): string {
+    const { config, displacement, centrifugal } = this;
     this.inputs = inputs;
-    if (inputs.mode === 'engine off') return this.standStill();
-    this.compressor.setSpeed(inputs.engineSpeed * this.config.compressor.driveRatio);
-    return inputs.mode === 'wide open' ? this.solveWideOpen() : this.solvePartLoad();
-  }
-
-  private standStill(): string {
-    const { casingHeat, casingConductance, plenumHeat, plenumConductance } = this.inputs;
-    this.airFlow = 0;
-    this.recirculatedFlow = 0;
-    this.compressorFlow = 0;
-    this.inletTemperature = this.freshAir;
-    this.inletPressure = this.ambientPressure;
-    this.pressureRatio = 1;
-    this.casingTemperature = casingHeat / casingConductance;
-    this.rotorOutlet = this.casingTemperature;
-    this.dischargeTemperature = this.casingTemperature;
-    this.coreInlet = this.casingTemperature;
-    this.plenumTemperature = plenumHeat / plenumConductance;
-    this.chargeTemperature = this.plenumTemperature;
-    this.manifoldPressure = this.ambientPressure;
-    this.coreOutletPressure = this.ambientPressure;
-    this.coreDrop = 0;
-    this.gasPower = 0;
+    this.pressures.setInstant(inputs);
+    if (inputs.mode === 'engine off') {
+      this.compressor.setSpeed(0);
+      this.gas.standStill(inputs);
+      this.pressures.standStill();
+      return '';
+    }
+    const { compressor } = config;
+    const isDriven = compressor.kind !== 'turbine-driven';
+    // A turbine that is asked for no pressure leaves its compressor idling.
+    this.compressor.setSpeed(isDriven ? inputs.engineSpeed * compressor.driveRatio : 0);
+    const isWideOpen = inputs.mode === 'wide open';
+    if (displacement) return isWideOpen ? this.openDisplacement(displacement) : this.returnByDisplacement(displacement);
+    if (centrifugal) return isWideOpen ? this.openCentrifugal(centrifugal) : this.returnStated();
     return '';
   }
 
-  private solveWideOpen(): string {
-    const highest = this.compressor.highestPressureRatio();
-    const ratio = findRoot(this.atPressureRatio, 0.3, highest, ROOT_TOLERANCE, this.pressureRatio);
+  private openDisplacement(machine: DisplacementCompressor): string {
+    const { config, gas, pressures } = this;
+    const target = config.compressor.kind === 'displacement' ? config.compressor.targetManifoldPressure : undefined;
+    if (target !== undefined) {
+      // With nothing returned: what the machine lacks for the engine at its target.
+      this.shortfall = this.heldExcess(0) / gas.airFlow;
+      if (this.shortfall < 0) return this.holdByBypass(machine, target);
+    }
+    const highest = machine.highestPressureRatio();
+    const ratio = findRoot(this.atPressureRatio, LOWEST_RATIO, highest, ROOT_TOLERANCE, pressures.ratio);
     if (Number.isNaN(ratio)) {
       return `the engine and the compressor find no common air flow ${this.atSpeed} wide open (pressure ratios 0.3 to ${highest.toPrecision(3)} tried): check swept volume and drive ratio against the engine's displacement`;
     }
-    this.wideOpenExcess(ratio);
+    this.floatingExcess(ratio);
     return this.isTooHot
       ? this.tooHot(`wide open, pressure ratio ${ratio.toPrecision(3)}: check swept volume and drive ratio`)
       : '';
   }
 
   /** Compressor flow less what the engine swallows, kg/s; falls as the pressure ratio rises. */
-  private wideOpenExcess(ratio: number): number {
-    const { ambientPressure, freshAir, intakeDrop } = this;
-    // m = a p1 and p1 = p0 - k m^2
-    const a = this.compressor.volumeFlow(ratio) / (AIR_GAS_CONSTANT * freshAir);
-    const p1 = (2 * ambientPressure) / (1 + Math.sqrt(1 + 4 * intakeDrop * a * a * ambientPressure));
-    const flow = a * p1;
-    this.recirculatedFlow = 0;
-    this.compressorFlow = flow;
-    this.inletPressure = p1;
-    this.inletTemperature = freshAir;
-    this.pressureRatio = ratio;
-    this.heatGas(freshAir * this.compressor.temperatureRatio(ratio) + this.idleRise(flow, p1));
-    this.coreInlet = this.dischargeTemperature;
-    this.airFlow = flow;
-    const discharge = ratio * p1;
-    this.dropThroughCore(discharge, flow, this.dischargeTemperature);
-    this.manifoldPressure = this.coreOutletPressure;
-    this.passPlenum(flow);
-    return flow - this.swallowedFlow(this.manifoldPressure);
+  private floatingExcess(ratio: number): number {
+    const { gas, inputs, pressures, displacement } = this;
+    if (!displacement) return Number.NaN;
+    const flow = pressures.openAt(displacement.volumeFlow(ratio) / (AIR_GAS_CONSTANT * inputs.freshAir), ratio);
+    gas.setFlows(flow, 0);
+    gas.pass(inputs, this.compressor, pressures.inlet, ratio);
+    gas.passPlenum(inputs);
+    pressures.dropBehind(gas.coreFlow, gas.coreInlet);
+    pressures.manifold = pressures.coreOutlet;
+    return flow - this.swallowed(pressures.manifold);
   }
 
-  private solvePartLoad(): string {
-    const flow = this.settleSwallowedFlow();
-    this.airFlow = flow;
-    const beforeThrottle = this.ambientPressure - this.intakeDrop * flow * flow;
-    if (!(beforeThrottle > 0)) {
-      return `the intake drop is more than the ${kilopascal(this.ambientPressure)} outside at ${flow.toPrecision(3)} kg/s, ${this.atSpeed}: check intake drop and its flow`;
+  /** The valve opens just so far that the surplus goes round. */
+  private holdByBypass(machine: DisplacementCompressor, target: number): string {
+    const { gas } = this;
+    const most = this.mostReturn(machine, gas.airFlow, this.inputs.outsidePressure);
+    const root = findRoot(this.atHeldReturn, 0, most, ROOT_TOLERANCE, gas.recirculatedFlow);
+    if (Number.isNaN(root)) {
+      return `no recirculated flow holds the manifold at ${kilopascal(target)}, ${this.atSpeed}: check swept volume, drive ratio and target pressure`;
     }
-    const isUpstream = this.config.bypass.throttle === 'upstream';
-    this.upstreamDischarge = isUpstream ? this.pressureBeforeCore(flow) : Number.NaN;
-    const most = this.mostRecirculation(flow, isUpstream ? this.upstreamDischarge : beforeThrottle);
+    this.heldExcess(root);
+    return this.isTooHot
+      ? this.tooHot(
+          `with the manifold held at ${kilopascal(target)}: check swept volume, drive ratio and target pressure`,
+        )
+      : '';
+  }
+
+  /** As {@link partLoadExcess} with the manifold at its target. */
+  private heldExcess(recirculated: number): number {
+    const { compressor } = this.config;
+    if (compressor.kind !== 'displacement' || compressor.targetManifoldPressure === undefined) return Number.NaN;
+    this.trial = recirculated;
+    return this.settleEngine(compressor.targetManifoldPressure, true) ? this.inletExcess() : this.gas.compressorFlow;
+  }
+
+  private openCentrifugal(machine: CentrifugalCompressor): string {
+    const { inputs, pressures, gas } = this;
+    const { compressor } = this.config;
+    if (compressor.kind === 'turbine-driven') {
+      this.trial = 0;
+      if (!this.settleEngine(compressor.targetManifoldPressure, true)) return this.noFlow('at the target pressure');
+      this.shortfall = machine.speedFor(pressures.ratio, inputs.freshAir) / compressor.highestSpeed - 1;
+      if (this.shortfall <= 0) return this.isTooHot ? this.tooHot('wide open: check the target pressure') : '';
+      this.compressor.setSpeed(compressor.highestSpeed);
+    }
+    const ratio = machine.pressureRatioAt(inputs.freshAir);
+    const most = 2 * this.swallowing.flowAt(inputs.engineSpeed, ratio * inputs.outsidePressure, inputs.coreOutlet);
+    const flow = findRoot(this.atFlow, 1e-6 * most, most, ROOT_TOLERANCE, gas.airFlow);
+    if (Number.isNaN(flow)) return this.noFlow('wide open');
+    this.centrifugalExcess(flow);
+    return this.isTooHot ? this.tooHot('wide open: check drive ratio, typed boost and idle power') : '';
+  }
+
+  /** What the engine swallows less the flow, kg/s; falls as the flow rises. */
+  private centrifugalExcess(flow: number): number {
+    const { gas, inputs, pressures, centrifugal } = this;
+    if (!centrifugal || !pressures.openWith(flow, centrifugal.pressureRatioAt(inputs.freshAir))) return -flow;
+    gas.setFlows(flow, 0);
+    gas.pass(inputs, this.compressor, pressures.inlet, pressures.ratio);
+    gas.passPlenum(inputs);
+    pressures.dropBehind(gas.coreFlow, gas.coreInlet);
+    pressures.manifold = pressures.coreOutlet;
+    return this.swallowed(pressures.manifold) - flow;
+  }
+
+  private returnByDisplacement(machine: DisplacementCompressor): string {
+    const { config, gas, inputs, pressures } = this;
+    const { manifoldPressure } = inputs;
+    const flow = this.settleEngineAlone(manifoldPressure);
+    const beforeThrottle = pressures.behindIntake(flow);
+    if (!(beforeThrottle > 0)) {
+      return `the intake drop is more than the ${kilopascal(inputs.outsidePressure)} outside at ${flow.toPrecision(3)} kg/s, ${this.atSpeed}: check intake drop and its flow`;
+    }
+    const isUpstream = config.bypass.throttle === 'upstream';
+    const taken = isUpstream ? pressures.takenAtManifold(gas.coreFlow, manifoldPressure) : beforeThrottle;
+    const bySwept = this.mostReturn(machine, flow, taken);
+    const most = isUpstream ? Math.min(pressures.bypassFlowAt(0.99 * taken), bySwept) : bySwept;
     // Forward round the compressor passes no more than the engine takes, and no pressure falls to nothing.
-    const least = isUpstream ? -0.99 * flow : -Math.min(0.99 * flow, this.bypassFlowAt(0.99 * beforeThrottle));
-    const root = findRoot(this.atRecirculation, least, most, ROOT_TOLERANCE, this.recirculatedFlow);
+    const least = isUpstream ? -0.99 * flow : -Math.min(0.99 * flow, pressures.bypassFlowAt(0.99 * beforeThrottle));
+    const root = findRoot(this.atReturn, least, most, ROOT_TOLERANCE, gas.recirculatedFlow);
     if (Number.isNaN(root)) {
       return `no recirculated flow satisfies compressor, bypass and engine, ${this.atSpeed}: check swept volume, drive ratio and bypass drop, and the manifold pressure of the phase`;
     }
     this.partLoadExcess(root);
-    this.dropThroughCore(this.pressureRatio * this.inletPressure, flow, this.coreInlet);
-    this.manifoldPressure = this.inputs.manifoldPressure;
-    const refusal = this.refusePressure(isUpstream, beforeThrottle);
+    return this.finishPartLoad();
+  }
+
+  /** Flow that the compressor inlet gets less what the compressor takes in, kg/s; rises with the recirculated flow. */
+  private partLoadExcess(recirculated: number): number {
+    const { gas, inputs, pressures } = this;
+    this.trial = recirculated;
+    if (this.seesReturn) {
+      return this.settleEngine(inputs.manifoldPressure, false) ? this.inletExcess() : gas.compressorFlow;
+    }
+    gas.setFlows(gas.airFlow, recirculated);
+    pressures.returning(gas);
+    const hasPassed = gas.pass(inputs, this.compressor, pressures.inlet, pressures.ratio);
+    return hasPassed ? this.inletExcess() : gas.compressorFlow;
+  }
+
+  private inletExcess(): number {
+    const { gas, pressures, displacement } = this;
+    if (!displacement) return Number.NaN;
+    const taken =
+      (displacement.volumeFlow(pressures.ratio) * pressures.inlet) / (AIR_GAS_CONSTANT * gas.inletTemperature);
+    return gas.compressorFlow - taken;
+  }
+
+  /** A compressor that makes no pressure with its valve open, and sends a stated share round. */
+  private returnStated(): string {
+    return this.settleEngine(this.inputs.manifoldPressure, false) ? this.finishPartLoad() : this.noFlow('at part load');
+  }
+
+  private finishPartLoad(): string {
+    const { gas, inputs, pressures } = this;
+    gas.passPlenum(inputs);
+    pressures.dropBehind(gas.coreFlow, gas.coreInlet);
+    pressures.manifold = inputs.manifoldPressure;
+    const refusal = pressures.refusal(gas.airFlow, this.atSpeed);
     if (refusal !== '' || !this.isTooHot) return refusal;
     return this.tooHot(
-      `part load, ${(root / flow).toPrecision(3)} times the engine's air recirculated: check the bypass drop and its flow`,
+      `part load, ${(gas.recirculatedFlow / gas.airFlow).toPrecision(3)} times the engine's air recirculated: check the bypass drop and its flow`,
     );
   }
 
-  /** No bypass takes more pressure than there is, and the compressor takes in no more than it sweeps. */
-  private mostRecirculation(flow: number, inletAtMost: number): number {
-    const { freshAir, config, compressor } = this;
-    const { casingHeat, casingConductance } = this.inputs;
-    const coldest = Math.min(freshAir, casingHeat / casingConductance);
-    const swept = (compressor.volumeFlow(1) * inletAtMost) / (AIR_GAS_CONSTANT * coldest);
-    const bySwept = Math.max(1.5 * swept - flow, 0.1 * flow);
-    return config.bypass.throttle === 'upstream' ? Math.min(this.bypassFlowAt(0.99 * inletAtMost), bySwept) : bySwept;
+  /** Bound on the recirculated flow: the compressor takes in no more than it sweeps. */
+  private mostReturn(machine: DisplacementCompressor, flow: number, inletPressure: number): number {
+    const { freshAir, coreOutlet, casingHeat, casingConductance, plenumHeat, plenumConductance } = this.inputs;
+    const coldest = Math.min(freshAir, coreOutlet, casingHeat / casingConductance, plenumHeat / plenumConductance);
+    const swept = (machine.volumeFlow(1) * inletPressure) / (AIR_GAS_CONSTANT * coldest);
+    return Math.max(1.5 * swept - flow, 0.1 * flow);
   }
 
-  /** Flow at which the open bypass takes `drop` [kg/s]. */
-  private bypassFlowAt(drop: number): number {
-    return Math.sqrt(drop / this.bypassDrop);
-  }
-
-  /** A throttle only takes pressure: refuses a manifold pressure that it would have to raise. */
-  private refusePressure(isUpstream: boolean, beforeThrottle: number): string {
-    const { manifoldPressure, inletPressure, coreOutletPressure } = this;
-    const needed = isUpstream ? inletPressure : manifoldPressure;
-    const there = isUpstream ? beforeThrottle : coreOutletPressure;
-    if (needed <= there * (1 + TYPED_PRECISION)) return '';
-    const where = isUpstream ? 'at the compressor inlet' : 'before the throttle';
-    return `a manifold pressure of ${kilopascal(manifoldPressure)} cannot be reached with the bypass open, ${this.atSpeed}: it needs ${kilopascal(needed)} ${where}, there are ${kilopascal(there)}: lower the manifold pressure of the phase, or check swept volume and bypass drop`;
-  }
-
-  private get isTooHot(): boolean {
-    return this.rotorOutlet > HOTTEST_ROTOR_OUTLET;
-  }
-
-  private tooHot(cause: string): string {
-    return `air leaves the compressor rotors at ${Math.round(this.rotorOutlet - 273.15)} degC, ${this.atSpeed} ${cause}`;
-  }
-
-  private get atSpeed(): string {
-    return `at ${Math.round(this.inputs.engineSpeed)} rpm`;
-  }
-
-  /** Flow that compressor inlet gets less what the compressor takes in, kg/s; rises with the recirculated flow. */
-  private partLoadExcess(recirculated: number): number {
-    const flow = this.airFlow;
-    const bypass = this.bypassDrop * recirculated * Math.abs(recirculated);
-    let p1: number;
-    let p2: number;
-    if (this.config.bypass.throttle === 'upstream') {
-      p2 = this.upstreamDischarge;
-      p1 = p2 - bypass;
-    } else {
-      p1 = this.ambientPressure - this.intakeDrop * flow * flow;
-      p2 = p1 + bypass;
-    }
-    const ratio = p2 / p1;
-    const total = flow + recirculated;
-    this.recirculatedFlow = recirculated;
-    this.compressorFlow = total;
-    this.inletPressure = p1;
-    this.pressureRatio = ratio;
-    if (!this.mixAndHeat(total, p1, ratio)) return total;
-    return total - (this.compressor.volumeFlow(ratio) * p1) / (AIR_GAS_CONSTANT * this.inletTemperature);
-  }
-
-  /**
-   * Closed form of inlet, rotors and casing when discharge air returns to the inlet:
-   * T1 = (T0 + r T2)/(1 + r), T_rotor = A T1 + w, T2 = alpha + beta T_rotor.
-   *
-   * @returns false where the returned air would heat itself without end
-   */
-  private mixAndHeat(total: number, p1: number, ratio: number): boolean {
-    const { freshAir, airFlow: flow } = this;
-    const rise = this.compressor.temperatureRatio(ratio);
-    const idle = this.idleRise(total, p1);
-    if (this.recirculatedFlow <= 0) {
-      this.inletTemperature = freshAir;
-      this.heatGas(rise * freshAir + idle);
-      // Air that passed round the compressor joins its discharge unheated.
-      this.coreInlet = (total * this.dischargeTemperature + (flow - total) * freshAir) / flow;
-      return true;
-    }
-    const { casingHeat, casingConductance } = this.inputs;
-    const rate = total * AIR_HEAT_CAPACITY;
-    const passed = Math.exp(-this.config.casing.toDischargeAir / rate);
-    const exchange = rate * (1 - passed);
-    const alpha = ((1 - passed) * casingHeat) / (casingConductance + exchange);
-    const beta = passed + ((1 - passed) * exchange) / (casingConductance + exchange);
-    const returned = this.recirculatedFlow / total;
-    const fresh = flow / total;
-    const loop = 1 - rise * returned * beta;
-    if (loop <= 0) return false;
-    this.heatGas((rise * (fresh * freshAir + returned * alpha) + idle) / loop);
-    this.inletTemperature = fresh * freshAir + returned * this.dischargeTemperature;
-    this.coreInlet = this.dischargeTemperature;
-    return true;
-  }
-
-  /** Temperature that the churning adds [K]. */
-  private idleRise(flow: number, p1: number): number {
-    return this.compressor.idlePower(p1) / (flow * AIR_HEAT_CAPACITY);
-  }
-
-  /** Gas leaves the rotors, then exchanges with the casing, whose temperature follows in closed form. */
-  private heatGas(rotorOutlet: number): void {
-    const { casingHeat, casingConductance } = this.inputs;
-    const rate = this.compressorFlow * AIR_HEAT_CAPACITY;
-    const passed = Math.exp(-this.config.casing.toDischargeAir / rate);
-    const exchange = rate * (1 - passed);
-    this.rotorOutlet = rotorOutlet;
-    this.casingTemperature = (casingHeat + exchange * rotorOutlet) / (casingConductance + exchange);
-    this.dischargeTemperature = this.casingTemperature + (rotorOutlet - this.casingTemperature) * passed;
-    this.gasPower = rate * (rotorOutlet - this.inletTemperature);
-  }
-
-  /** Drop times mean density [Pa kg/m3]; density at the mean of inlet and outlet gives p2^2 - p3^2 = 2 drop rho R T. */
-  private coreDropSquares(flow: number, inlet: number): number {
-    const { drop, atFlow, atDensity, exponent } = this.config.core.airDrop;
-    const dropTimesDensity = drop * (flow / atFlow) ** exponent * atDensity;
-    return dropTimesDensity * AIR_GAS_CONSTANT * (inlet + this.inputs.coreOutlet);
-  }
-
-  private dropThroughCore(before: number, flow: number, inlet: number): void {
-    const after = Math.sqrt(Math.max(0, before * before - this.coreDropSquares(flow, inlet)));
-    this.coreOutletPressure = after;
-    this.coreDrop = before - after;
-  }
-
-  private pressureBeforeCore(flow: number): number {
-    const { manifoldPressure, coreInletGuess } = this.inputs;
-    return Math.sqrt(manifoldPressure ** 2 + this.coreDropSquares(flow, coreInletGuess));
-  }
-
-  /** What the charge gives the plenum metal per K of difference, m cp (1 - exp[-UA/(m cp)]) [W/K]. */
-  plenumExchange(flow: number): number {
-    const rate = flow * AIR_HEAT_CAPACITY;
-    return rate > 0 ? -rate * Math.expm1(-this.config.plenum.toChargeAir / rate) : 0;
-  }
-
-  private passPlenum(flow: number): void {
-    const { plenumHeat, plenumConductance, coreOutlet } = this.inputs;
-    const exchange = this.plenumExchange(flow);
-    this.plenumTemperature = (plenumHeat + exchange * coreOutlet) / (plenumConductance + exchange);
-    this.chargeTemperature =
-      coreOutlet + (exchange / (flow * AIR_HEAT_CAPACITY)) * (this.plenumTemperature - coreOutlet);
-  }
-
-  /** Four-stroke swallowing at `chargeTemperature` and this manifold pressure [kg/s]. */
-  private swallowedFlow(manifoldPressure: number): number {
-    const { referenceTemperature, temperatureExponent } = this.config.engine;
-    const charge = this.chargeTemperature;
-    const efficiency = temperatureExponent === 0 ? 1 : (charge / referenceTemperature) ** temperatureExponent;
-    return (this.swallowing * efficiency * this.inputs.engineSpeed * manifoldPressure) / charge;
-  }
-
-  /** At a given manifold pressure flow and charge temperature settle by repetition. */
-  private settleSwallowedFlow(): number {
-    this.chargeTemperature = this.inputs.coreOutlet;
-    let flow = this.airFlow > 0 ? this.airFlow : this.swallowedFlow(this.inputs.manifoldPressure);
+  /** Flow that the engine takes at a given manifold pressure, nothing returned; left in `gas`. */
+  private settleEngineAlone(manifoldPressure: number): number {
+    const { gas, inputs } = this;
+    let flow = this.firstFlow(manifoldPressure);
     this.flowSecant.start();
     for (let round = 0; round < MOST_FLOW_ROUNDS; round++) {
-      this.passPlenum(flow);
-      const swallowed = this.swallowedFlow(this.inputs.manifoldPressure);
+      gas.setFlows(flow, 0);
+      gas.passPlenum(inputs);
+      const swallowed = this.swallowed(manifoldPressure);
       if (Math.abs(swallowed - flow) <= ROOT_TOLERANCE * flow) break;
       flow = this.flowSecant.next(flow, swallowed);
     }
     return flow;
   }
-}
 
-function kilopascal(pressure: number): string {
-  return `${(pressure / 1e3).toFixed(1)} kPa`;
+  /** Flow, pressures and temperatures at a given manifold pressure for the recirculated flow being tried. */
+  private settleEngine(manifoldPressure: number, isHeld: boolean): boolean {
+    const { gas, inputs, pressures, config, centrifugal } = this;
+    const { compressor, bypass } = config;
+    const isStated = centrifugal !== undefined && !isHeld;
+    let flow = this.firstFlow(manifoldPressure);
+    this.flowSecant.start();
+    for (let round = 0; round < MOST_FLOW_ROUNDS; round++) {
+      gas.setFlows(flow, isStated ? bypass.recirculation * flow : this.trial);
+      if (isHeld) pressures.held(gas, manifoldPressure);
+      else if (isStated) pressures.idling(gas);
+      else pressures.returning(gas);
+      if (compressor.kind === 'turbine-driven' && isHeld && centrifugal) {
+        const needed = centrifugal.speedFor(pressures.ratio, inputs.freshAir);
+        centrifugal.setSpeed(Math.min(needed, compressor.highestSpeed));
+      }
+      if (!gas.pass(inputs, this.compressor, pressures.inlet, pressures.ratio)) return false;
+      gas.passPlenum(inputs);
+      const swallowed = this.swallowed(manifoldPressure);
+      if (Math.abs(swallowed - flow) <= ROOT_TOLERANCE * flow) return true;
+      flow = this.flowSecant.next(flow, swallowed);
+    }
+    return false;
+  }
+
+  private firstFlow(manifoldPressure: number): number {
+    const { gas, inputs } = this;
+    return gas.airFlow > 0
+      ? gas.airFlow
+      : this.swallowing.flowAt(inputs.engineSpeed, manifoldPressure, inputs.coreOutlet);
+  }
+
+  private swallowed(manifoldPressure: number): number {
+    return this.swallowing.flowAt(this.inputs.engineSpeed, manifoldPressure, this.gas.chargeTemperature);
+  }
+
+  private get isTooHot(): boolean {
+    return this.gas.rotorOutlet > HOTTEST_ROTOR_OUTLET;
+  }
+
+  private tooHot(cause: string): string {
+    return `air leaves the compressor rotors at ${Math.round(this.gas.rotorOutlet - 273.15)} degC, ${this.atSpeed} ${cause}`;
+  }
+
+  private noFlow(when: string): string {
+    return `the engine finds no air flow ${this.atSpeed} ${when}: check displacement, core drop and intake drop`;
+  }
+
+  private get atSpeed(): string {
+    return `at ${Math.round(this.inputs.engineSpeed)} rpm`;
+  }
 }

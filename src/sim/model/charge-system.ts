@@ -6,17 +6,19 @@ import type { Stage, StageSystem } from '../solver/stage-system.ts';
 import { AirPath, type AirPathInputs } from './air-path.ts';
 import type { BlockRates, Extremes } from './cell-block.ts';
 import { conductanceAt } from './conductance.ts';
-import { CoolantRing, emptyRates } from './coolant-ring.ts';
+import { CoolantRing, type ExchangerAir, emptyRates } from './coolant-ring.ts';
 import { type DriveInputs, type DriveSegment, layOutCycle, makeInputs, readInputs } from './drive-cycle.ts';
 import { BOUNDARY_POWERS, INTERNAL_POWERS } from './powers.ts';
+import { Room } from './room.ts';
 import { sensorTimeConstant } from './sensor.ts';
 
 /** Events in the order in which `examine` writes them; the last two end the run. */
-export const EVENTS = ['limit', 'dew point', 'boiling', 'freezing'] as const;
+export const EVENTS = ['limit', 'dew point', 'target pressure', 'boiling', 'freezing'] as const;
 const LIMIT = 0;
 const DEW_POINT = 1;
-const BOILING = 2;
-const FREEZING = 3;
+const TARGET_PRESSURE = 2;
+const BOILING = 3;
+const FREEZING = 4;
 
 /** Scalars that close the circles of a stage, in this order; the stretches' mean temperatures follow. */
 const CORE_OUTLET = 0;
@@ -25,7 +27,8 @@ const CASING = 2;
 const PLENUM = 3;
 const CORE_METAL = 4;
 const RETURN = 5;
-const FIRST_STRETCH = 6;
+const ROOM = 6;
+const FIRST_STRETCH = 7;
 
 /** A circle counts as closed when its scalars agree to this share of the step tolerance. */
 const CLOSED_SHARE = 0.1;
@@ -59,7 +62,11 @@ export class ChargeSystem implements StageSystem {
   private readonly closed: number;
   private readonly reservoirIndex: number;
   private readonly reservoirCapacity: number;
-  private readonly humidity: number;
+  private humidity = 0;
+  private readonly room: Room | undefined;
+  /** air round the car and in its engine bay [K] */
+  surroundings = 0;
+  private bay = 0;
   private segment: DriveSegment;
   private readonly scalars: Float64Array;
   private readonly history: Extrapolation;
@@ -67,7 +74,7 @@ export class ChargeSystem implements StageSystem {
   private readonly returnSecant = new Secant(-0.9, 0.995, 0.1);
   private readonly coreRates: BlockRates = emptyRates();
   private readonly airInputs: AirPathInputs;
-  private readonly exchangerAir = { speed: 0, bayTemperature: 0 };
+  private readonly exchangerAir: ExchangerAir = { speed: 0, temperature: 0, pressure: 0 };
 
   constructor(config: Config, tolerance = config.numerics.tolerance) {
     this.config = config;
@@ -77,12 +84,11 @@ export class ChargeSystem implements StageSystem {
     this.air = new AirPath(config);
     this.ring = new CoolantRing(config);
     this.reservoirIndex = this.ring.size;
-    this.size = this.ring.size + 4;
-    const lumps = [0, 1, 2, 3].map((lump) => this.reservoirIndex + lump);
+    this.room = config.room && new Room(config.room);
+    const lumps = [0, 1, 2, 3, ...(this.room ? [4] : [])].map((lump) => this.reservoirIndex + lump);
+    this.size = this.ring.size + lumps.length;
     this.watched = Int32Array.from([...this.ring.watchedPlaces(), ...lumps]);
     this.reservoirCapacity = config.reservoir.coolantVolume * this.ring.density * this.ring.heatCapacity;
-    const { temperature, pressure, relativeHumidity } = config.ambient;
-    this.humidity = humidityRatio(temperature, pressure, relativeHumidity);
     this.scalars = new Float64Array(FIRST_STRETCH + this.ring.stretches.length);
     this.history = new Extrapolation(this.scalars.length);
     this.airInputs = {
@@ -95,6 +101,8 @@ export class ChargeSystem implements StageSystem {
       casingConductance: 0,
       plenumHeat: 0,
       plenumConductance: 0,
+      freshAir: 0,
+      outsidePressure: 0,
     };
   }
 
@@ -108,6 +116,7 @@ export class ChargeSystem implements StageSystem {
     state[lump + 1] = start.casing;
     state[lump + 2] = start.plenum;
     state[lump + 3] = start.sensor;
+    if (this.room) state[lump + 4] = this.segments[0].phase.outsideTemperature.from;
     return state;
   }
 
@@ -134,22 +143,26 @@ export class ChargeSystem implements StageSystem {
 
   /** Heat from charge air into the core [W]. */
   get airToCore(): number {
-    return this.air.airFlow * AIR_HEAT_CAPACITY * (this.air.coreInlet - this.ring.core.airOut);
+    const { gas } = this.air;
+    return gas.coreFlow * AIR_HEAT_CAPACITY * (gas.coreInlet - this.ring.core.airOut);
   }
 
   /** Shaft power of the compressor [W]. */
   get shaftPower(): number {
-    return this.segment.phase.kind === 'hot soak' ? 0 : this.air.gasPower + this.air.compressor.mechanicalLoss;
+    return this.segment.phase.kind === 'hot soak' ? 0 : this.air.gas.gasPower + this.air.compressor.mechanicalLoss;
   }
 
   /** Dew point of the charge where it leaves the core [K]. */
   get chargeDewPoint(): number {
-    return dewPoint(this.humidity, this.air.coreOutletPressure);
+    return dewPoint(this.humidity, this.air.pressures.coreOutlet);
   }
 
   enterSegment(index: number, time: number, state: Float64Array): void {
     this.segment = this.segments[index];
-    this.readInputs(time);
+    const { outsideTemperature, outsidePressure, relativeHumidity } = this.segment.phase;
+    this.humidity = humidityRatio(outsideTemperature.from, outsidePressure.from, relativeHumidity);
+    readInputs(this.segment, time, this.inputs);
+    this.setSurroundings(this.room ? state[this.reservoirIndex + 4] : this.inputs.outside);
     this.observe(state);
     this.history.restart(time, this.scalars);
     this.airSecant.reset();
@@ -166,14 +179,14 @@ export class ChargeSystem implements StageSystem {
     const { scalars, ring, air, reservoirIndex } = this;
     const { time, s, base } = stage;
     this.failure = '';
-    this.readInputs(time);
+    readInputs(this.segment, time, this.inputs);
     this.history.guess(stage.number, time, scalars);
+    this.setSurroundings(this.room ? scalars[ROOM] : this.inputs.outside);
     ring.setFlow(this.inputs.pumpVoltageRatio, scalars, FIRST_STRETCH);
     this.airSecant.start();
     this.returnSecant.start();
     const { gain } = this.config.reservoir;
     const store = this.reservoirCapacity * s;
-    const held = store * base[reservoirIndex] + gain * this.gainTemperature();
 
     for (let round = 1; round <= MOST_ROUNDS; round++) {
       const failure = this.solveAir(s, base);
@@ -181,19 +194,22 @@ export class ChargeSystem implements StageSystem {
         this.failure = failure;
         return 0;
       }
+      const held = store * base[reservoirIndex] + gain * this.gainTemperature;
       const reservoir = (held + ring.coolantRate * scalars[RETURN]) / (store + gain + ring.coolantRate);
-      const coreInlet = ring.sweepToCore(stage, reservoir, this.inputs.bay);
+      const coreInlet = ring.sweepToCore(stage, reservoir, this.bay);
       this.setCoreRates();
-      ring.core.sweep(this.coreRates, stage, air.coreInlet, coreInlet);
-      ring.sweepFromCore(stage, ring.core.coolantOut, this.exchangerAir);
+      ring.core.sweep(this.coreRates, stage, air.gas.coreInlet, coreInlet);
+      ring.sweepFromCore(stage, ring.core.coolantOut, this.exchangerAir, this.bay);
 
       const returnGap = ring.return - scalars[RETURN];
-      const airGap = air.airFlow > 0 ? ring.core.airOut - scalars[CORE_OUTLET] : 0;
+      const airGap = air.gas.airFlow > 0 ? ring.core.airOut - scalars[CORE_OUTLET] : 0;
       const metalGap = ring.core.metalMean - scalars[CORE_METAL];
+      const surroundings = this.surroundingsAt(s, base);
       const gap = Math.max(
         Math.abs(returnGap * ring.coolantRate) / store,
         this.airSecant.distance(airGap),
         this.lumpGap(s, metalGap),
+        Math.abs(surroundings - this.surroundings),
       );
       if (gap <= this.closed) {
         this.finishStage(stage, reservoir);
@@ -201,10 +217,11 @@ export class ChargeSystem implements StageSystem {
       }
       scalars[CORE_OUTLET] = this.airSecant.next(scalars[CORE_OUTLET], ring.core.airOut);
       scalars[RETURN] = this.returnSecant.next(scalars[RETURN], ring.return);
-      scalars[CASING] = air.casingTemperature;
-      scalars[PLENUM] = air.plenumTemperature;
+      scalars[CASING] = air.gas.casingTemperature;
+      scalars[PLENUM] = air.gas.plenumTemperature;
       scalars[CORE_METAL] = ring.core.metalMean;
-      scalars[CORE_INLET] = air.coreInlet;
+      scalars[CORE_INLET] = air.gas.coreInlet;
+      this.setSurroundings(surroundings);
     }
     this.failure = `temperatures of air path and coolant loop do not settle at ${time.toFixed(2)} s`;
     return 0;
@@ -217,8 +234,9 @@ export class ChargeSystem implements StageSystem {
     extremes.coldestCoolant = reservoir;
     extremes.hottestCoolant = reservoir;
     const inCells = ring.survey(state, reference, extremes);
-    events[LIMIT] = air.chargeTemperature - config.limit.chargeTemperature;
+    events[LIMIT] = air.gas.chargeTemperature - config.limit.chargeTemperature;
     events[DEW_POINT] = this.chargeDewPoint - extremes.coldestMetal;
+    events[TARGET_PRESSURE] = air.shortfall;
     events[BOILING] = extremes.hottestCoolant - this.ring.boilingPoint;
     events[FREEZING] = ring.coolant.freezingPoint - extremes.coldestCoolant;
     return (
@@ -239,18 +257,20 @@ export class ChargeSystem implements StageSystem {
     const { s, reach, base, out, powers } = stage;
     const { scalars, ring, air, config, inputs, reservoirIndex } = this;
     const { casing, plenum, reservoir } = config;
+    const { gas } = air;
     const isRunning = inputs.engineSpeed > 0;
-    const usedPlenum = air.plenumTemperature;
-    const toReservoir = reservoir.gain * (this.gainTemperature() - reservoirOut);
+    const usedPlenum = air.gas.plenumTemperature;
+    const toReservoir = reservoir.gain * (this.gainTemperature - reservoirOut);
     const mechanical = isRunning ? air.compressor.mechanicalLoss : 0;
     const mechanicalToCasing = mechanical * config.compressor.mechanicalLoss.toCasing;
-    const airToCasing = air.compressorFlow * AIR_HEAT_CAPACITY * (air.rotorOutlet - air.dischargeTemperature);
-    const airToPlenum = air.plenumExchange(air.airFlow) * (ring.core.airOut - usedPlenum);
-    const casingBay = casing.toBay * (inputs.bay - air.casingTemperature);
-    const casingOil = casing.toOil * (inputs.oil - air.casingTemperature);
-    const casingToPlenum = casing.toPlenum * (air.casingTemperature - usedPlenum);
-    const casingToCore = casing.toCoreFlange * (air.casingTemperature - ring.core.metalMean);
-    const plenumBay = plenum.toBay * (inputs.bay - usedPlenum);
+    const airToCasing =
+      air.gas.compressorFlow * AIR_HEAT_CAPACITY * (air.gas.rotorOutlet - air.gas.dischargeTemperature);
+    const airToPlenum = gas.plenumExchange * (gas.plenumInlet(ring.core.airOut) - usedPlenum);
+    const casingBay = casing.toBay * (this.bay - air.gas.casingTemperature);
+    const casingOil = casing.toOil * (inputs.oil - air.gas.casingTemperature);
+    const casingToPlenum = casing.toPlenum * (air.gas.casingTemperature - usedPlenum);
+    const casingToCore = casing.toCoreFlange * (air.gas.casingTemperature - ring.core.metalMean);
+    const plenumBay = plenum.toBay * (this.bay - usedPlenum);
     const plenumEngine = plenum.toEngine * (inputs.engineMetal - usedPlenum);
 
     out[reservoirIndex] =
@@ -263,18 +283,22 @@ export class ChargeSystem implements StageSystem {
     out[reservoirIndex + 2] =
       base[reservoirIndex + 2] +
       (reach * (airToPlenum + plenumBay + plenumEngine + casingToPlenum)) / (plenum.heatCapacity * s);
-    this.chargeBehindPlenum(usedPlenum);
+    gas.leavePlenum(this.airInputs.freshAir, ring.core.airOut, usedPlenum);
+    if (this.room) {
+      const room = reservoirIndex + 4;
+      out[room] = base[room] + reach * (this.surroundingsAt(s, base) - base[room]);
+    }
     this.finishSensor(stage, usedPlenum);
 
     let k = 0;
-    powers[k++] = air.gasPower + mechanical;
+    powers[k++] = air.gas.gasPower + mechanical;
     powers[k++] = mechanicalToCasing - mechanical;
-    powers[k++] = air.airFlow * AIR_HEAT_CAPACITY * (air.freshAir - air.chargeTemperature);
+    powers[k++] = gas.airFlow * AIR_HEAT_CAPACITY * this.airInputs.freshAir - gas.outflow;
     powers[k++] = ring.exchangerHeat;
     powers[k++] = ring.pumpHeat;
     powers[k++] = ring.lineHeat;
     powers[k++] = toReservoir;
-    powers[k++] = config.core.toBay * (inputs.bay - ring.core.metalMean);
+    powers[k++] = config.core.toBay * (this.bay - ring.core.metalMean);
     powers[k++] = casingBay;
     powers[k++] = casingOil;
     powers[k++] = plenumBay;
@@ -284,27 +308,41 @@ export class ChargeSystem implements StageSystem {
     powers[k++] = casingToPlenum;
 
     scalars[CORE_OUTLET] = ring.core.airOut;
-    scalars[CORE_INLET] = air.coreInlet;
+    scalars[CORE_INLET] = air.gas.coreInlet;
     scalars[CORE_METAL] = ring.core.metalMean;
-    scalars[CASING] = air.casingTemperature;
+    scalars[CASING] = air.gas.casingTemperature;
     scalars[PLENUM] = usedPlenum;
     scalars[RETURN] = ring.return;
+    scalars[ROOM] = this.surroundings;
     for (let n = 0; n < ring.stretches.length; n++) scalars[FIRST_STRETCH + n] = ring.stretches[n].block.coolantMean;
     this.history.tryPoint(stage.number, stage.time, scalars);
   }
 
   private finishSensor({ s, reach, base, out }: Stage, housing: number): void {
     const { sensor } = this.config;
-    const tau = sensorTimeConstant(sensor, this.air.airFlow);
-    const target = sensor.airShare * this.air.chargeTemperature + (1 - sensor.airShare) * housing;
+    const tau = sensorTimeConstant(sensor, this.air.gas.airFlow);
+    const target = sensor.airShare * this.air.gas.chargeTemperature + (1 - sensor.airShare) * housing;
     const index = this.reservoirIndex + 3;
     out[index] = base[index] + (reach * (target - base[index])) / (1 + tau * s);
   }
 
-  private readInputs(time: number): void {
-    readInputs(this.segment, time, this.inputs);
-    this.exchangerAir.speed = this.inputs.airSpeed;
-    this.exchangerAir.bayTemperature = this.inputs.bay;
+  /** Air round the car, and what it is to intake, bay and exchanger. */
+  private setSurroundings(temperature: number): void {
+    const { inputs, airInputs, exchangerAir } = this;
+    this.surroundings = temperature;
+    this.bay = temperature + inputs.bayAboveOutside;
+    airInputs.freshAir = temperature + this.config.intake.pickUp;
+    airInputs.outsidePressure = inputs.outsidePressure;
+    exchangerAir.speed = inputs.airSpeed;
+    exchangerAir.temperature = temperature + inputs.exchangerPickUp;
+    exchangerAir.pressure = inputs.outsidePressure;
+  }
+
+  private surroundingsAt(s: number, base: Float64Array): number {
+    const { inputs, room } = this;
+    if (!room) return inputs.outside;
+    const { outside, outsidePressure } = inputs;
+    return room.temperatureAt(base[this.reservoirIndex + 4], s, outside, outsidePressure, this.air.gas.airFlow);
   }
 
   /** Air path with the casing implicit in the stage: it takes part with its store and all its other exchanges. */
@@ -313,12 +351,14 @@ export class ChargeSystem implements StageSystem {
     const { inputs, scalars, airInputs } = this;
     const store = casing.heatCapacity * s;
     const isRunning = inputs.engineSpeed > 0;
-    if (isRunning) this.air.compressor.setSpeed(inputs.engineSpeed * compressor.driveRatio);
+    if (isRunning && compressor.kind !== 'turbine-driven') {
+      this.air.compressor.setSpeed(inputs.engineSpeed * compressor.driveRatio);
+    }
     const mechanical = isRunning ? this.air.compressor.mechanicalLoss * compressor.mechanicalLoss.toCasing : 0;
     airInputs.casingConductance = store + casing.toBay + casing.toPlenum + casing.toCoreFlange + casing.toOil;
     airInputs.casingHeat =
       store * base[this.reservoirIndex + 1] +
-      casing.toBay * inputs.bay +
+      casing.toBay * this.bay +
       casing.toPlenum * scalars[PLENUM] +
       casing.toCoreFlange * scalars[CORE_METAL] +
       casing.toOil * inputs.oil +
@@ -328,7 +368,7 @@ export class ChargeSystem implements StageSystem {
     airInputs.plenumHeat =
       plenumStore * base[this.reservoirIndex + 2] +
       plenum.toEngine * inputs.engineMetal +
-      plenum.toBay * inputs.bay +
+      plenum.toBay * this.bay +
       casing.toPlenum * scalars[CASING];
     return this.askAir();
   }
@@ -346,34 +386,27 @@ export class ChargeSystem implements StageSystem {
 
   private setCoreRates(): void {
     const { core, casing } = this.config;
-    const { air, ring, coreRates, inputs } = this;
-    coreRates.airRate = air.airFlow * AIR_HEAT_CAPACITY;
-    coreRates.airConductance = air.airFlow > 0 ? conductanceAt(core.airConductance, air.airFlow) : 0;
+    const { air, ring, coreRates } = this;
+    const { coreFlow, casingTemperature } = air.gas;
+    coreRates.airRate = coreFlow * AIR_HEAT_CAPACITY;
+    coreRates.airConductance = coreFlow > 0 ? conductanceAt(core.airConductance, coreFlow) : 0;
     coreRates.coolantRate = ring.coolantRate;
     coreRates.coolantConductance = conductanceAt(core.coolantConductance, ring.flow * ring.density);
     coreRates.metalLoss = core.toBay + casing.toCoreFlange;
-    coreRates.metalSource = core.toBay * inputs.bay + casing.toCoreFlange * air.casingTemperature;
+    coreRates.metalSource = core.toBay * this.bay + casing.toCoreFlange * casingTemperature;
   }
 
   /** What guessed neighbours may move casing and plenum by [K]. */
   private lumpGap(s: number, coreMetalGap: number): number {
     const { casing, plenum } = this.config;
-    const casingGap = this.air.casingTemperature - this.scalars[CASING];
-    const plenumGap = this.air.plenumTemperature - this.scalars[PLENUM];
+    const casingGap = this.air.gas.casingTemperature - this.scalars[CASING];
+    const plenumGap = this.air.gas.plenumTemperature - this.scalars[PLENUM];
     const onCasing = Math.abs(casing.toPlenum * plenumGap) + Math.abs(casing.toCoreFlange * coreMetalGap);
     return Math.max(onCasing / casing.heatCapacity, Math.abs(casing.toPlenum * casingGap) / plenum.heatCapacity) / s;
   }
 
-  private chargeBehindPlenum(plenumMetal: number): void {
-    const { air } = this;
-    const coreOutlet = this.ring.core.airOut;
-    const rate = air.airFlow * AIR_HEAT_CAPACITY;
-    const share = rate > 0 ? air.plenumExchange(air.airFlow) / rate : 1;
-    air.chargeTemperature = coreOutlet + share * (plenumMetal - coreOutlet);
-  }
-
-  private gainTemperature(): number {
-    return this.config.reservoir.gainFrom === 'bay' ? this.inputs.bay : this.config.ambient.temperature;
+  private get gainTemperature(): number {
+    return this.config.reservoir.gainFrom === 'bay' ? this.bay : this.surroundings;
   }
 
   /** Everything that follows from a known state at once: flow, air path and all outlets. */
@@ -387,7 +420,7 @@ export class ChargeSystem implements StageSystem {
       scalars[FIRST_STRETCH + k] = sum / block.ny;
     });
     ring.setFlow(this.inputs.pumpVoltageRatio, scalars, FIRST_STRETCH);
-    const coreInlet = ring.marchToCore(state, this.reservoirTemperature(state), this.inputs.bay);
+    const coreInlet = ring.marchToCore(state, this.reservoirTemperature(state), this.bay);
     this.airInputs.casingConductance = HELD;
     this.airInputs.casingHeat = HELD * scalars[CASING];
     this.airInputs.plenumConductance = HELD;
@@ -399,15 +432,16 @@ export class ChargeSystem implements StageSystem {
       this.failure = this.askAir();
       if (this.failure !== '') return;
       this.setCoreRates();
-      ring.core.march(this.coreRates, state, air.coreInlet, coreInlet);
+      ring.core.march(this.coreRates, state, air.gas.coreInlet, coreInlet);
       const gap = Math.abs(ring.core.airOut - scalars[CORE_OUTLET]);
       scalars[CORE_OUTLET] = ring.core.airOut;
-      scalars[CORE_INLET] = air.coreInlet;
+      scalars[CORE_INLET] = air.gas.coreInlet;
       if (gap < 1e-9) break;
     }
     scalars[CORE_METAL] = ring.core.metalMean;
-    this.chargeBehindPlenum(scalars[PLENUM]);
-    ring.marchFromCore(state, ring.core.coolantOut, this.exchangerAir);
+    air.gas.leavePlenum(this.airInputs.freshAir, ring.core.airOut, scalars[PLENUM]);
+    ring.marchFromCore(state, ring.core.coolantOut, this.exchangerAir, this.bay);
+    scalars[ROOM] = this.surroundings;
     scalars[RETURN] = ring.return;
   }
 }

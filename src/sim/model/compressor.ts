@@ -1,33 +1,39 @@
-import { AIR_GAS_CONSTANT, AIR_HEAT_CAPACITY, AIR_ISENTROPIC_EXPONENT } from '../fluids/moist-air.ts';
+import { AIR_HEAT_CAPACITY, AIR_ISENTROPIC_EXPONENT } from '../fluids/moist-air.ts';
 import type { CompressorConfig } from '../scenario/config.ts';
 
 const STANDARD_PRESSURE = 1e5;
+export const ISENTROPIC = (AIR_ISENTROPIC_EXPONENT - 1) / AIR_ISENTROPIC_EXPONENT;
 
 /**
- * Displacement compressor on a fixed pulley.
+ * What all compressors have in common: power into the gas and losses.
  *
- *     m = eta_vc V n/60 p1/(R T1),   eta_vc = 1 - L (PR - 1)/(n/1000)
- *     W_gas = m cp T1 (PR^k - 1)/eta_i + W_idle,   W_idle = W_ref (n/n_ref)^a p1/100 kPa,   k = (g - 1)/g
+ *     W_gas = m cp T1 rise(PR)/eta_i + W_idle,   W_idle = W_ref (n/n_ref)^a p1/100 kPa
  *     W_mech = W_mech,ref (n/n_ref)^exponent
  *
- * The quoted efficiency holds for the total at the quoted point: with A = m cp T1 (PR^k - 1) there,
- * eta_i = A/(A/eta_quoted - W_idle), constant from then on. Below PR 1 the work is an expander's, eta_i times the
- * isentropic one. The form is the usual one for machines without a map; leak, idle power and mechanical loss are inputs.
+ * The rise is the isentropic PR^k - 1, k = (g - 1)/g, unless a kind has a better one. The quoted efficiency holds for
+ * the total at the quoted point: with A = m cp T1 (PR^k - 1) there, eta_i = m cp T1 rise/(A/eta_quoted - W_idle),
+ * constant from then on. Below PR 1 the work is an expander's, eta_i times the ideal one. The form is the usual one for
+ * machines without a map; idle power and mechanical loss are inputs.
  */
-export class DisplacementCompressor {
-  readonly innerEfficiency: number;
-  private readonly config: CompressorConfig;
-  private speed = Number.NaN;
+export abstract class Compressor {
+  /** rpm */
+  protected speed = Number.NaN;
+  private inner = Number.NaN;
   private idleAtSpeed = 0;
   private mechanicalAtSpeed = 0;
+  private readonly config: CompressorConfig;
 
   constructor(config: CompressorConfig) {
     this.config = config;
-    const { efficiency, speed, pressureRatio, inletTemperature, inletPressure } = config.quoted;
-    this.setSpeed(speed);
-    const massFlow = (this.volumeFlow(pressureRatio) * inletPressure) / (AIR_GAS_CONSTANT * inletTemperature);
-    const ideal = massFlow * AIR_HEAT_CAPACITY * inletTemperature * isentropicRise(pressureRatio);
-    this.innerEfficiency = ideal / (ideal / efficiency - this.idlePower(inletPressure));
+  }
+
+  /** rpm */
+  get rotation(): number {
+    return this.speed;
+  }
+
+  get innerEfficiency(): number {
+    return this.inner;
   }
 
   /** Takes the compressor speed [rpm] that the other methods use. */
@@ -40,25 +46,10 @@ export class DisplacementCompressor {
     this.mechanicalAtSpeed = mechanicalLoss.power * relative ** mechanicalLoss.exponent;
   }
 
-  /** Volume taken in at inlet conditions [m3/s]; falls to nothing at {@link highestPressureRatio}. */
-  volumeFlow(pressureRatio: number): number {
-    const { sweptVolume, leak } = this.config;
-    return (1 - (leak * (pressureRatio - 1)) / (this.speed / 1000)) * sweptVolume * (this.speed / 60);
-  }
-
-  /** Pressure ratio at which 95 % of the swept flow leaks back; the root search ends there. */
-  highestPressureRatio(): number {
-    const { leak } = this.config;
-    return leak > 0 ? Math.min(20, 1 + (0.95 * this.speed) / 1000 / leak) : 20;
-  }
-
-  /**
-   * Temperature ratio across the rotors without the idle power. Below PR 1 the air drives the rotors: what a loss adds
-   * to the work of compressing it takes from that of expanding.
-   */
+  /** Temperature ratio across the rotors without the idle power. */
   temperatureRatio(pressureRatio: number): number {
-    const rise = isentropicRise(pressureRatio);
-    return 1 + (rise > 0 ? rise / this.innerEfficiency : rise * this.innerEfficiency);
+    const rise = this.idealRise(pressureRatio);
+    return 1 + (rise > 0 ? rise / this.inner : rise * this.inner);
   }
 
   /** Power that only churns the air [W], at inlet pressure `inletPressure` [Pa]. */
@@ -70,8 +61,22 @@ export class DisplacementCompressor {
   get mechanicalLoss(): number {
     return this.mechanicalAtSpeed;
   }
+
+  /** Ideal work over cp T1. */
+  protected idealRise(pressureRatio: number): number {
+    return isentropicRise(pressureRatio);
+  }
+
+  /** Scales the inner efficiency so that the quoted one comes out at the quoted point with this air flow [kg/s]. */
+  protected meetQuotedPoint(massFlow: number): void {
+    const { efficiency, speed, pressureRatio, inletTemperature, inletPressure } = this.config.quoted;
+    this.setSpeed(speed);
+    const unit = massFlow * AIR_HEAT_CAPACITY * inletTemperature;
+    const total = (unit * isentropicRise(pressureRatio)) / efficiency;
+    this.inner = (unit * this.idealRise(pressureRatio)) / (total - this.idlePower(inletPressure));
+  }
 }
 
-function isentropicRise(pressureRatio: number): number {
-  return pressureRatio ** ((AIR_ISENTROPIC_EXPONENT - 1) / AIR_ISENTROPIC_EXPONENT) - 1;
+export function isentropicRise(pressureRatio: number): number {
+  return pressureRatio ** ISENTROPIC - 1;
 }

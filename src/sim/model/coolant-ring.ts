@@ -15,7 +15,9 @@ export interface ExchangerAir {
   /** m/s */
   speed: number;
   /** K */
-  bayTemperature: number;
+  temperature: number;
+  /** Pa */
+  pressure: number;
 }
 
 /** One stretch of line of one bore: a row of cells, wall beside coolant. */
@@ -59,12 +61,11 @@ export class CoolantRing {
   /** W from the bay into all line walls, after {@link sweepAfterCore} */
   lineHeat = 0;
   exchangerAirRate = 0;
-  exchangerAirIn: number;
+  exchangerAirIn = 0;
   private readonly config: Config;
   private readonly resistances: readonly FlowResistance[];
   private readonly viscosities: Float64Array;
   private readonly dropFactor: number;
-  private readonly exchangerAirDensity: number;
   private readonly exchangerRates = emptyRates();
   /** index of the first stretch of each line */
   private readonly firstStretch: readonly number[];
@@ -104,8 +105,6 @@ export class CoolantRing {
     this.firstStretch = firstStretch;
     this.viscosities = new Float64Array(stretches.length);
     this.dropFactor = config.core.coolantDropFactor + config.exchanger.coolantDropFactor;
-    this.exchangerAirIn = config.ambient.temperature + config.exchanger.airPickUp;
-    this.exchangerAirDensity = config.ambient.pressure / (AIR_GAS_CONSTANT * this.exchangerAirIn);
     this.size = offset;
   }
 
@@ -136,11 +135,11 @@ export class CoolantRing {
   }
 
   /** Core outlet to the reservoir's inlet. */
-  sweepFromCore(stage: Stage, coreOutlet: number, air: ExchangerAir): void {
-    let temperature = this.sweepLine(1, stage, coreOutlet, air.bayTemperature);
-    this.setExchangerRates(air.speed);
+  sweepFromCore(stage: Stage, coreOutlet: number, air: ExchangerAir, bay: number): void {
+    let temperature = this.sweepLine(1, stage, coreOutlet, bay);
+    this.setExchangerRates(air);
     this.exchanger.sweep(this.exchangerRates, stage, this.exchangerAirIn, temperature);
-    temperature = this.sweepLine(2, stage, this.exchanger.coolantOut, air.bayTemperature);
+    temperature = this.sweepLine(2, stage, this.exchanger.coolantOut, bay);
     this.return = temperature;
   }
 
@@ -152,11 +151,11 @@ export class CoolantRing {
     return this.marchLine(0, state, temperature, bay);
   }
 
-  marchFromCore(state: Float64Array, coreOutlet: number, air: ExchangerAir): void {
-    let temperature = this.marchLine(1, state, coreOutlet, air.bayTemperature);
-    this.setExchangerRates(air.speed);
+  marchFromCore(state: Float64Array, coreOutlet: number, air: ExchangerAir, bay: number): void {
+    let temperature = this.marchLine(1, state, coreOutlet, bay);
+    this.setExchangerRates(air);
     this.exchanger.march(this.exchangerRates, state, this.exchangerAirIn, temperature);
-    temperature = this.marchLine(2, state, this.exchanger.coolantOut, air.bayTemperature);
+    temperature = this.marchLine(2, state, this.exchanger.coolantOut, bay);
     this.return = temperature;
   }
 
@@ -193,9 +192,11 @@ export class CoolantRing {
     return `in the line ${this.config.lines[line].name}`;
   }
 
-  private setExchangerRates(airSpeed: number): void {
+  private setExchangerRates(air: ExchangerAir): void {
     const { exchanger } = this.config;
-    const massFlow = airSpeed * exchanger.faceArea * this.exchangerAirDensity;
+    const density = air.pressure / (AIR_GAS_CONSTANT * air.temperature);
+    const massFlow = air.speed * exchanger.faceArea * density;
+    this.exchangerAirIn = air.temperature;
     const rates = this.exchangerRates;
     this.exchangerAirRate = massFlow * AIR_HEAT_CAPACITY;
     rates.airRate = this.exchangerAirRate;

@@ -41,7 +41,10 @@ export interface DriveInputs {
   engineSpeed: number;
   manifoldPressure: number;
   airSpeed: number;
-  bay: number;
+  exchangerPickUp: number;
+  outside: number;
+  outsidePressure: number;
+  bayAboveOutside: number;
   engineMetal: number;
   oil: number;
   pumpVoltageRatio: number;
@@ -52,7 +55,10 @@ export function makeInputs(): DriveInputs {
     engineSpeed: 0,
     manifoldPressure: 0,
     airSpeed: 0,
-    bay: 0,
+    exchangerPickUp: 0,
+    outside: 0,
+    outsidePressure: 0,
+    bayAboveOutside: 0,
     engineMetal: 0,
     oil: 0,
     pumpVoltageRatio: 0,
@@ -65,7 +71,10 @@ export function readInputs({ phase, start, end }: DriveSegment, time: number, in
   inputs.engineSpeed = rampAt(phase.engineSpeed, share);
   inputs.manifoldPressure = rampAt(phase.manifoldPressure, share);
   inputs.airSpeed = rampAt(phase.exchangerAirSpeed, share);
-  inputs.bay = phase.bayTemperature;
+  inputs.exchangerPickUp = rampAt(phase.exchangerPickUp, share);
+  inputs.outside = rampAt(phase.outsideTemperature, share);
+  inputs.outsidePressure = rampAt(phase.outsidePressure, share);
+  inputs.bayAboveOutside = phase.bayAboveOutside;
   inputs.engineMetal = phase.engineMetalTemperature;
   inputs.oil = phase.oilTemperature;
   inputs.pumpVoltageRatio = phase.pumpVoltageRatio;

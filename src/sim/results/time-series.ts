@@ -8,12 +8,14 @@ import type { FileUnit } from '../units.ts';
 export const COLUMNS = {
   time: ['s', 'time since the start of the first phase'],
   engineSpeed: ['rpm', 'engine speed'],
+  outsideTemperature: ['degC', 'air round the car: outside, or in the room'],
   chargeTemperature: ['degC', 'true charge temperature, behind core and plenum'],
   indicatedTemperature: ['degC', 'charge temperature as the sensor shows it'],
   compressorInletTemperature: ['degC', 'air at the compressor inlet, after mixing'],
   dischargeTemperature: ['degC', 'air after compressor and casing, before the core'],
   coreOutletTemperature: ['degC', 'air leaving the core'],
   airFlow: ['kg/s', 'air into the engine'],
+  compressorSpeed: ['rpm', 'compressor speed'],
   recirculation: ['-', 'recirculated air over engine air'],
   compressorInletPressure: ['kPa abs', 'absolute pressure at the compressor inlet'],
   pressureRatio: ['-', 'compressor pressure ratio'],
@@ -59,7 +61,13 @@ export interface PhaseSpan {
 
 export interface RunEvent {
   readonly time: number;
-  readonly kind: 'limit exceeded' | 'limit met again' | 'core below dew point' | 'core above dew point again';
+  readonly kind:
+    | 'limit exceeded'
+    | 'limit met again'
+    | 'core below dew point'
+    | 'core above dew point again'
+    | 'target pressure lost'
+    | 'target pressure regained';
 }
 
 /** How a run ended. A run that stopped keeps everything up to then. */

@@ -43,14 +43,7 @@ export interface LineConfig {
 export const LINE_NAMES = ['pumpToCore', 'coreToExchanger', 'exchangerToReservoir', 'reservoirToPump'] as const;
 export type LineName = (typeof LINE_NAMES)[number];
 
-export interface CompressorConfig {
-  readonly kind: 'displacement';
-  /** m3 per compressor revolution */
-  readonly sweptVolume: number;
-  /** compressor revolutions per engine revolution */
-  readonly driveRatio: number;
-  /** volumetric efficiency is 1 - leak (PR - 1) / (rpm / 1000) */
-  readonly leak: number;
+interface CompressorLosses {
   readonly quoted: {
     readonly efficiency: number;
     /** rpm of the compressor */
@@ -66,6 +59,50 @@ export interface CompressorConfig {
   /** W_mech = power (rpm / idlePower.speed)^exponent; `toCasing` of it warms the casing, the rest leaves with the oil */
   readonly mechanicalLoss: { readonly power: number; readonly exponent: number; readonly toCasing: number };
 }
+
+export interface DisplacementConfig extends CompressorLosses {
+  readonly kind: 'displacement';
+  /** m3 per compressor revolution */
+  readonly sweptVolume: number;
+  /** compressor revolutions per engine revolution */
+  readonly driveRatio: number;
+  /** volumetric efficiency is 1 - leak (PR - 1) / (rpm / 1000) */
+  readonly leak: number;
+  /** absent: isentropic work over one inner efficiency; 1 = external compression */
+  readonly builtInVolumeRatio?: number;
+  /** Pa that a controlled bypass holds in a pull; absent: it floats */
+  readonly targetManifoldPressure?: number;
+}
+
+interface ByHead extends CompressorLosses {
+  readonly quoted: CompressorLosses['quoted'] & {
+    /** kg/s */
+    readonly flow: number;
+  };
+  /** one boost that the machine is known to make; Pa, rpm, K, Pa */
+  readonly typedBoost: {
+    readonly outletPressure: number;
+    readonly speed: number;
+    readonly inletTemperature: number;
+    readonly inletPressure: number;
+  };
+}
+
+export interface CentrifugalConfig extends ByHead {
+  readonly kind: 'centrifugal';
+  /** compressor revolutions per engine revolution */
+  readonly driveRatio: number;
+}
+
+export interface TurbineDrivenConfig extends ByHead {
+  readonly kind: 'turbine-driven';
+  /** rpm; at this speed the target is given up */
+  readonly highestSpeed: number;
+  /** Pa, held in a pull */
+  readonly targetManifoldPressure: number;
+}
+
+export type CompressorConfig = DisplacementConfig | CentrifugalConfig | TurbineDrivenConfig;
 
 /** What the scenario says about one cross-flow exchanger (core or front exchanger), metal and both sides. */
 export interface CellBlockConfig {
@@ -91,13 +128,13 @@ interface CoreConfig extends CellBlockConfig {
   };
   /** W/K, metal to bay air, spread evenly */
   readonly toBay: number;
+  /** share of the air that passes the core without touching it, 0 to below 1 */
+  readonly leakPast: number;
 }
 
 interface ExchangerConfig extends CellBlockConfig {
   /** m2 */
   readonly faceArea: number;
-  /** K added to ambient by what stands before it */
-  readonly airPickUp: number;
 }
 
 export interface PumpConfig {
@@ -132,8 +169,14 @@ export interface PhaseConfig {
   readonly manifoldPressure: Ramp;
   /** m/s at the exchanger's face */
   readonly exchangerAirSpeed: Ramp;
-  /** K (absolute) */
-  readonly bayTemperature: number;
+  /** K added to the air around the car by what stands before the exchanger */
+  readonly exchangerPickUp: Ramp;
+  /** K; Pa; 0 to 1 */
+  readonly outsideTemperature: Ramp;
+  readonly outsidePressure: Ramp;
+  readonly relativeHumidity: number;
+  /** K above the air around the car */
+  readonly bayAboveOutside: number;
   /** K */
   readonly engineMetalTemperature: number;
   /** K */
@@ -151,8 +194,10 @@ export interface CycleConfig {
 
 export interface Config {
   readonly name: string;
-  /** K, Pa, 0 to 1 */
+  /** before the first phase; K, Pa, 0 to 1 */
   readonly ambient: { readonly temperature: number; readonly pressure: number; readonly relativeHumidity: number };
+  /** closed room round the car: m3, m3/s, J per kg of engine air; absent: the air outside does not change */
+  readonly room?: { readonly volume: number; readonly extraction: number; readonly heatPerAir: number };
   /** K; Pa at kg/s, falling with flow squared */
   readonly intake: { readonly pickUp: number; readonly drop: number; readonly dropAtFlow: number };
   /** m3; volumetric efficiency eta_v0 (T/referenceTemperature)^temperatureExponent */
@@ -163,8 +208,16 @@ export interface Config {
     readonly temperatureExponent: number;
   };
   readonly compressor: CompressorConfig;
-  /** Pa at kg/s; the drop goes with flow squared */
-  readonly bypass: { readonly throttle: 'upstream' | 'downstream'; readonly drop: number; readonly dropAtFlow: number };
+  readonly bypass: {
+    readonly throttle: 'upstream' | 'downstream';
+    /** share of the recirculated air that is taken behind the plenum, the rest before the core */
+    readonly shareAfterCore: number;
+    /** Pa at kg/s; the drop goes with flow squared */
+    readonly drop: number;
+    readonly dropAtFlow: number;
+    /** recirculated over engine air with the valve open; 0 in a displacement machine, whose swept volume sets it */
+    readonly recirculation: number;
+  };
   /** J/K and W/K */
   readonly casing: {
     readonly heatCapacity: number;

@@ -9,12 +9,9 @@ const NOT_MODELLED: readonly (readonly [RegExp, string])[] = [
     /inject|methanol|alcohol|nitrous/i,
     'Whatever is injected into the charge (water, alcohol, fuel before the core, nitrous) is',
   ],
-  [/altitude|elevation/i, 'Altitude as an input (type the station pressure there, ambient.pressure) is'],
-  [/^room|extraction/i, 'A test room that warms up is'],
-  [/leak/i, 'A leak past the core is'],
   [/^(core)?(width|depth|height|length|fin|tube|passes|layers|rows|geometry)/i, 'A core described by its geometry is'],
   [/exchangers|second|^cores$|^pumps$|^parallel/i, 'More than one core, exchanger or pump is'],
-  [/turbo|centrifugal/i, 'Any compressor but a displacement machine on a fixed pulley is'],
+  [/twin|compound/i, 'More than one compressor is'],
 ];
 
 /** The sentence that names what is not computed yet, where key and value speak of it. */

@@ -55,6 +55,7 @@ const lines = Object.fromEntries(
 /** Groups of the file whose keys are all values, lines and pump with their lists, in the order of the guide. */
 export const GROUPS = {
   ambient: group('outside air', AIR_PATH.ambient),
+  room: group('test room', SESSION.room),
   intake: group('intake', AIR_PATH.intake),
   engine: group('engine', AIR_PATH.engine),
   compressor: group('compressor', AIR_PATH.compressor),

@@ -2,6 +2,7 @@ import { bendLossRennels, contractionLossRennels, expansionLossBordaCarnot } fro
 import { type FileUnit, toSi } from '../units.ts';
 import {
   type CellBlockConfig,
+  type CompressorConfig,
   type Config,
   type CycleConfig,
   LINE_NAMES,
@@ -14,6 +15,7 @@ import {
 import { isRepetition } from './phases.ts';
 import { deeplyFrozen, type Scenario } from './scenario.ts';
 import type { PhaseValues, Values } from './shape.ts';
+import { stationPressure } from './station-pressure.ts';
 
 /**
  * What the model is built from: a scenario in SI, with every value that follows from others filled in.
@@ -24,14 +26,15 @@ import type { PhaseValues, Values } from './shape.ts';
  * toConfig(scenario).lines[0].segments[0].bore // 0.0165
  */
 export function toConfig({ values }: Scenario): Config {
-  const { ambient, intake, engine, bypass, coolant, reservoir, sensor, limit, numerics } = values;
+  const { ambient, intake, engine, coolant, reservoir, sensor, limit, numerics } = values;
   return deeplyFrozen<Config>({
     name: values.name,
     ambient: {
       temperature: toSi(ambient.temperature, 'degC'),
-      pressure: toSi(ambient.pressure, 'kPa abs'),
+      pressure: stationPressure(values),
       relativeHumidity: toSi(ambient.relativeHumidity, '%'),
     },
+    ...roomOf(values),
     intake: { pickUp: intake.pickUp, drop: toSi(intake.drop, 'kPa'), dropAtFlow: intake.dropAtFlow },
     engine: {
       displacement: toSi(engine.displacement, 'L'),
@@ -40,24 +43,11 @@ export function toConfig({ values }: Scenario): Config {
       temperatureExponent: engine.temperatureExponent,
     },
     compressor: compressorOf(values),
-    bypass: { throttle: bypass.throttle, drop: toSi(bypass.drop, 'kPa'), dropAtFlow: bypass.dropAtFlow },
+    bypass: bypassOf(values),
     casing: { ...values.casing, heatCapacity: toSi(values.casing.heatCapacity, 'kJ/K') },
     plenum: { ...values.plenum, heatCapacity: toSi(values.plenum.heatCapacity, 'kJ/K') },
-    core: {
-      ...cellBlock(values.core),
-      airDrop: {
-        drop: toSi(values.core.airDrop, 'kPa'),
-        atFlow: values.core.airDropAtFlow,
-        atDensity: values.core.airDropAtDensity,
-        exponent: values.core.airDropExponent,
-      },
-      toBay: values.core.toBay,
-    },
-    exchanger: {
-      ...cellBlock(values.exchanger),
-      faceArea: values.exchanger.faceArea,
-      airPickUp: values.exchanger.airPickUp,
-    },
+    core: coreOf(values),
+    exchanger: { ...cellBlock(values.exchanger), faceArea: values.exchanger.faceArea },
     coolant: {
       glycolByVolume: toSi(coolant.glycolByVolume, '%'),
       propertiesAt: toSi(coolant.propertiesAt, 'degC'),
@@ -83,12 +73,82 @@ export function toConfig({ values }: Scenario): Config {
   });
 }
 
-function compressorOf({ compressor }: Values): Config['compressor'] {
+function roomOf({ room }: Values): Pick<Config, 'room'> {
+  const { volume, extraction = 0, heatPerAir } = room;
+  return volume === undefined ? {} : { room: { volume, extraction, heatPerAir: toSi(heatPerAir, 'MJ/kg') } };
+}
+
+function bypassOf({ bypass }: Values): Config['bypass'] {
+  const { route, shareAfterCore, leak } = bypass;
+  const share = route === 'before core' ? 0 : route === 'after core' ? 1 : (shareAfterCore ?? Number.NaN);
   return {
-    kind: compressor.kind,
-    sweptVolume: toSi(compressor.sweptVolume, 'L/rev'),
-    driveRatio: compressor.driveRatio,
-    leak: compressor.leak,
+    throttle: bypass.throttle,
+    shareAfterCore: share * (1 - leak),
+    drop: toSi(bypass.drop, 'kPa'),
+    dropAtFlow: bypass.dropAtFlow,
+    recirculation: bypass.recirculation ?? 0,
+  };
+}
+
+/**
+ * Where the opening leaves only a share of the face to the air, the core acts as one as much narrower: air faster by
+ * the inverse (conductance share^(1 - n), drop share^-m), and only that much of the coolant's way exchanges.
+ */
+function coreOf({ core }: Values): Config['core'] {
+  const block = cellBlock(core);
+  const { airConductance, coolantConductance } = block;
+  const share = core.exposedShare;
+  return {
+    ...block,
+    airConductance: { ...airConductance, reference: airConductance.reference * share ** (1 - airConductance.exponent) },
+    coolantConductance: { ...coolantConductance, reference: coolantConductance.reference * share },
+    airDrop: {
+      drop: toSi(core.airDrop, 'kPa') * share ** -core.airDropExponent,
+      atFlow: core.airDropAtFlow,
+      atDensity: core.airDropAtDensity,
+      exponent: core.airDropExponent,
+    },
+    toBay: core.toBay,
+    leakPast: core.leakPast,
+  };
+}
+
+function compressorOf({ compressor }: Values): CompressorConfig {
+  const { driveRatio = Number.NaN, builtInVolumeRatio, targetManifoldPressure } = compressor;
+  const target = targetManifoldPressure === undefined ? undefined : toSi(targetManifoldPressure, 'kPa abs');
+  const losses = lossesOf(compressor);
+  if (compressor.kind === 'displacement') {
+    return {
+      kind: 'displacement',
+      sweptVolume: toSi(compressor.sweptVolume ?? Number.NaN, 'L/rev'),
+      driveRatio,
+      leak: compressor.leak,
+      ...(builtInVolumeRatio !== undefined && { builtInVolumeRatio }),
+      ...(target !== undefined && { targetManifoldPressure: target }),
+      ...losses,
+    };
+  }
+  const byHead = {
+    ...losses,
+    quoted: { ...losses.quoted, flow: compressor.quotedFlow ?? Number.NaN },
+    typedBoost: {
+      outletPressure: toSi(compressor.boostOutletPressure ?? Number.NaN, 'kPa abs'),
+      speed: compressor.boostSpeed ?? Number.NaN,
+      inletTemperature: toSi(compressor.boostInletTemperature, 'degC'),
+      inletPressure: toSi(compressor.boostInletPressure, 'kPa abs'),
+    },
+  };
+  if (compressor.kind === 'centrifugal') return { kind: 'centrifugal', driveRatio, ...byHead };
+  return {
+    kind: 'turbine-driven',
+    highestSpeed: compressor.highestSpeed ?? Number.NaN,
+    targetManifoldPressure: target ?? Number.NaN,
+    ...byHead,
+  };
+}
+
+function lossesOf(compressor: Values['compressor']) {
+  return {
     quoted: {
       efficiency: compressor.quotedEfficiency,
       speed: compressor.quotedSpeed,
@@ -217,18 +277,26 @@ const ramp = ([from, to]: readonly [number, number], unit: FileUnit): Ramp => ({
   to: toSi(to, unit),
 });
 
-function phaseOf(phase: PhaseValues, { ambient }: Values): PhaseConfig {
+function phaseOf(phase: PhaseValues, values: Values): PhaseConfig {
+  const { ambient, exchanger } = values;
   const nothing = [0, 0] as const;
-  const outside = [ambient.pressure, ambient.pressure] as const;
+  const station = stationPressure(values);
+  const outsidePressure = phase.stationPressure
+    ? ramp(phase.stationPressure, 'kPa abs')
+    : { from: station, to: station };
   return {
     name: phase.name ?? phase.kind,
     kind: phase.kind,
     duration: phase.duration,
     engineSpeed: ramp(phase.engineSpeed ?? nothing, 'rpm'),
     // Only part load uses it, and there it is required.
-    manifoldPressure: ramp(phase.manifoldPressure ?? outside, 'kPa abs'),
+    manifoldPressure: phase.manifoldPressure ? ramp(phase.manifoldPressure, 'kPa abs') : outsidePressure,
     exchangerAirSpeed: ramp(phase.exchangerAirSpeed ?? nothing, 'm/s'),
-    bayTemperature: toSi(ambient.temperature + phase.bayAboveAmbient, 'degC'),
+    exchangerPickUp: ramp(phase.exchangerPickUp ?? [exchanger.airPickUp, exchanger.airPickUp], 'K'),
+    outsideTemperature: ramp(phase.outsideTemperature ?? [ambient.temperature, ambient.temperature], 'degC'),
+    outsidePressure,
+    relativeHumidity: toSi(phase.relativeHumidity ?? ambient.relativeHumidity, '%'),
+    bayAboveOutside: phase.bayAboveAmbient,
     engineMetalTemperature: toSi(phase.engineMetal, 'degC'),
     oilTemperature: toSi(phase.oil, 'degC'),
     pumpVoltageRatio: phase.pump === 'off' ? 0 : (phase.pumpVoltageRatio ?? 1),

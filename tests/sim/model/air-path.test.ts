@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { AirPath, type AirPathInputs } from '../../../src/sim/model/air-path.ts';
-import type { Config } from '../../../src/sim/scenario/config.ts';
+import type { Config, DisplacementConfig } from '../../../src/sim/scenario/config.ts';
 import { shippedConfig } from '../../support/shipped.ts';
 
 // Expected values: the laws of air path and compressor as the documentation states them, written out here with the
@@ -10,7 +10,9 @@ const R = 287.05;
 const K = 2 / 7;
 
 /** A 3 L engine with a 1.55 L compressor at 99.5 kPa and 27 degC, all invented. */
-const ESTATE = shippedConfig('rolling-road-estate');
+const ESTATE = shippedConfig('rolling-road-estate') as Displaced;
+
+type Displaced = Config & { readonly compressor: DisplacementConfig };
 
 interface Car {
   readonly driveRatio?: number;
@@ -25,7 +27,7 @@ interface Car {
   readonly plenumToAir?: number;
 }
 
-function carWith(car: Car): Config {
+function carWith(car: Car): Displaced {
   const { engine, compressor, bypass, casing, core, plenum, intake } = ESTATE;
   return {
     ...ESTATE,
@@ -41,7 +43,12 @@ function carWith(car: Car): Config {
       leak: car.leak ?? compressor.leak,
       quoted: { ...compressor.quoted, efficiency: car.efficiency ?? compressor.quoted.efficiency },
     },
-    bypass: { throttle: car.throttle ?? bypass.throttle, drop: car.bypassDrop ?? bypass.drop, dropAtFlow: 0.02 },
+    bypass: {
+      ...bypass,
+      throttle: car.throttle ?? bypass.throttle,
+      drop: car.bypassDrop ?? bypass.drop,
+      dropAtFlow: 0.02,
+    },
     casing: { ...casing, toDischargeAir: car.casingToAir ?? casing.toDischargeAir },
     // As measured on a bench, away from every density that occurs.
     core: { ...core, airDrop: { ...core.airDrop, atDensity: 1.2 } },
@@ -60,6 +67,8 @@ const INPUTS: AirPathInputs = {
   casingConductance: 12,
   plenumHeat: 7 * 335,
   plenumConductance: 7,
+  freshAir: ESTATE.ambient.temperature + ESTATE.intake.pickUp,
+  outsidePressure: ESTATE.ambient.pressure,
 };
 
 /** Solved as a stage does: the guess of the air entering the core is renewed until it is the answer. */
@@ -69,7 +78,7 @@ function solved(config: Config, inputs: Partial<AirPathInputs>): AirPath {
   for (let round = 0; round < 60; round++) {
     const failure = air.solve(asked);
     if (failure !== '') throw new Error(failure);
-    asked.coreInletGuess = air.coreInlet;
+    asked.coreInletGuess = air.gas.coreInlet;
   }
   return air;
 }
@@ -79,17 +88,17 @@ function expectSame(actual: number, expected: number, what: string): void {
 }
 
 /** Laws that hold in every mode with the engine running: compressor, power, casing, core drop, plenum, swallowing. */
-function expectLaws(air: AirPath, config: Config, inputs: Partial<AirPathInputs>): void {
+function expectLaws(air: AirPath, config: Displaced, inputs: Partial<AirPathInputs>): void {
   const { engineSpeed, coreOutlet, casingHeat, casingConductance, plenumHeat, plenumConductance } = {
     ...INPUTS,
     ...inputs,
   };
   const { compressor, engine, core, casing, plenum } = config;
-  const flow = air.airFlow;
-  const through = air.compressorFlow;
+  const flow = air.gas.airFlow;
+  const through = air.gas.compressorFlow;
   const n = engineSpeed * compressor.driveRatio;
-  const ratio = air.pressureRatio;
-  const [p1, t1] = [air.inletPressure, air.inletTemperature];
+  const ratio = air.pressures.ratio;
+  const [p1, t1] = [air.pressures.inlet, air.gas.inletTemperature];
 
   const efficiency = 1 - (compressor.leak * (ratio - 1)) / (n / 1000);
   expectSame(through, (efficiency * compressor.sweptVolume * (n / 60) * p1) / (R * t1), 'swept volume');
@@ -107,33 +116,33 @@ function expectLaws(air: AirPath, config: Config, inputs: Partial<AirPathInputs>
   const inner = ideal / (ideal / quoted.efficiency - idleAt(quoted.speed, quoted.inletPressure));
   const isentropic = ratio ** K - 1;
   const work = through * CP * t1 * (ratio >= 1 ? isentropic / inner : isentropic * inner) + idleAt(n, p1);
-  expectSame(air.gasPower, work, 'power into the gas');
-  expectSame(air.rotorOutlet, t1 + work / (through * CP), 'air behind the rotors');
+  expectSame(air.gas.gasPower, work, 'power into the gas');
+  expectSame(air.gas.rotorOutlet, t1 + work / (through * CP), 'air behind the rotors');
 
   const passed = Math.exp(-casing.toDischargeAir / (through * CP));
-  const metal = air.casingTemperature;
-  expectSame(air.dischargeTemperature, metal + (air.rotorOutlet - metal) * passed, 'air behind the casing');
-  const given = through * CP * (air.rotorOutlet - air.dischargeTemperature);
+  const metal = air.gas.casingTemperature;
+  expectSame(air.gas.dischargeTemperature, metal + (air.gas.rotorOutlet - metal) * passed, 'air behind the casing');
+  const given = through * CP * (air.gas.rotorOutlet - air.gas.dischargeTemperature);
   expectSame(casingConductance * metal, casingHeat + given, 'balance of the casing');
 
   const before = ratio * p1;
-  const after = before - air.coreDrop;
-  const density = (0.5 * (before + after)) / (R * 0.5 * (air.coreInlet + coreOutlet));
+  const after = before - air.pressures.coreDrop;
+  const density = (0.5 * (before + after)) / (R * 0.5 * (air.gas.coreInlet + coreOutlet));
   const { airDrop } = core;
   const drop = airDrop.drop * (flow / airDrop.atFlow) ** airDrop.exponent * (airDrop.atDensity / density);
   // The drop is a small difference of two pressures that agree to rounding.
-  expect(Math.abs(air.coreDrop - drop) / before).toBeLessThan(1e-9);
-  expectSame(air.coreOutletPressure, after, 'pressure behind the core');
+  expect(Math.abs(air.pressures.coreDrop - drop) / before).toBeLessThan(1e-9);
+  expectSame(air.pressures.coreOutlet, after, 'pressure behind the core');
 
   const reached = Math.exp(-plenum.toChargeAir / (flow * CP));
-  const wall = air.plenumTemperature;
-  expectSame(air.chargeTemperature, wall + (coreOutlet - wall) * reached, 'charge behind the plenum');
-  const toPlenum = flow * CP * (coreOutlet - air.chargeTemperature);
+  const wall = air.gas.plenumTemperature;
+  expectSame(air.gas.chargeTemperature, wall + (coreOutlet - wall) * reached, 'charge behind the plenum');
+  const toPlenum = flow * CP * (coreOutlet - air.gas.chargeTemperature);
   expectSame(plenumConductance * wall, plenumHeat + toPlenum, 'balance of the plenum');
 
-  const charge = air.chargeTemperature;
+  const charge = air.gas.chargeTemperature;
   const filling = engine.volumetricEfficiency * (charge / 330) ** engine.temperatureExponent;
-  const swallowed = (filling * engine.displacement * (engineSpeed / 120) * air.manifoldPressure) / (R * charge);
+  const swallowed = (filling * engine.displacement * (engineSpeed / 120) * air.pressures.manifold) / (R * charge);
   expectSame(flow, swallowed, 'swallowing');
 }
 
@@ -151,12 +160,16 @@ describe('wide open', () => {
     const config = carWith(car);
     const air = solved(config, { engineSpeed });
     expectLaws(air, config, { engineSpeed });
-    expect(air.recirculatedFlow).toBe(0);
-    expect(air.compressorFlow).toBe(air.airFlow);
-    expect(air.coreInlet).toBe(air.dischargeTemperature);
-    expectSame(air.manifoldPressure, air.coreOutletPressure, 'manifold pressure');
-    expectSame(air.inletTemperature, 273.15 + 27 + 6, 'ambient and pick-up');
-    expectSame(air.inletPressure, 99500 - (car.intakeDrop ?? 0) * (air.airFlow / 0.3) ** 2, 'ambient less the intake');
+    expect(air.gas.recirculatedFlow).toBe(0);
+    expect(air.gas.compressorFlow).toBe(air.gas.airFlow);
+    expect(air.gas.coreInlet).toBe(air.gas.dischargeTemperature);
+    expectSame(air.pressures.manifold, air.pressures.coreOutlet, 'manifold pressure');
+    expectSame(air.gas.inletTemperature, 273.15 + 27 + 6, 'ambient and pick-up');
+    expectSame(
+      air.pressures.inlet,
+      99500 - (car.intakeDrop ?? 0) * (air.gas.airFlow / 0.3) ** 2,
+      'ambient less the intake',
+    );
   });
 
   it('a cooler charge lowers the gauge and leaves the mass flow, where the volumetric efficiency is constant', () => {
@@ -164,9 +177,9 @@ describe('wide open', () => {
       const config = carWith({ leak: 0, exponent, plenumToAir: 0 });
       const warm = solved(config, { coreOutlet: 340 });
       const cool = solved(config, { coreOutlet: 310 });
-      expectSame(cool.airFlow, warm.airFlow, 'mass flow');
+      expectSame(cool.gas.airFlow, warm.gas.airFlow, 'mass flow');
       // m = const p/T T^b
-      expectSame(cool.manifoldPressure / warm.manifoldPressure, (310 / 340) ** (1 - exponent), 'manifold pressure');
+      expectSame(cool.pressures.manifold / warm.pressures.manifold, (310 / 340) ** (1 - exponent), 'manifold pressure');
     }
   });
 });
@@ -187,45 +200,49 @@ describe('part load', () => {
     for (const ducts of [{}, ADIABATIC]) {
       const config = carWith({ ...car, ...ducts });
       const air = solved(config, load);
-      const r = air.recirculatedFlow / air.airFlow;
+      const r = air.gas.recirculatedFlow / air.gas.airFlow;
       expect(Math.abs(r / about - 1)).toBeLessThan(0.2);
       expectLaws(air, config, load);
-      expect(air.manifoldPressure).toBe(38000);
-      expectSame(air.compressorFlow, (1 + r) * air.airFlow, '(1 + r) m');
-      expectSame(air.inletTemperature, (306.15 + r * air.dischargeTemperature) / (1 + r), 'mixing');
-      const taken = air.pressureRatio * air.inletPressure;
-      const drop = config.bypass.drop * (air.recirculatedFlow / 0.02) ** 2;
-      expectSame(air.inletPressure, taken - drop, 'pressure left behind the bypass');
-      if (car.throttle === 'downstream') expectSame(air.inletPressure, 99500, 'nothing before the compressor');
-      else expectSame(taken - air.coreDrop, 38000, 'nothing between core and manifold');
+      expect(air.pressures.manifold).toBe(38000);
+      expectSame(air.gas.compressorFlow, (1 + r) * air.gas.airFlow, '(1 + r) m');
+      expectSame(air.gas.inletTemperature, (306.15 + r * air.gas.dischargeTemperature) / (1 + r), 'mixing');
+      const taken = air.pressures.ratio * air.pressures.inlet;
+      const drop = config.bypass.drop * (air.gas.recirculatedFlow / 0.02) ** 2;
+      expectSame(air.pressures.inlet, taken - drop, 'pressure left behind the bypass');
+      if (car.throttle === 'downstream') expectSame(air.pressures.inlet, 99500, 'nothing before the compressor');
+      else expectSame(taken - air.pressures.coreDrop, 38000, 'nothing between core and manifold');
     }
   });
 
   it.each(CASES)('throttle %s, about %d times: discharge is T0 + W/(m cp) whatever is recirculated', (_, __, car) => {
     const air = solved(carWith({ ...car, ...ADIABATIC }), load);
-    expectSame(air.dischargeTemperature, 306.15 + air.gasPower / (air.airFlow * CP), 'closed form');
+    expectSame(air.gas.dischargeTemperature, 306.15 + air.gas.gasPower / (air.gas.airFlow * CP), 'closed form');
   });
 
   it('an open bypass without drop still heats the air: by the churning alone', () => {
     const air = solved(carWith({ bypassDrop: 0, ...ADIABATIC }), load);
-    expectSame(air.pressureRatio, 1, 'pressure ratio');
-    const churning = 900 * ((1200 * 1.62) / 10000) ** 1.6 * (air.inletPressure / 1e5);
-    expectSame(air.dischargeTemperature - air.inletTemperature, churning / (air.compressorFlow * CP), 'rise');
-    expect(air.recirculatedFlow).toBeGreaterThan(0);
+    expectSame(air.pressures.ratio, 1, 'pressure ratio');
+    const churning = 900 * ((1200 * 1.62) / 10000) ** 1.6 * (air.pressures.inlet / 1e5);
+    expectSame(
+      air.gas.dischargeTemperature - air.gas.inletTemperature,
+      churning / (air.gas.compressorFlow * CP),
+      'rise',
+    );
+    expect(air.gas.recirculatedFlow).toBeGreaterThan(0);
   });
 
   it.each(['upstream', 'downstream'] as const)('throttle %s, compressor too small: air passes forward', (throttle) => {
     const config = carWith({ throttle, driveRatio: throttle === 'upstream' ? 0.55 : 0.3, bypassDrop: 2000 });
     const air = solved(config, load);
-    const r = air.recirculatedFlow / air.airFlow;
+    const r = air.gas.recirculatedFlow / air.gas.airFlow;
     expect(r).toBeLessThan(-0.05);
     expectLaws(air, config, load);
-    expectSame(air.compressorFlow, (1 + r) * air.airFlow, '(1 + r) m');
-    expectSame(air.inletTemperature, 306.15, 'nothing comes back to the inlet');
-    expect(air.pressureRatio).toBeLessThan(1);
-    const gain = 2000 * (air.recirculatedFlow / 0.02) ** 2;
-    expectSame(air.pressureRatio * air.inletPressure, air.inletPressure - gain, 'pressure behind the bypass');
-    expectSame(air.coreInlet, (1 + r) * air.dischargeTemperature - r * 306.15, 'mixing before the core');
+    expectSame(air.gas.compressorFlow, (1 + r) * air.gas.airFlow, '(1 + r) m');
+    expectSame(air.gas.inletTemperature, 306.15, 'nothing comes back to the inlet');
+    expect(air.pressures.ratio).toBeLessThan(1);
+    const gain = 2000 * (air.gas.recirculatedFlow / 0.02) ** 2;
+    expectSame(air.pressures.ratio * air.pressures.inlet, air.pressures.inlet - gain, 'pressure behind the bypass');
+    expectSame(air.gas.coreInlet, (1 + r) * air.gas.dischargeTemperature - r * 306.15, 'mixing before the core');
   });
 });
 
@@ -242,19 +259,23 @@ describe('a cold casing in hot air', () => {
     } as const;
     const air = solved(config, inputs);
     expectLaws(air, config, inputs);
-    expect(air.inletTemperature).toBeLessThan(426 / 1.5);
+    expect(air.gas.inletTemperature).toBeLessThan(426 / 1.5);
   });
 });
 
 describe('engine off', () => {
   it('has no flow, and a charge at the temperature of the plenum metal', () => {
     const air = solved(ESTATE, { mode: 'engine off', engineSpeed: 0 });
-    expect([air.airFlow, air.compressorFlow, air.recirculatedFlow, air.gasPower, air.coreDrop]).toEqual([
-      0, 0, 0, 0, 0,
-    ]);
-    expect(air.chargeTemperature).toBe(335);
-    expect(air.dischargeTemperature).toBe(350);
-    expect(air.manifoldPressure).toBe(99500);
+    expect([
+      air.gas.airFlow,
+      air.gas.compressorFlow,
+      air.gas.recirculatedFlow,
+      air.gas.gasPower,
+      air.pressures.coreDrop,
+    ]).toEqual([0, 0, 0, 0, 0]);
+    expect(air.gas.chargeTemperature).toBe(335);
+    expect(air.gas.dischargeTemperature).toBe(350);
+    expect(air.pressures.manifold).toBe(99500);
   });
 });
 

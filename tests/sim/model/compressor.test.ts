@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { DisplacementCompressor } from '../../../src/sim/model/compressor.ts';
-import type { CompressorConfig } from '../../../src/sim/scenario/config.ts';
+import { DisplacementCompressor } from '../../../src/sim/model/displacement-compressor.ts';
+import type { DisplacementConfig } from '../../../src/sim/scenario/config.ts';
 
 /** Invented machine. */
-const MACHINE: CompressorConfig = {
+const MACHINE: DisplacementConfig = {
   kind: 'displacement',
   sweptVolume: 1.55e-3,
   driveRatio: 1.62,

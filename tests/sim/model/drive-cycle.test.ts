@@ -11,7 +11,11 @@ function phase(name: string, kind: PhaseKind, duration: number): PhaseConfig {
     engineSpeed: { from: 2000, to: 6000 },
     manifoldPressure: { from: 40e3, to: 60e3 },
     exchangerAirSpeed: { from: 8, to: 4 },
-    bayTemperature: 320,
+    exchangerPickUp: { from: 2, to: 6 },
+    outsideTemperature: { from: 290, to: 300 },
+    outsidePressure: { from: 100e3, to: 80e3 },
+    relativeHumidity: 0.5,
+    bayAboveOutside: 20,
     engineMetalTemperature: 363,
     oilTemperature: 364,
     pumpVoltageRatio: 0.9,
@@ -77,7 +81,7 @@ describe('what a phase prescribes', () => {
   });
 
   it('holds the rest, and does not run on beyond its ends', () => {
-    expect(at(12)).toMatchObject({ bay: 320, engineMetal: 363, oil: 364, pumpVoltageRatio: 0.9 });
+    expect(at(12)).toMatchObject({ bayAboveOutside: 20, engineMetal: 363, oil: 364, pumpVoltageRatio: 0.9 });
     expect(at(17.000001)).toEqual(at(17));
     expect(at(9.999999)).toEqual(at(10));
   });

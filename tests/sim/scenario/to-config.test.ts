@@ -16,7 +16,7 @@ describe('the estate in SI, by hand from the figures in its file', () => {
     expect(config.intake).toEqual({ pickUp: 6, drop: 0, dropAtFlow: 1 });
     expect(config.engine.displacement).toBeCloseTo(0.003, 15);
     expect(config.engine.referenceTemperature).toBeCloseTo(330, 10);
-    expect(config.compressor.sweptVolume).toBeCloseTo(0.00155, 15);
+    expect(config.compressor).toMatchObject({ kind: 'displacement', sweptVolume: expect.closeTo(0.00155, 15) });
     expect(config.compressor.quoted).toEqual({
       efficiency: 0.66,
       speed: 10692,
@@ -26,7 +26,13 @@ describe('the estate in SI, by hand from the figures in its file', () => {
     });
     expect(config.compressor.idlePower).toEqual({ power: 900, speed: 10000, exponent: 1.6 });
     expect(config.compressor.mechanicalLoss).toEqual({ power: 700, exponent: 1.5, toCasing: 0.3 });
-    expect(config.bypass).toEqual({ throttle: 'upstream', drop: 2000, dropAtFlow: 0.02 });
+    expect(config.bypass).toEqual({
+      throttle: 'upstream',
+      shareAfterCore: 0,
+      drop: 2000,
+      dropAtFlow: 0.02,
+      recirculation: 0,
+    });
     expect(config.casing.heatCapacity).toBe(9000);
     expect(config.plenum).toEqual({ heatCapacity: 4000, toChargeAir: 5, toEngine: 3, toBay: 2 });
   });
@@ -40,7 +46,7 @@ describe('the estate in SI, by hand from the figures in its file', () => {
     expect(config.core.coolantDropFactor * (13e-3 / 60) ** 1.8).toBeCloseTo(30 * 13 ** 1.8, 8);
     expect([config.core.cellsAlongAir, config.core.cellsAlongCoolant]).toEqual([48, 24]);
     expect(config.exchanger.faceArea).toBe(0.11);
-    expect(config.exchanger.airPickUp).toBe(3);
+    expect(config.cycle.before[0].exchangerPickUp).toEqual({ from: 3, to: 3 });
     expect([config.exchanger.cellsAlongAir, config.exchanger.cellsAlongCoolant]).toEqual([12, 12]);
   });
 
@@ -72,7 +78,11 @@ describe('the estate in SI, by hand from the figures in its file', () => {
       engineSpeed: { from: 1200, to: 1200 },
       manifoldPressure: { from: 38000, to: 38000 },
       exchangerAirSpeed: { from: 2.5, to: 2.5 },
-      bayTemperature: 325.15,
+      bayAboveOutside: 25,
+      exchangerPickUp: { from: 3, to: 3 },
+      outsideTemperature: { from: 300.15, to: 300.15 },
+      outsidePressure: { from: 99500, to: 99500 },
+      relativeHumidity: 0.5,
       engineMetalTemperature: 363.15,
       oilTemperature: 363.15,
       pumpVoltageRatio: 1,

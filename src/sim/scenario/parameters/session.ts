@@ -1,10 +1,18 @@
 import { PHASE_KINDS } from '../config.ts';
 import type { Group } from '../table.ts';
-import { COMMON_PRACTICE } from './sources.ts';
+import { COMMON_PRACTICE, NO_PUBLISHED_FIGURE } from './sources.ts';
 
 // Two lines a parameter: the numbers, then the words.
 // biome-ignore format: a table is read by rows
 export const SESSION = {
+  room: {
+    volume: { label: 'volume of the room', unit: 'm3', min: 20, max: 100000, usual: [100, 5000], absent: 'no room: the air outside does not change',
+      meaning: 'closed room round a car on rollers, well mixed; it warms through a session' },
+    extraction: { label: 'extraction of the room', unit: 'm3/s', min: 0, max: 200, usual: [0.3, 20], absent: 'needed with a room',
+      meaning: 'air drawn out and replaced from outside' },
+    heatPerAir: { label: 'heat into the room', unit: 'MJ/kg', min: 0, max: 3, usual: [0.1, 1.5], default: 0.5,
+      meaning: 'per kg of engine air, from exhaust, radiator, brake and body; about 1.2 kW a kW of engine power at 0.5', source: NO_PUBLISHED_FIGURE },
+  },
   sensor: {
     timeConstantMoving: { label: 'sensor time constant in moving air', unit: 's', min: 0.05, max: 1000, usual: [0.3, 30], default: 3,
       typical: 'typical are 2 to 5 s in moving air',
@@ -54,6 +62,14 @@ export const SESSION = {
       meaning: 'at part load, absolute; under boost it follows from compressor and engine' },
     exchangerAirSpeed: { label: 'air speed at the exchanger', unit: 'm/s', min: 0, max: 100, usual: [0, 40], ramp: true, absent: '0 in a hot soak; needed elsewhere',
       meaning: 'at its face, not road speed: 20 to 35 % of road speed, 3 to 8 m/s from a fan before the car, less through a stack' },
+    outsideTemperature: { label: 'outside air in the phase', unit: 'degC', min: -50, max: 150, usual: [-40, 50], ramp: true, absent: 'ambient.temperature',
+      meaning: 'one number, or [at the start, at the end]' },
+    stationPressure: { label: 'station pressure in the phase', unit: 'kPa abs', min: 40, max: 120, usual: [60, 106], ramp: true, absent: 'ambient.pressure',
+      meaning: 'one number, or [at the start, at the end]: a climb' },
+    relativeHumidity: { label: 'relative humidity in the phase', unit: '%', min: 0, max: 100, absent: 'ambient.relativeHumidity',
+      meaning: 'at the start of the phase' },
+    exchangerPickUp: { label: 'pick-up before the exchanger in the phase', unit: 'K', min: 0, max: 100, usual: [0, 40], ramp: true, absent: 'exchanger.airPickUp',
+      meaning: 'one number, or [at the start, at the end]: heat-soaked air on rollers' },
     bayAboveAmbient: { label: 'bay air above outside', unit: 'K', min: -20, max: 150, usual: [0, 80], default: 25,
       meaning: 'air in the engine bay', source: '10 to 60 K: common practice, and one paper' },
     pump: { label: 'pump', choices: ['on', 'off'], absent: 'on; must be said in a hot soak',

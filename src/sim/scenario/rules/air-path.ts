@@ -1,10 +1,16 @@
 import { AIR_GAS_CONSTANT, AIR_HEAT_CAPACITY, AIR_ISENTROPIC_EXPONENT } from '../../fluids/moist-air.ts';
+import { standardAtmosphere } from '../../fluids/standard-atmosphere.ts';
 import { figure, toSi } from '../../units.ts';
-import type { Report } from '../issue.ts';
+import { capitalised, type Report } from '../issue.ts';
+import { AIR_PATH } from '../parameters/air-path.ts';
 import { placedPhases } from '../phases.ts';
+import { reportMissing } from '../read-value.ts';
 import type { Values } from '../shape.ts';
 
 export function checkAirPath(values: Values, report: Report): void {
+  checkAltitude(values, report);
+  checkCompressor(values, report);
+  checkBypass(values, report);
   checkDriveRatio(values, report);
   checkQuotedPoint(values, report);
   checkLimit(values, report);
@@ -25,9 +31,99 @@ export function checkPercentage(path: string, percentage: number, report: Report
   });
 }
 
+/** A typed pressure goes before a typed altitude; weather moves it by some 3 %. */
+function checkAltitude({ ambient: { altitude, pressure } }: Values, report: Report): void {
+  if (pressure === undefined || !(altitude !== 0)) return;
+  const there = Number.isNaN(altitude) ? Number.NaN : standardAtmosphere(altitude).pressure / 1e3;
+  if (!(Math.abs(pressure / there - 1) > 0.05)) return;
+  report({
+    severity: 'warning',
+    path: 'ambient.pressure',
+    message: `The station pressure of ${figure(pressure)} kPa abs is used; the standard atmosphere has ${figure(there)} kPa abs at ${figure(altitude)} m. Corrected to sea level? Leave one of the two out.`,
+    found: `${figure(pressure)} kPa abs`,
+    expected: `about ${figure(there)} kPa abs`,
+  });
+}
+
+const NEEDED_BY_KIND = {
+  displacement: ['driveRatio', 'sweptVolume'],
+  centrifugal: ['driveRatio', 'boostOutletPressure', 'boostSpeed', 'quotedFlow'],
+  'turbine-driven': ['targetManifoldPressure', 'highestSpeed', 'boostOutletPressure', 'boostSpeed', 'quotedFlow'],
+} as const;
+
+/** Keys that say nothing about a machine of this kind. */
+const UNUSED_BY_KIND = {
+  displacement: ['highestSpeed', 'boostOutletPressure', 'boostSpeed', 'quotedFlow'],
+  centrifugal: ['sweptVolume', 'builtInVolumeRatio', 'highestSpeed', 'targetManifoldPressure'],
+  'turbine-driven': ['driveRatio', 'sweptVolume', 'builtInVolumeRatio'],
+} as const;
+
+function checkCompressor({ compressor }: Values, report: Report): void {
+  const { kind } = compressor;
+  if (!(kind in NEEDED_BY_KIND)) return;
+  for (const key of NEEDED_BY_KIND[kind]) {
+    if (compressor[key] !== undefined) continue;
+    reportMissing(
+      { ...AIR_PATH.compressor[key], meaning: `needed where the kind is "${kind}"` },
+      `compressor.${key}`,
+      report,
+    );
+  }
+  for (const key of UNUSED_BY_KIND[kind]) {
+    if (compressor[key] === undefined) continue;
+    const { label } = AIR_PATH.compressor[key];
+    report({
+      severity: 'error',
+      path: `compressor.${key}`,
+      message: `${capitalised(label)} says nothing about a compressor of kind "${kind}". Leave it out, or change the kind.`,
+      found: figure(compressor[key]),
+      expected: 'nothing',
+    });
+  }
+  const { boostOutletPressure, boostInletPressure } = compressor;
+  if (boostOutletPressure === undefined || !(boostOutletPressure <= boostInletPressure)) return;
+  report({
+    severity: 'error',
+    path: 'compressor.boostOutletPressure',
+    message: `The known boost of ${figure(boostOutletPressure)} kPa abs is not above its inlet at ${figure(boostInletPressure)} kPa abs: no head follows from it. Typed as gauge pressure?`,
+    found: `${figure(boostOutletPressure)} kPa abs`,
+    expected: `above ${figure(boostInletPressure)} kPa abs, absolute`,
+  });
+}
+
+function checkBypass({ bypass, compressor }: Values, report: Report): void {
+  const { route, shareAfterCore, recirculation } = bypass;
+  if (route === 'part of each' && shareAfterCore === undefined) {
+    const row = { ...AIR_PATH.bypass.shareAfterCore, meaning: 'needed where the route is "part of each"' };
+    reportMissing(row, 'bypass.shareAfterCore', report);
+  }
+  if (route !== 'part of each' && shareAfterCore !== undefined && !Number.isNaN(shareAfterCore)) {
+    report({
+      severity: 'error',
+      path: 'bypass.shareAfterCore',
+      message: `A share after the core of ${figure(shareAfterCore)} and the route "${route}" say two things. Keep one of the two keys.`,
+      found: figure(shareAfterCore),
+      expected: 'nothing, or the route "part of each"',
+      fix: { path: 'bypass.route', value: 'part of each', label: 'Use part of each' },
+    });
+  }
+  if (compressor.kind === 'centrifugal' && recirculation === undefined) {
+    const row = { ...AIR_PATH.bypass.recirculation, meaning: 'needed where the compressor is "centrifugal"' };
+    reportMissing(row, 'bypass.recirculation', report);
+  }
+  if (compressor.kind !== 'displacement' || recirculation === undefined || Number.isNaN(recirculation)) return;
+  report({
+    severity: 'error',
+    path: 'bypass.recirculation',
+    message: `A displacement machine returns what its swept volume takes in beyond the engine's air; a recirculation of ${figure(recirculation)} cannot be given. Leave it out: the run works it out.`,
+    found: figure(recirculation),
+    expected: 'nothing',
+  });
+}
+
 function checkDriveRatio(values: Values, report: Report): void {
   const { driveRatio } = values.compressor;
-  if (!(driveRatio < 1)) return;
+  if (driveRatio === undefined || !(driveRatio < 1)) return;
   const speeds = placedPhases(values).flatMap(({ phase }) => phase.engineSpeed ?? []);
   const fastest = Math.max(0, ...speeds.filter(Number.isFinite));
   const meant = Number((1 / driveRatio).toPrecision(3));
@@ -46,9 +142,10 @@ function checkDriveRatio(values: Values, report: Report): void {
  * compression itself. Laws as in the model of the compressor.
  */
 function checkQuotedPoint({ compressor }: Values, report: Report): void {
-  const { quotedSpeed, quotedPressureRatio, quotedEfficiency, leak, sweptVolume, idlePower } = compressor;
+  const { quotedSpeed, quotedPressureRatio, quotedEfficiency, leak, idlePower } = compressor;
+  const isDisplacement = compressor.kind === 'displacement';
   const volumetric = 1 - (leak * (quotedPressureRatio - 1)) / (quotedSpeed / 1000);
-  if (volumetric <= 0) {
+  if (isDisplacement && volumetric <= 0) {
     report({
       severity: 'error',
       path: 'compressor.leak',
@@ -59,9 +156,12 @@ function checkQuotedPoint({ compressor }: Values, report: Report): void {
     return;
   }
   const inletPressure = toSi(compressor.quotedInletPressure, 'kPa abs');
-  const volumeFlow = (volumetric * toSi(sweptVolume, 'L/rev') * quotedSpeed) / 60;
+  const inletTemperature = toSi(compressor.quotedInletTemperature, 'degC');
+  const volumeFlow = (volumetric * toSi(compressor.sweptVolume ?? Number.NaN, 'L/rev') * quotedSpeed) / 60;
+  const swept = (volumeFlow * inletPressure) / (AIR_GAS_CONSTANT * inletTemperature);
+  const flow = isDisplacement ? swept : (compressor.quotedFlow ?? Number.NaN);
   const rise = quotedPressureRatio ** ((AIR_ISENTROPIC_EXPONENT - 1) / AIR_ISENTROPIC_EXPONENT) - 1;
-  const ideal = ((volumeFlow * inletPressure) / AIR_GAS_CONSTANT) * AIR_HEAT_CAPACITY * rise;
+  const ideal = flow * AIR_HEAT_CAPACITY * inletTemperature * rise;
   const losses = (ideal / quotedEfficiency - ideal) / 1000;
   const share = (quotedSpeed / compressor.idlePowerSpeed) ** compressor.idlePowerExponent * (inletPressure / 1e5);
   if (!(idlePower * share > losses)) return;

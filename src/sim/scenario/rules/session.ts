@@ -1,9 +1,10 @@
-import { figure } from '../../units.ts';
+import { figure, fromSi } from '../../units.ts';
 import type { Report } from '../issue.ts';
 import { SESSION } from '../parameters/session.ts';
 import { isRepetition, type PlacedPhase, placedPhases } from '../phases.ts';
 import { reportMissing } from '../read-value.ts';
 import type { Values } from '../shape.ts';
+import { stationPressure } from '../station-pressure.ts';
 
 export function checkSession(values: Values, report: Report): void {
   checkSensor(values, report);
@@ -12,6 +13,19 @@ export function checkSession(values: Values, report: Report): void {
   checkRepetitions(values, report);
   checkCycle(phases, values, report);
   checkExchangerAir(phases, report);
+  checkRoom(values, report);
+}
+
+function checkRoom({ room: { volume, extraction } }: Values, report: Report): void {
+  if (volume !== undefined && extraction === undefined) {
+    reportMissing(
+      { ...SESSION.room.extraction, meaning: 'needed where a room has a volume' },
+      'room.extraction',
+      report,
+    );
+  }
+  if (volume !== undefined || extraction === undefined) return;
+  reportMissing({ ...SESSION.room.volume, meaning: 'needed where a room has an extraction' }, 'room.volume', report);
 }
 
 function checkSensor({ sensor }: Values, report: Report): void {
@@ -45,7 +59,7 @@ function checkPhase({ phase, path }: PlacedPhase, values: Values, report: Report
       isPartLoad,
       kind,
       manifoldPressure,
-      values.ambient.pressure,
+      Math.min(...(phase.stationPressure ?? [fromSi(stationPressure(values), 'kPa abs')])),
       `${path}.manifoldPressure`,
       report,
     );
