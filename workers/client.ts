@@ -1,5 +1,5 @@
 import { proxy, type Remote, wrap } from 'comlink';
-import type { Config, PullSummary } from '../src/sim/index.ts';
+import type { Config, PullSummary, RouteStudy, RunStudy } from '../src/sim/index.ts';
 import type { Progress, SimApi, SolveReply, StudyReply } from './sim-api.ts';
 
 /** A cancelled worker that has not answered after this long [ms] is ended; its spare takes over. */
@@ -31,8 +31,16 @@ export class SimClient {
   }
 
   /** Works out what needs many runs, beside and after the solving. */
-  study(run: number, config: Config, pulls: readonly PullSummary[]): Promise<StudyReply> {
-    return this.scholar.ask(async (api): Promise<StudyReply> => await api.study({ run, config, pulls }), run);
+  study(run: number, config: Config, pulls: readonly PullSummary[]): Promise<StudyReply<RunStudy>> {
+    return this.scholar.ask(async (api): Promise<StudyReply<RunStudy>> => await api.study({ run, config, pulls }), run);
+  }
+
+  /** Routes of the bypass air, in the same place. */
+  studyRoutes(run: number, config: Config): Promise<StudyReply<RouteStudy>> {
+    return this.scholar.ask(
+      async (api): Promise<StudyReply<RouteStudy>> => await api.studyRoutes({ run, config }),
+      run,
+    );
   }
 
   /** Ends solves numbered up to `run`; a worker that does not listen is replaced. */

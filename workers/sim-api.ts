@@ -1,12 +1,6 @@
-import type { Config, PullSummary, RunStudy, TimeSeries } from '../src/sim/index.ts';
+import type { Config, PullSummary, RouteStudy, RunStudy, TimeSeries } from '../src/sim/index.ts';
 
 /** What crosses between page and worker. Plain data and typed arrays only; failures are data too. */
-
-interface SolveRequest {
-  /** number of the run; larger is newer */
-  readonly run: number;
-  readonly config: Config;
-}
 
 /** How far a run is; pulls are those that have ended. */
 export interface Progress {
@@ -26,20 +20,26 @@ export type SolveReply =
     }
   | { readonly kind: 'failed'; readonly run: number; readonly message: string };
 
-interface StudyRequest {
+interface CarRequest {
+  /** number of the run; larger is newer */
   readonly run: number;
   readonly config: Config;
+}
+
+interface StudyRequest extends CarRequest {
   readonly pulls: readonly PullSummary[];
 }
 
-export type StudyReply =
-  | { readonly kind: 'studied'; readonly run: number; readonly result: RunStudy }
+export type StudyReply<Result> =
+  | { readonly kind: 'studied'; readonly run: number; readonly result: Result }
   | { readonly kind: 'cancelled'; readonly run: number }
   | { readonly kind: 'failed'; readonly run: number; readonly message: string };
 
 export interface SimApi {
-  solve(request: SolveRequest, onProgress: (progress: Progress) => void): Promise<SolveReply>;
-  study(request: StudyRequest): Promise<StudyReply>;
+  solve(request: CarRequest, onProgress: (progress: Progress) => void): Promise<SolveReply>;
+  study(request: StudyRequest): Promise<StudyReply<RunStudy>>;
+  /** Routes of the bypass air, and where they turn. */
+  studyRoutes(request: CarRequest): Promise<StudyReply<RouteStudy>>;
   /** Runs and studies numbered up to `run` end as soon as they notice. */
   cancel(run: number): Promise<void>;
 }

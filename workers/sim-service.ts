@@ -4,6 +4,7 @@ import {
   type RunOptions,
   type Study,
   startRun,
+  studyRoutes,
   studyRun,
   summarisePulls,
   type TimeSeries,
@@ -40,14 +41,9 @@ export function createSimService(): SimApi {
       }
     },
 
-    async study({ run, config, pulls }): Promise<StudyReply> {
-      try {
-        const result = await conductInSlices(slicer, run, studyRun(config, pulls));
-        return result === undefined ? { kind: 'cancelled', run } : { kind: 'studied', run, result };
-      } catch (error) {
-        return { kind: 'failed', run, message: messageOf(error) };
-      }
-    },
+    study: ({ run, config, pulls }) => answer(slicer, run, studyRun(config, pulls)),
+
+    studyRoutes: ({ run, config }) => answer(slicer, run, studyRoutes(config)),
 
     async cancel(run) {
       slicer.cancelledUpTo = Math.max(slicer.cancelledUpTo, run);
@@ -55,8 +51,21 @@ export function createSimService(): SimApi {
   };
 }
 
+async function answer<Result>(slicer: Slicer, run: number, study: Study<Result>): Promise<StudyReply<Result>> {
+  try {
+    const done = await conductInSlices(slicer, run, study);
+    return done === undefined ? { kind: 'cancelled', run } : { kind: 'studied', run, result: done.result };
+  } catch (error) {
+    return { kind: 'failed', run, message: messageOf(error) };
+  }
+}
+
 /** Conducts a study run by run; undefined where it was cancelled. */
-async function conductInSlices<Result>(slicer: Slicer, run: number, study: Study<Result>): Promise<Result | undefined> {
+async function conductInSlices<Result>(
+  slicer: Slicer,
+  run: number,
+  study: Study<Result>,
+): Promise<{ readonly result: Result } | undefined> {
   let step = study.next();
   while (!step.done) {
     const results: TimeSeries[] = [];
@@ -67,7 +76,7 @@ async function conductInSlices<Result>(slicer: Slicer, run: number, study: Study
     }
     step = study.next(results);
   }
-  return step.value;
+  return { result: step.value };
 }
 
 async function runInSlices(

@@ -3,6 +3,7 @@ import { parameterGroups } from '../sim/index.ts';
 import { check } from './check.ts';
 import { EXIT, EXIT_HELP } from './exit-codes.ts';
 import { printKeys } from './keys.ts';
+import { type RoutesCommandOptions, routes } from './routes.ts';
 import { type RunCommandOptions, run } from './run.ts';
 
 /**
@@ -30,6 +31,16 @@ export async function runCommandLine(args: readonly string[]): Promise<number> {
     .option('--tolerance <kelvin>', "largest error of a step in any temperature; the file's own by default", tolerance)
     .action((file: string, options: RunCommandOptions) => {
       code = run(file, options);
+    });
+
+  program
+    .command('routes')
+    .description('compare recirculated air taken before the core and behind it: temperatures, power, and why')
+    .argument('<file>', 'scenario file (JSON); - reads standard input')
+    .option('--variant <name>', 'use this variant of the file')
+    .option('--json', 'print the comparison as JSON')
+    .action((file: string, options: RoutesCommandOptions) => {
+      code = routes(file, options);
     });
 
   program

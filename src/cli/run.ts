@@ -1,12 +1,17 @@
 import {
   applyVariant,
   type Config,
+  compareCooling,
+  conduct,
+  explainCooling,
   type RunOptions,
   type RunReport,
   reportRun,
   type Scenario,
   seriesToCsv,
   startRun,
+  studyAirBand,
+  summarisePulls,
   type TimeSeries,
   toConfig,
   variants,
@@ -14,6 +19,7 @@ import {
 import { EXIT } from './exit-codes.ts';
 import { printIssues, readScenarioFile } from './read-scenario.ts';
 import { reportAsText } from './text-report.ts';
+import { WORDING } from './wording.ts';
 
 export interface RunCommandOptions {
   readonly variant?: string;
@@ -58,6 +64,7 @@ export function run(file: string, options: RunCommandOptions): number {
     const report = reportRun(config, series, name);
     reports.push(report);
     if (!options.json) console.log(reportAsText(report));
+    if (!options.json && name !== undefined) printComparison(scenario, config, series);
     const label = name === undefined ? 'solved' : `${name}: solved`;
     console.error(
       `${label} in ${(solved - started).toFixed(0)} ms, ${series.work.steps} steps; answers ${(performance.now() - solved).toFixed(0)} ms`,
@@ -65,6 +72,23 @@ export function run(file: string, options: RunCommandOptions): number {
   }
   if (options.json) console.log(JSON.stringify(options.allVariants ? reports : reports[0], undefined, 2));
   return reports.every(({ outcome }) => outcome === 'finished') ? EXIT.done : EXIT.stopped;
+}
+
+/** The first pull of a car, with the air it takes at both ends of the swallowing exponent. */
+function firstPull(config: Config, series: TimeSeries) {
+  const pull = summarisePulls(series, config.limit.chargeTemperature)[0];
+  return pull && { pull, airBand: conduct(studyAirBand(config, pull.pull)) };
+}
+
+/** What the variant's other charge temperature does to the engine's air, against the file as it stands. */
+function printComparison(scenario: Scenario, config: Config, series: TimeSeries): void {
+  const base = toConfig(scenario);
+  const before = firstPull(base, runWithProgress(base, {}));
+  const after = firstPull(config, series);
+  if (before === undefined || after === undefined) return;
+  console.log(
+    `Against the file as it stands, first pull. ${explainCooling(compareCooling(before, after), config.compressor, WORDING)}\n`,
+  );
 }
 
 /** What a variant is at fault with was said when the file was read; only its name can be wrong here. */

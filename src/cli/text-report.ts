@@ -1,7 +1,8 @@
 import { ENERGY_LABELS, type RunReport } from '../sim/index.ts';
 
 /** Columns of the table of pulls: heading, unit, and how a pull fills it. */
-const PULL_TABLE: readonly (readonly [string, string, (pull: RunReport['pulls'][number]) => string])[] = [
+type PullColumn = readonly [heading: string, unit: string, show: (pull: RunReport['pulls'][number]) => string];
+const PULL_TABLE: readonly PullColumn[] = [
   ['pull', '', ({ pull }) => String(pull)],
   ['peak', 'degC', ({ peak_degC }) => peak_degC.toFixed(1)],
   ['indicated', 'degC', ({ indicated_peak_degC }) => indicated_peak_degC.toFixed(1)],
@@ -17,6 +18,12 @@ const PULL_TABLE: readonly (readonly [string, string, (pull: RunReport['pulls'][
   ['core drop', 'kPa', ({ core_air_drop_kPa }) => core_air_drop_kPa.toFixed(2)],
 ];
 
+/** Where the file has a table of its own. */
+const CHARGE_TABLE: readonly PullColumn[] = [
+  ['spark', 'deg', ({ spark_change_deg }) => spark_change_deg?.toFixed(1) ?? ''],
+  ['torque', '%', ({ torque_change_percent }) => torque_change_percent?.toFixed(1) ?? ''],
+];
+
 /** One run as a person reads it at a terminal. */
 export function reportAsText(report: RunReport): string {
   const title = report.variant === undefined ? report.scenario : `${report.scenario} / ${report.variant}`;
@@ -24,7 +31,7 @@ export function reportAsText(report: RunReport): string {
   if (report.outcome === 'stopped') {
     parts.push(`STOPPED at ${report.stopped_at_s?.toFixed(1)} s: ${report.stopped_because}`, '');
   }
-  if (report.pulls.length > 0) parts.push(pullTable(report), '');
+  if (report.pulls.length > 0) parts.push(pullTable(report), '', ...heldBackLines(report), ...airLines(report), '');
   parts.push(...loopLines(report), '', ...energyLines(report), '');
   for (const note of report.notes) parts.push(`Note: ${note}`);
   parts.push(`Solver: ${report.steps} steps, ${report.steps_rejected} rejected, ${report.sweeps} sweeps.`);
@@ -68,14 +75,36 @@ function settledLine(answer: RunReport['pulls_to_limit']): string {
 }
 
 function pullTable({ pulls }: RunReport): string {
+  const columns = pulls[0].spark_change_deg === undefined ? PULL_TABLE : [...PULL_TABLE, ...CHARGE_TABLE];
   const cells = [
-    PULL_TABLE.map(([heading]) => heading),
-    PULL_TABLE.map(([, unit]) => unit),
-    ...pulls.map((pull) => PULL_TABLE.map(([, , show]) => show(pull))),
+    columns.map(([heading]) => heading),
+    columns.map(([, unit]) => unit),
+    ...pulls.map((pull) => columns.map(([, , show]) => show(pull))),
   ];
-  const widths = PULL_TABLE.map((_, column) => Math.max(...cells.map((row) => row[column].length)));
+  const widths = columns.map((_, column) => Math.max(...cells.map((row) => row[column].length)));
   const head = 'True peak from 1 s after opening to lift; flows, pressures and coolant at lift.';
   return [head, ...cells.map((row) => row.map((text, column) => text.padStart(widths[column])).join('  '))].join('\n');
+}
+
+/** Falls worth a line [K]. */
+const WORTH_SAYING = 0.05;
+
+function heldBackLines({ held_back_by: held }: RunReport): string[] {
+  if (held === undefined) return [];
+  const falls = held.falls.filter(({ fall_K }) => Math.abs(fall_K) >= WORTH_SAYING);
+  const list = falls.map(({ part, fall_K }) => `${part} ${fall_K.toFixed(1)} K`).join(', ');
+  return [
+    `What holds pull ${held.pull} back: ${held.parts.join(' and ') || 'no part alone'}. Its peak would fall, one part ideal at a time, by: ${list || 'nothing'}.`,
+  ];
+}
+
+function airLines({ air_flow_at_swallowing_exponent: band, pulls }: RunReport): string[] {
+  if (band === undefined) return [];
+  const typed = pulls[band.pull - 1].air_flow_kg_s.toFixed(4);
+  const ends = [band.exponent_0_kg_s, band.exponent_0_5_kg_s].map((flow) => flow.toFixed(4));
+  return [
+    `Air at the end of pull ${band.pull}: ${typed} kg/s; ${ends[0]} and ${ends[1]} for swallowing exponents 0 and 0.5.`,
+  ];
 }
 
 function loopLines({ loop }: RunReport): string[] {

@@ -1,9 +1,14 @@
 /** The only door into the library. */
+export { type AirBand, studyAirBand } from './answers/air-band.ts';
 export type { BottleneckPart } from './answers/bottleneck.ts';
+export type { RouteComparison, RouteFigures } from './answers/bypass-routes.ts';
+export { type CoolingConsequence, compareCooling, explainCooling } from './answers/cooling-consequence.ts';
 export { type PullSummary, summarisePulls } from './answers/pull-summary.ts';
 export { countPulls, decidingPull } from './answers/pulls-to-limit.ts';
+export { explainRoutes } from './answers/route-sentence.ts';
+export { type RouteStudy, studyRoutes, type TurnLine } from './answers/route-turns.ts';
 export { ENERGY_LABELS, type RunReport, reportRun } from './answers/run-report.ts';
-export type { Study } from './answers/study.ts';
+export { conduct, type Study } from './answers/study.ts';
 export { type RunStudy, studyRun } from './answers/study-run.ts';
 export { createCoolant } from './fluids/coolant.ts';
 export { seriesToCsv } from './results/csv.ts';

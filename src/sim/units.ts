@@ -109,6 +109,7 @@ const QUANTITIES = {
   heatPerMass: [unit('MJ/kg', 1e6), unit('kJ/kg', 1e3)],
   share: [unit('share', 1, ['-']), unit('%', 0.01, ['percent', 'per cent'])],
   percentage: [unit('%', 0.01, ['percent', 'per cent', '% by volume', '% vol', 'vol%', 'vol %', '% v/v'])],
+  angle: [unit('deg', 1, ['degree', 'degrees', '°'])],
   number: [unit('-', 1)],
 } as const satisfies Record<string, readonly Unit[]>;
 
@@ -143,6 +144,7 @@ const FILE_UNITS = {
   krpm: 'leak',
   share: 'share',
   '%': 'percentage',
+  deg: 'angle',
   '-': 'number',
 } as const satisfies Record<string, keyof typeof QUANTITIES>;
 export type FileUnit = keyof typeof FILE_UNITS;

@@ -67,6 +67,10 @@ describe('exit codes', () => {
     [0, 'a scenario without errors', ['check', CAR]],
     [0, 'a scenario with warnings only', ['check', WARNED]],
     [0, 'the keys', ['keys']],
+    [0, 'routes of the bypass air', ['routes', CAR]],
+    [1, 'routes where the run stops first', ['routes', BOILING]],
+    [2, 'routes of a broken scenario', ['routes', BROKEN]],
+    [3, 'routes of an unknown variant', ['routes', CAR, '--variant', 'nothing like it']],
     [0, 'help', ['--help']],
     [1, 'a run that stops', ['run', BOILING]],
     [1, 'a series that stops', ['run', BOILING, '--csv']],
@@ -152,6 +156,40 @@ describe('messages', () => {
     await run('keys', 'sensor');
     expect(out.split('\n\n').map((group) => group.split(':')[0])).toEqual(['Charge sensor']);
     expect(all).toBeGreaterThan(15);
+  });
+});
+
+describe('the routes of the bypass air', () => {
+  it('are a table of both, sentences of why, and where they turn', async () => {
+    expect(await run('routes', CAR, '--variant', 'cool start')).toBe(0);
+    expect(out).toMatch(/Recirculated air, at the end of idle \(15 s\):\n +before core +after core\n/);
+    for (const row of ['compressor inlet, degC', 'discharge, degC', 'casing, degC', 'charge, degC']) {
+      expect(out).toMatch(new RegExp(`^  ${row} +\\d+\\.\\d +\\d+\\.\\d$`, 'm'));
+    }
+    expect(out).toContain('Taken behind the core, the returned air makes the charge');
+    expect(out).toMatch(/^ {2}plenum heat +x0 [+-]\d\.\d\d/m);
+    expect(out).toMatch(/bypass drop +x0\.1 \(r \d\.\d\d\)/);
+  });
+
+  it('are JSON where asked for, the same numbers', async () => {
+    await run('routes', CAR, '--json');
+    const { comparison, turns } = JSON.parse(out);
+    expect(comparison.before.route).toBe('before core');
+    expect(turns).toHaveLength(6);
+    out = '';
+    await run('routes', CAR);
+    const change = comparison.after.charge - comparison.before.charge;
+    expect(out).toContain(`x1 ${change < 0 ? '' : '+'}${change.toFixed(2)}`);
+  });
+});
+
+describe('a variant against the file as it stands', () => {
+  it('says what its charge does to gauge, mass and drive power', async () => {
+    await run('run', CAR, '--variant', 'larger core');
+    expect(out).toMatch(/Against the file as it stands, first pull\. Charge \d+\.\d K cooler .* the gauge falls by/);
+    out = '';
+    await run('run', CAR);
+    expect(out).not.toContain('Against the file');
   });
 });
 

@@ -1,6 +1,6 @@
 import type { Config, PumpConfig } from '../scenario/config.ts';
 import { summarisePulls } from './pull-summary.ts';
-import type { RunJob, Study } from './study.ts';
+import { type RunJob, type Study, untilPull } from './study.ts';
 
 /** Parts that can hold a pull back, in the order of the loop; each stands for one idealisation. */
 const BOTTLENECK_PARTS = [
@@ -111,16 +111,6 @@ function idealExchanger(config: Config): Config {
         atFlow: EXCHANGER_FACTOR * airConductance.atFlow,
       },
       coolantConductance: { ...coolantConductance, reference: EXCHANGER_FACTOR * coolantConductance.reference },
-    },
-  };
-}
-
-function untilPull(pull: number): NonNullable<RunJob['options']> {
-  let seen = 0;
-  return {
-    continueAfter: ({ kind }) => {
-      if (kind === 'pull') seen++;
-      return seen < pull;
     },
   };
 }

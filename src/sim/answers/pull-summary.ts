@@ -35,6 +35,7 @@ export interface PullSummary {
 }
 
 const PULL_END_COLUMNS = [
+  'chargeTemperature',
   'airFlow',
   'pressureRatio',
   'manifoldPressure',

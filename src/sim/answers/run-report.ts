@@ -2,9 +2,12 @@ import { freeFlow } from '../model/loop-flow.ts';
 import { ENERGY_TERMS, type TimeSeries } from '../results/time-series.ts';
 import type { Config } from '../scenario/config.ts';
 import { fromSi } from '../units.ts';
+import type { Bottleneck, BottleneckPart } from './bottleneck.ts';
+import { readChargeTable } from './charge-table.ts';
 import { type PullSummary, summarisePulls } from './pull-summary.ts';
-import { type PullsToLimit, studyPullsToLimit } from './pulls-to-limit.ts';
+import type { PullsToLimit } from './pulls-to-limit.ts';
 import { conduct } from './study.ts';
+import { studyRun } from './study-run.ts';
 
 /** Everything a run answers, in the units a shop reads; what did not happen is left out. Plain data. */
 export interface RunReport {
@@ -15,6 +18,10 @@ export interface RunReport {
   readonly stopped_because?: string;
   readonly pulls_to_limit: PullsToLimitReport;
   readonly pulls: readonly PullReport[];
+  /** fall of the deciding pull's peak with one part ideal at a time, largest first */
+  readonly held_back_by?: HeldBackReport;
+  /** air mass of the deciding pull at both ends of the swallowing exponent */
+  readonly air_flow_at_swallowing_exponent?: AirBandReport;
   readonly loop: LoopReport;
   /** every energy that crossed the boundary, positive into metal, coolant and charge air, and `stored`, their sum */
   readonly energy_kJ: Readonly<Record<string, number>>;
@@ -46,6 +53,18 @@ interface PullsToLimitReport {
   readonly count_with_core_conductance_5_percent_higher: number;
 }
 
+interface HeldBackReport {
+  readonly pull: number;
+  readonly parts: readonly BottleneckPart[];
+  readonly falls: readonly { readonly part: BottleneckPart; readonly fall_K: number }[];
+}
+
+interface AirBandReport {
+  readonly pull: number;
+  readonly exponent_0_kg_s: number;
+  readonly exponent_0_5_kg_s: number;
+}
+
 interface PullReport {
   readonly pull: number;
   readonly name: string;
@@ -71,6 +90,9 @@ interface PullReport {
   readonly drive_power_kW: number;
   readonly drive_work_kJ: number;
   readonly core_air_drop_kPa: number;
+  /** by the shop's own table, at the peak */
+  readonly spark_change_deg?: number;
+  readonly torque_change_percent?: number;
 }
 
 interface LoopReport {
@@ -85,14 +107,23 @@ interface LoopReport {
 export function reportRun(config: Config, series: TimeSeries, variant?: string): RunReport {
   const pulls = summarisePulls(series, config.limit.chargeTemperature);
   const { outcome } = series;
+  const { answer, bottleneck, airBand } = conduct(studyRun(config, pulls));
   return {
     scenario: config.name,
     ...(variant === undefined ? {} : { variant }),
     outcome: outcome.kind,
     ...(outcome.kind === 'finished' ? {} : { stopped_at_s: outcome.time }),
     ...(outcome.kind === 'stopped' ? { stopped_because: outcome.reason } : {}),
-    pulls_to_limit: reportAnswer(conduct(studyPullsToLimit(config, pulls)), pulls),
-    pulls: pulls.map((pull) => reportPull(pull, config.ambient.temperature)),
+    pulls_to_limit: reportAnswer(answer, pulls),
+    pulls: pulls.map((pull) => reportPull(pull, config)),
+    ...(bottleneck && { held_back_by: reportHeldBack(bottleneck) }),
+    ...(airBand && {
+      air_flow_at_swallowing_exponent: {
+        pull: airBand.pull,
+        exponent_0_kg_s: airBand.plainDensity,
+        exponent_0_5_kg_s: airBand.steepest,
+      },
+    }),
     loop: reportLoop(config, series, pulls[0]),
     energy_kJ: reportEnergy(series),
     energy_inside_kJ: {
@@ -101,7 +132,7 @@ export function reportRun(config: Config, series: TimeSeries, variant?: string):
       casing_to_plenum: series.energy.internal.casingToPlenum / 1e3,
     },
     energy_worst_step_gap: series.energy.worstStepGap,
-    notes: noteRun(series),
+    notes: noteRun(series, config, pulls),
     steps: series.work.steps,
     steps_rejected: series.work.rejected,
     sweeps: series.work.sweeps,
@@ -134,14 +165,19 @@ function reportAnswer(answer: PullsToLimit, pulls: readonly PullSummary[]): Pull
   };
 }
 
-function reportPull(summary: PullSummary, ambient: number): PullReport {
+function reportHeldBack({ pull, heldBackBy, falls }: Bottleneck): HeldBackReport {
+  return { pull, parts: heldBackBy, falls: falls.map(({ part, fall }) => ({ part, fall_K: fall })) };
+}
+
+function reportPull(summary: PullSummary, { ambient, chargeTable }: Config): PullReport {
   const { atEnd } = summary;
+  const byTable = readChargeTable(chargeTable, summary.peak);
   return {
     pull: summary.pull,
     name: summary.name,
     starts_at_s: summary.start,
     peak_degC: celsius(summary.peak),
-    peak_rise_above_ambient_K: summary.peak - ambient,
+    peak_rise_above_ambient_K: summary.peak - ambient.temperature,
     peak_at_s_of_pull: summary.peakTime - summary.start,
     highest_in_first_second_degC: celsius(summary.soakPeak),
     indicated_peak_degC: celsius(summary.indicatedPeak),
@@ -161,6 +197,7 @@ function reportPull(summary: PullSummary, ambient: number): PullReport {
     drive_power_kW: atEnd.drivePower / 1e3,
     drive_work_kJ: summary.driveWork / 1e3,
     core_air_drop_kPa: atEnd.coreAirDrop / 1e3,
+    ...(byTable && { spark_change_deg: byTable.spark, torque_change_percent: 100 * byTable.torque }),
   };
 }
 
@@ -193,8 +230,18 @@ function reportEnergy({ energy }: TimeSeries): RunReport['energy_kJ'] {
 }
 
 /** What a reader must know about this run and would not see in its numbers. */
-function noteRun(series: TimeSeries): string[] {
+function noteRun(series: TimeSeries, { chargeTable, compressor }: Config, pulls: readonly PullSummary[]): string[] {
   const notes: string[] = [];
+  const lost = series.events.find(({ kind }) => kind === 'target pressure lost');
+  if (lost !== undefined) {
+    const floats = compressor.kind === 'turbine-driven' ? 'its highest speed' : 'its pulley';
+    notes.push(
+      `The compressor cannot hold its target manifold pressure from ${lost.time.toFixed(1)} s: it runs at ${floats} and the pressure floats until it is regained.`,
+    );
+  }
+  if (pulls.some(({ peak }) => readChargeTable(chargeTable, peak)?.isBeyond)) {
+    notes.push('A pull peaks outside the charge table: its end row is held there, which the engine may not do.');
+  }
   const wet = series.events.find(({ kind }) => kind === 'core below dew point');
   if (wet !== undefined) {
     notes.push(

@@ -1,4 +1,5 @@
 import type { Config } from '../scenario/config.ts';
+import { type AirBand, studyAirBand } from './air-band.ts';
 import { type Bottleneck, studyBottleneck } from './bottleneck.ts';
 import type { PullSummary } from './pull-summary.ts';
 import { type PullsToLimit, studyPullsToLimit } from './pulls-to-limit.ts';
@@ -9,6 +10,7 @@ export interface RunStudy {
   readonly answer: PullsToLimit;
   /** absent where there is no pull to look at */
   readonly bottleneck?: Bottleneck;
+  readonly airBand?: AirBand;
 }
 
 /** Answers for one run: pulls to the limit first, then what holds its deciding pull back. */
@@ -16,5 +18,7 @@ export function* studyRun(config: Config, pulls: readonly PullSummary[]): Study<
   const answer = yield* studyPullsToLimit(config, pulls);
   const deciding = pulls.find(({ pull }) => pull === answer.decidingPull);
   if (deciding === undefined) return { answer };
-  return { answer, bottleneck: yield* studyBottleneck(config, deciding.pull, deciding.peak) };
+  const bottleneck = yield* studyBottleneck(config, deciding.pull, deciding.peak);
+  const airBand = yield* studyAirBand(config, deciding.pull);
+  return { answer, bottleneck, ...(airBand && { airBand }) };
 }

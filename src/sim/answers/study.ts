@@ -20,3 +20,14 @@ export function conduct<Result>(study: Study<Result>): Result {
   while (!step.done) step = study.next(step.value.map(({ config, options }) => simulate(config, options)));
   return step.value;
 }
+
+/** Options of a run that may end when pull `pull`, counted from 1, has ended. */
+export function untilPull(pull: number): NonNullable<RunJob['options']> {
+  let seen = 0;
+  return {
+    continueAfter: ({ kind }) => {
+      if (kind === 'pull') seen++;
+      return seen < pull;
+    },
+  };
+}

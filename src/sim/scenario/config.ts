@@ -266,6 +266,12 @@ export interface Config {
     readonly plenum: number;
     readonly sensor: number;
   };
+  /** the shop's own: K, change of spark advance in degrees of crank, change of torque as a share; ascending */
+  readonly chargeTable?: readonly {
+    readonly chargeTemperature: number;
+    readonly spark: number;
+    readonly torque: number;
+  }[];
   /** true charge temperature that a pull must stay at or under, K */
   readonly limit: { readonly chargeTemperature: number };
   readonly cycle: CycleConfig;

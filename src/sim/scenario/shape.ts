@@ -43,6 +43,7 @@ const SEGMENT = group('segment of a line', COOLANT_LOOP.segment);
 const POINT = group('point of the pump curve', COOLANT_LOOP.point);
 const PHASE = group('phase', SESSION.phase);
 const PHASES: Shape = { kind: 'list', label: 'phases', item: PHASE, least: 1 };
+const TABLE_ROW = group('row of the charge table', SESSION.tableRow);
 const VARIANT = group('variant', SESSION.variant, { changes: { kind: 'changes' } });
 
 const lines = Object.fromEntries(
@@ -91,6 +92,13 @@ export const DOCUMENT: GroupShape = {
     name: { kind: 'value', row: NAME },
     notes: { kind: 'value', row: NOTES },
     ...GROUPS,
+    chargeTable: {
+      kind: 'list',
+      label: 'charge table',
+      item: TABLE_ROW,
+      least: 1,
+      absent: 'no table: spark and torque are not said',
+    },
     cycle: {
       kind: 'list',
       label: 'cycle',
@@ -130,5 +138,6 @@ export type Values = { readonly [Name in PlainGroup]: ValuesOf<Tables[Name]> } &
   readonly lines: ValuesOf<Tables['lines']> & { readonly [Name in LineName]: readonly SegmentValues[] };
   readonly pump: ValuesOf<Tables['pump']> & { readonly curve: readonly PointValues[] | undefined };
   readonly cycle: readonly (PhaseValues | RepetitionValues)[];
+  readonly chargeTable: readonly ValuesOf<Tables['tableRow']>[] | undefined;
   readonly variants: readonly VariantValues[] | undefined;
 };

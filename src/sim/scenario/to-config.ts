@@ -67,6 +67,7 @@ export function toConfig({ values }: Scenario): Config {
       airShare: sensor.airShare,
     },
     start: startOf(values),
+    ...chargeTableOf(values),
     limit: { chargeTemperature: toSi(limit.chargeTemperature, 'degC') },
     cycle: cycleOf(values),
     numerics,
@@ -240,6 +241,17 @@ function pumpOf({ pump }: Values): PumpConfig {
         },
     electricalPower: pump.electricalPower,
     shareIntoCoolant: pump.shareIntoCoolant,
+  };
+}
+
+function chargeTableOf({ chargeTable }: Values): Pick<Config, 'chargeTable'> {
+  if (chargeTable === undefined) return {};
+  return {
+    chargeTable: chargeTable.map(({ chargeTemperature, spark, torque }) => ({
+      chargeTemperature: toSi(chargeTemperature, 'degC'),
+      spark,
+      torque: toSi(torque, '%'),
+    })),
   };
 }
 

@@ -1,13 +1,18 @@
 import { describe, expect, test } from 'vitest';
 import { OutOfRangeError } from '../../../src/sim/errors.ts';
-import { type Coolant, createCoolant, LARGEST_GLYCOL_BY_VOLUME } from '../../../src/sim/fluids/coolant.ts';
+import {
+  type Coolant,
+  createCoolant,
+  LARGEST_GLYCOL_BY_VOLUME,
+  largestGlycolByVolume,
+} from '../../../src/sim/fluids/coolant.ts';
 
 type PropertyName = 'density' | 'heatCapacity' | 'conductivity' | 'viscosity';
 const PROPERTY_NAMES: readonly PropertyName[] = ['density', 'heatCapacity', 'conductivity', 'viscosity'];
 
 /** The mixing rule the other way round, written here again: densities of the pure liquids at 20 degC, kg/m3. */
-function volumeShareOf(massFraction: number): number {
-  const glycol = massFraction / 1113.52;
+function volumeShareOf(massFraction: number, glycolDensity = 1113.52): number {
+  const glycol = massFraction / glycolDensity;
   return glycol / (glycol + (1 - massFraction) / 998.20655);
 }
 
@@ -173,6 +178,106 @@ const MIXTURE: Record<PropertyName, readonly (readonly [number, number, number])
   ],
 };
 
+/** The same source and check, propylene glycol and water. */
+const PROPYLENE_MIXTURE: Record<PropertyName, readonly (readonly [number, number, number])[]> = {
+  density: [
+    [0.1, 273.15, 1009.3093],
+    [0.1, 313.15, 999.41986],
+    [0.1, 373.15, 965.50188],
+    [0.2, 273.15, 1020.0811],
+    [0.2, 313.15, 1006.3685],
+    [0.2, 373.15, 969.86459],
+    [0.3, 263.15, 1034.277],
+    [0.3, 313.15, 1013.4323],
+    [0.3, 373.15, 973.41852],
+    [0.4, 253.15, 1049.6926],
+    [0.4, 293.15, 1032.2727],
+    [0.4, 373.15, 976.62113],
+    [0.5, 243.15, 1064.0959],
+    [0.5, 293.15, 1039.0606],
+    [0.5, 373.15, 979.28001],
+    [0.6, 233.15, 1074.6083],
+    [0.6, 283.15, 1049.7468],
+    [0.6, 373.15, 980.83389],
+  ],
+  heatCapacity: [
+    [0.1, 273.15, 4059.0369],
+    [0.1, 313.15, 4101.1132],
+    [0.1, 373.15, 4190.1404],
+    [0.2, 273.15, 3935.9295],
+    [0.2, 313.15, 4019.0284],
+    [0.2, 373.15, 4138.8784],
+    [0.3, 263.15, 3775.2753],
+    [0.3, 313.15, 3910.4194],
+    [0.3, 373.15, 4059.5009],
+    [0.4, 253.15, 3575.3718],
+    [0.4, 293.15, 3706.7226],
+    [0.4, 373.15, 3956.6573],
+    [0.5, 243.15, 3336.8096],
+    [0.5, 293.15, 3530.1949],
+    [0.5, 373.15, 3835.892],
+    [0.6, 233.15, 3069.6591],
+    [0.6, 283.15, 3295.0417],
+    [0.6, 373.15, 3697.6943],
+  ],
+  conductivity: [
+    [0.1, 273.15, 0.51548647],
+    [0.1, 313.15, 0.56878843],
+    [0.1, 373.15, 0.62128207],
+    [0.2, 273.15, 0.47112225],
+    [0.2, 313.15, 0.512276],
+    [0.2, 373.15, 0.56320476],
+    [0.3, 263.15, 0.42061719],
+    [0.3, 313.15, 0.46056484],
+    [0.3, 373.15, 0.50702556],
+    [0.4, 253.15, 0.37613071],
+    [0.4, 293.15, 0.40026183],
+    [0.4, 373.15, 0.45344664],
+    [0.5, 243.15, 0.33590643],
+    [0.5, 293.15, 0.35946364],
+    [0.5, 373.15, 0.40242736],
+    [0.6, 233.15, 0.30019215],
+    [0.6, 283.15, 0.31855867],
+    [0.6, 373.15, 0.35343676],
+  ],
+  viscosity: [
+    [0.1, 273.15, 0.0027445519],
+    [0.1, 313.15, 0.00088379873],
+    [0.1, 373.15, 0.00034566723],
+    [0.2, 273.15, 0.0043124308],
+    [0.2, 313.15, 0.0011693042],
+    [0.2, 373.15, 0.00042044095],
+    [0.3, 263.15, 0.012327009],
+    [0.3, 313.15, 0.0015731253],
+    [0.3, 373.15, 0.00051549403],
+    [0.4, 253.15, 0.045947602],
+    [0.4, 293.15, 0.0043837803],
+    [0.4, 373.15, 0.00062846293],
+    [0.5, 243.15, 0.21244821],
+    [0.5, 293.15, 0.0063936094],
+    [0.5, 373.15, 0.00075182581],
+    [0.6, 233.15, 1.1056072],
+    [0.6, 283.15, 0.015711535],
+    [0.6, 373.15, 0.00090935413],
+  ],
+};
+
+/** Worst difference between that fit and the handbook, as above. */
+const PROPYLENE_HANDBOOK_SPREAD: Record<PropertyName, number> = {
+  density: 0.0065,
+  heatCapacity: 0.0035,
+  conductivity: 0.0525,
+  viscosity: 0.17,
+};
+
+/** At 50 % by volume, 0 to 100 degC in steps of 20: ASHRAE Handbook: Fundamentals (2001), propylene glycol tables. */
+const PROPYLENE_HANDBOOK_AT_50: Record<PropertyName, readonly number[]> = {
+  density: [1052.71, 1042.87, 1030.98, 1017.04, 1001.05, 983],
+  heatCapacity: [3455, 3532, 3609, 3686, 3763, 3841],
+  conductivity: [0.349, 0.362, 0.372, 0.378, 0.382, 0.382],
+  viscosity: [0.0184, 0.00665, 0.00311, 0.00175, 0.00112, 0.00079],
+};
+
 /** Worst difference between the fit and the handbook over 10 to 50 % by volume and -30 to 100 degC. */
 const HANDBOOK_SPREAD: Record<PropertyName, number> = {
   density: 0.0092,
@@ -299,8 +404,10 @@ describe('ethylene glycol and water', () => {
   });
 
   test('keeps its order up to 110 degC, past the end of the fit', () => {
-    for (const volume of [0, 0.02, 0.1, 0.3, 0.5, LARGEST_GLYCOL_BY_VOLUME]) {
-      const coolant = createCoolant(volume);
+    for (const [kind, volume] of [0, 0.02, 0.1, 0.3, 0.5, 1].flatMap((share) =>
+      (['ethylene', 'propylene'] as const).map((kind) => [kind, Math.min(share, largestGlycolByVolume(kind))] as const),
+    )) {
+      const coolant = createCoolant(volume, kind);
       for (let T = 333.15; T < 383; T++) {
         expect(coolant.viscosity(T + 1), `${volume} at ${T} K`).toBeLessThan(coolant.viscosity(T));
         expect(coolant.viscosity(T + 1)).toBeGreaterThan(0);
@@ -312,10 +419,109 @@ describe('ethylene glycol and water', () => {
   });
 });
 
-describe('between water and the weakest mix', () => {
+describe('propylene glycol and water', () => {
+  const propylene = (volume: number) => createCoolant(volume, 'propylene');
+  const atMass = (massFraction: number) => propylene(volumeShareOf(massFraction, 1036.12));
+
+  test.each(PROPERTY_NAMES)('%s collapsed to one concentration is the two-dimensional fit', (name) => {
+    for (const [massFraction, T, expected] of PROPYLENE_MIXTURE[name]) {
+      const tolerance = name === 'viscosity' ? 1e-6 : 2e-7;
+      expect(relativeError(atMass(massFraction)[name](T), expected), `${massFraction} at ${T} K`).toBeLessThan(
+        tolerance,
+      );
+    }
+  });
+
+  test.each(PROPERTY_NAMES)('%s at 50 %% by volume is near the handbook table', (name) => {
+    // The handbook counts volumes of the finished mix: 50 % of it is 50.1 % by mass.
+    const coolant = atMass(0.501);
+    PROPYLENE_HANDBOOK_AT_50[name].forEach((expected, k) => {
+      const error = relativeError(coolant[name](273.15 + 20 * k), expected);
+      expect(error, `${20 * k} degC`).toBeLessThan(PROPYLENE_HANDBOOK_SPREAD[name]);
+    });
+  });
+
+  test('volumes before mixing become mass fractions', () => {
+    // pure densities of the CRC Handbook and IAPWS SR6-08
+    for (const [volume, mass] of [
+      [0.1, 0.10340541],
+      [0.3, 0.30788627],
+      [0.5, 0.50931843],
+      [0.55, 0.55920808],
+    ]) {
+      expect(relativeError(propylene(volume).massFraction, mass)).toBeLessThan(1e-6);
+    }
+  });
+
+  test('first ice is where the fit puts it, and near two handbooks', () => {
+    // [mass fraction, K] Melinder 2010, equal to CoolProp 8.0.0
+    for (const [massFraction, expected] of [
+      [0.1, 270.28301],
+      [0.15, 268.27781],
+      [0.2, 265.97711],
+      [0.25, 263.36455],
+      [0.3, 260.3609],
+      [0.35, 256.82948],
+      [0.4, 252.58175],
+      [0.45, 247.38274],
+      [0.5, 240.95653],
+      [0.55, 232.99182],
+      [0.6, 223.14735],
+    ]) {
+      expect(atMass(massFraction).freezingPoint, `${massFraction}`).toBeCloseTo(expected, 3);
+    }
+    // [mass fraction, degC] ASHRAE Handbook: Fundamentals (2001)
+    for (const [massFraction, expected] of [
+      [0.1, -3.3],
+      [0.2, -7.1],
+      [0.3, -12.7],
+      [0.4, -21.1],
+      [0.5, -33.5],
+    ]) {
+      expect(Math.abs(atMass(massFraction).freezingPoint - 273.15 - expected)).toBeLessThan(1.4);
+    }
+    // [volume share, degC] Lange's Handbook of Chemistry, 15th ed., 1999
+    for (const [volume, expected] of [
+      [0.1, -2.2],
+      [0.2, -6.7],
+      [0.3, -12.8],
+      [0.4, -20.6],
+      [0.5, -33.3],
+    ]) {
+      expect(Math.abs(propylene(volume).freezingPoint - 273.15 - expected)).toBeLessThan(0.87);
+    }
+  });
+
+  test('boils as the ideal mixture of its parts', () => {
+    // [volume share, Pa, K] IAPWS-IF97 and Perry's Handbook (2008), table 2-8, solved in 30-digit arithmetic
+    for (const [volume, pressure, expected] of [
+      [0.3, 100000.0, 375.4867],
+      [0.3, 101325, 375.8608],
+      [0.3, 150000.0, 387.4136],
+      [0.3, 200000.0, 396.4151],
+      [0.3, 240000.0, 402.3706],
+      [0.5, 100000.0, 378.7851],
+      [0.5, 101325, 379.1659],
+      [0.5, 150000.0, 390.9301],
+      [0.5, 200000.0, 400.0982],
+      [0.5, 240000.0, 406.1647],
+    ]) {
+      expect(relativeError(propylene(volume).boilingPoint(pressure), expected)).toBeLessThan(1e-6);
+    }
+  });
+
+  test('without glycol is water, whichever glycol is not in it', () => {
+    expect(propylene(0).freezingPoint).toBeCloseTo(273.15, 9);
+    for (const [T, expected] of WATER.viscosity) {
+      expect(relativeError(propylene(0).viscosity(T), expected)).toBeLessThan(1e-7);
+    }
+  });
+});
+
+describe.each(['ethylene', 'propylene'] as const)('between water and the weakest mix of %s glycol', (kind) => {
   /** Without ice in any of them; a difference of neighbours is the slope. */
   const STEP = 0.0005;
-  const weak = Array.from({ length: 201 }, (_, k) => createCoolant(k * STEP));
+  const weak = Array.from({ length: 201 }, (_, k) => createCoolant(k * STEP, kind));
   const atTemperatures = [273.15, 293.15, 313.15, 333.15, 353.15, 373.15];
   const curves: readonly (readonly [string, (coolant: Coolant) => number])[] = [
     ['freezing point', (coolant) => coolant.freezingPoint],
@@ -343,4 +549,6 @@ test('refuses a mix that the fit does not reach', () => {
   expect(() => createCoolant(-0.01)).toThrow(OutOfRangeError);
   expect(() => createCoolant(Number.NaN)).toThrow(OutOfRangeError);
   expect(createCoolant(LARGEST_GLYCOL_BY_VOLUME).massFraction).toBeCloseTo(0.6, 12);
+  expect(() => createCoolant(0.6, 'propylene')).toThrow('propylene glycol by volume is 0.6; expected 0 to 0.59');
+  expect(createCoolant(largestGlycolByVolume('propylene'), 'propylene').massFraction).toBeCloseTo(0.6, 12);
 });

@@ -69,6 +69,67 @@ describe('the quoted point', () => {
   );
 });
 
+describe('a built-in volume ratio', () => {
+  const withRatio = (builtInVolumeRatio: number, changes: Partial<DisplacementConfig> = {}) =>
+    new DisplacementCompressor({ ...MACHINE, builtInVolumeRatio, ...changes });
+
+  /** Work of the indicator diagram over p1 V, drawn by hand: trapezoids along the closed compression, then delivery. */
+  function diagram(ratio: number, volumeRatio: number): number {
+    const strips = 20000;
+    let closed = 0;
+    const pressureAt = (volume: number) => volume ** -1.4;
+    for (let n = 0; n < strips; n++) {
+      const width = (1 - 1 / volumeRatio) / strips;
+      const volume = 1 - n * width;
+      closed += 0.5 * width * (pressureAt(volume) + pressureAt(volume - width));
+    }
+    const intake = 1;
+    const delivery = ratio / volumeRatio;
+    return closed + delivery - intake;
+  }
+
+  it.each([1, 1.3, 1.6])('of %d takes the work of its indicator diagram', (volumeRatio) => {
+    const machine = withRatio(volumeRatio);
+    for (const ratio of [1, 1.2, 1.8, 2.6]) {
+      const rise = (machine.temperatureRatio(ratio) - 1) * machine.innerEfficiency;
+      // W = m cp T1 rise and m = p1 V/(R T1): the rise is (g - 1)/g of the work over p1 V.
+      expect(Math.abs(rise - K * diagram(ratio, volumeRatio))).toBeLessThan(1e-8);
+    }
+  });
+
+  it('of 1 pushes the air out against the whole pressure: work goes with PR - 1', () => {
+    const machine = withRatio(1);
+    for (const ratio of [1.3, 1.86, 2.5]) {
+      const rise = (machine.temperatureRatio(ratio) - 1) * machine.innerEfficiency;
+      expect(rise).toBeCloseTo(K * (ratio - 1), 12);
+    }
+    expect(machine.temperatureRatio(1)).toBe(1);
+  });
+
+  it('that fits the pressure ratio, v^g = PR, wastes nothing: isentropic work', () => {
+    for (const ratio of [1.3, 1.86, 2.5]) {
+      const machine = withRatio(ratio ** (1 / 1.4));
+      const rise = (machine.temperatureRatio(ratio) - 1) * machine.innerEfficiency;
+      expect(rise).toBeCloseTo(ratio ** K - 1, 12);
+    }
+  });
+
+  it('above 1 works against its own discharge with the bypass open', () => {
+    expect(withRatio(1.3).temperatureRatio(1)).toBeGreaterThan(1.005);
+    expect(withRatio(1.6).temperatureRatio(1)).toBeGreaterThan(withRatio(1.3).temperatureRatio(1));
+  });
+
+  it.each([1, 1.3])(
+    'of %d keeps the quoted efficiency at the quoted point, isentropic work over all',
+    (volumeRatio) => {
+      const machine = withRatio(volumeRatio);
+      machine.setSpeed(MACHINE.quoted.speed);
+      const { ideal, total } = atPoint(machine, 1.86, 306.15, 99500);
+      expect(Math.abs(ideal / total / 0.66 - 1)).toBeLessThan(1e-9);
+    },
+  );
+});
+
 describe('a displacement compressor', () => {
   it('delivers what it sweeps, less a leak that grows with pressure and shrinks with speed', () => {
     const machine = new DisplacementCompressor(MACHINE);

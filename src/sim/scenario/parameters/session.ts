@@ -41,6 +41,14 @@ export const SESSION = {
     chargeTemperature: { label: 'limit of the charge temperature', unit: 'degC', min: -40, max: 250, usual: [0, 120],
       meaning: 'true charge temperature that a pull must stay at or under' },
   },
+  tableRow: {
+    chargeTemperature: { label: 'charge temperature of the row', unit: 'degC', min: -40, max: 250, usual: [0, 150],
+      meaning: 'true charge temperature' },
+    spark: { label: 'change of spark advance', unit: 'deg', min: -40, max: 20, usual: [-20, 5], default: 0,
+      meaning: 'degrees of crank; negative is retard', source: 'no change' },
+    torque: { label: 'change of torque', unit: '%', min: -80, max: 50, usual: [-40, 10], default: 0,
+      meaning: 'against the first row that has none', source: 'no change' },
+  },
   numerics: {
     tolerance: { label: 'tolerance of a step', unit: 'K', min: 1e-6, max: 5, usual: [1e-5, 0.5], default: 0.1,
       meaning: 'largest error of one step in any cell', source: 'own measurement: pull peaks within 0.02 K of the converged ones' },

@@ -14,6 +14,21 @@ export function checkSession(values: Values, report: Report): void {
   checkCycle(phases, values, report);
   checkExchangerAir(phases, report);
   checkRoom(values, report);
+  checkChargeTable(values, report);
+}
+
+function checkChargeTable({ chargeTable = [] }: Values, report: Report): void {
+  chargeTable.forEach(({ chargeTemperature }, k) => {
+    if (k === 0 || !(chargeTemperature <= chargeTable[k - 1].chargeTemperature)) return;
+    const before = figure(chargeTable[k - 1].chargeTemperature);
+    report({
+      severity: 'error',
+      path: `chargeTable.${k}.chargeTemperature`,
+      message: `The rows of the charge table must rise: ${figure(chargeTemperature)} degC comes after ${before} degC.`,
+      found: `${figure(chargeTemperature)} degC`,
+      expected: `above ${before} degC`,
+    });
+  });
 }
 
 function checkRoom({ room: { volume, extraction } }: Values, report: Report): void {

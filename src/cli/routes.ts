@@ -1,0 +1,88 @@
+import {
+  applyVariant,
+  type Config,
+  conduct,
+  convert,
+  explainRoutes,
+  type RouteComparison,
+  type RouteFigures,
+  studyRoutes,
+  type TurnLine,
+  toConfig,
+} from '../sim/index.ts';
+import { EXIT } from './exit-codes.ts';
+import { printIssues, readScenarioFile } from './read-scenario.ts';
+import { WORDING } from './wording.ts';
+
+export interface RoutesCommandOptions {
+  readonly variant?: string;
+  readonly json?: true;
+}
+
+/** Compares the routes of the recirculated air, before the core and behind it, and says where they turn. */
+export function routes(file: string, options: RoutesCommandOptions): number {
+  const scenario = readScenarioFile(file);
+  if (typeof scenario === 'number') return scenario;
+  const changed = options.variant === undefined ? { scenario, issues: [] } : applyVariant(scenario, options.variant);
+  if (changed.scenario === undefined) {
+    printIssues(file, changed.issues);
+    return EXIT.badUsage;
+  }
+  const config: Config = toConfig(changed.scenario);
+  const study = conduct(studyRoutes(config));
+  const { comparison, turns } = study;
+  if (comparison === undefined) {
+    console.error('Nothing to compare: the cycle has no part-load phase that ran to its end, with the bypass open.');
+    return EXIT.stopped;
+  }
+  if (options.json) console.log(JSON.stringify(study, undefined, 2));
+  else console.log([...comparisonLines(comparison), '', ...turnLines(turns)].join('\n'));
+  return EXIT.done;
+}
+
+const celsius = (kelvin: number): string => convert(kelvin, 'K', 'degC').toFixed(1);
+
+const ROWS: readonly (readonly [string, string, (figures: RouteFigures) => string])[] = [
+  ['compressor inlet', 'degC', ({ compressorInlet }) => celsius(compressorInlet)],
+  ['discharge', 'degC', ({ discharge }) => celsius(discharge)],
+  ['casing', 'degC', ({ casing }) => celsius(casing)],
+  ['core outlet', 'degC', ({ coreOutlet }) => celsius(coreOutlet)],
+  ['charge', 'degC', ({ charge }) => celsius(charge)],
+  ['recirculated over engine air', '-', ({ recirculation }) => recirculation.toFixed(2)],
+  ['power into the gas', 'W', ({ gasPower }) => gasPower.toFixed(0)],
+  ['heat into the core', 'W', ({ heatToCore }) => heatToCore.toFixed(0)],
+  ['coolant into the core', 'degC', ({ coolantIntoCore }) => celsius(coolantIntoCore)],
+  ['peak of the pull that follows', 'degC', ({ pullPeak }) => (pullPeak === undefined ? '-' : celsius(pullPeak))],
+];
+
+function comparisonLines(comparison: RouteComparison): string[] {
+  const { phase, lasted, before, after } = comparison;
+  const table = ROWS.map(([name, unit, show]) => [`${name}, ${unit}`, show(before), show(after)]);
+  const rows = [['', 'before core', 'after core'], ...table];
+  const width = Math.max(...rows.map(([name]) => name.length));
+  return [
+    `Recirculated air, at the end of ${phase} (${lasted.toFixed(0)} s):`,
+    ...rows.map(([name, a, b]) => `  ${name.padEnd(width)}  ${a.padStart(11)}  ${b.padStart(11)}`),
+    '',
+    ...explainRoutes(comparison, WORDING),
+  ];
+}
+
+function turnLines(turns: readonly TurnLine[]): string[] {
+  const lines = ['Charge behind the core less before it, K, as one input moves and the rest stays:'];
+  for (const { name, kind, points, turns: at } of turns) {
+    const times = kind === 'factor' ? 'x' : '';
+    const cells = points.map((point) => `${times}${point.value}${asideOf(name, point)} ${signed(point.change.charge)}`);
+    const turn = at.length === 0 ? '' : `; turns at ${at.map((value) => `${times}${value.toFixed(2)}`).join(' and ')}`;
+    lines.push(`  ${name.padEnd(20)}${cells.join('   ')}${turn}`);
+  }
+  return lines;
+}
+
+/** Beside an input that sets the returned air or the core's effectiveness, what it comes to. */
+function asideOf(name: TurnLine['name'], { recirculation, coreEffectiveness }: TurnLine['points'][number]): string {
+  if (name === 'bypass drop') return ` (r ${recirculation.toFixed(2)})`;
+  return name === 'core conductance' ? ` (effectiveness ${coreEffectiveness.toFixed(2)})` : '';
+}
+
+const signed = (value: number): string => (value < 0 ? value.toFixed(2) : `+${value.toFixed(2)}`);

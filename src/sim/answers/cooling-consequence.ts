@@ -1,0 +1,79 @@
+import type { CompressorConfig } from '../scenario/config.ts';
+import type { AirBand } from './air-band.ts';
+import type { PullSummary } from './pull-summary.ts';
+
+/** What another charge temperature does to the engine's air, at the end of the same pull of two cars. SI. */
+export interface CoolingConsequence {
+  readonly pull: number;
+  /** K */
+  readonly chargeChange: number;
+  /** Pa */
+  readonly manifoldChange: number;
+  /** share, and the same for both ends of the swallowing exponent where both cars were run there */
+  readonly airChange: number;
+  readonly airChangeEnds?: readonly [plainDensity: number, steepest: number];
+  /** W */
+  readonly driveChange: number;
+  /** density of the charge, after over before */
+  readonly densityRatio: number;
+}
+
+interface Car {
+  readonly pull: PullSummary;
+  readonly airBand?: AirBand | undefined;
+}
+
+export function compareCooling(before: Car, after: Car): CoolingConsequence {
+  const [from, to] = [before.pull.atEnd, after.pull.atEnd];
+  const density = ({ manifoldPressure, chargeTemperature }: PullSummary['atEnd']) =>
+    manifoldPressure / chargeTemperature;
+  const [a, b] = [before.airBand, after.airBand];
+  return {
+    pull: after.pull.pull,
+    chargeChange: to.chargeTemperature - from.chargeTemperature,
+    manifoldChange: to.manifoldPressure - from.manifoldPressure,
+    airChange: to.airFlow / from.airFlow - 1,
+    ...(a && b && { airChangeEnds: [b.plainDensity / a.plainDensity - 1, b.steepest / a.steepest - 1] as const }),
+    driveChange: to.drivePower - from.drivePower,
+    densityRatio: density(to) / density(from),
+  };
+}
+
+/** Why the numbers come out as they do, by kind of machine. */
+const BECAUSE: Readonly<Record<CompressorConfig['kind'] | 'held', string>> = {
+  displacement:
+    'A displacement machine on its pulley moves nearly the same air; the gauge shows what the engine makes of it.',
+  centrifugal:
+    'The pulley and the inlet air set what the centrifugal machine delivers; the engine swallows more of a cooler charge.',
+  'turbine-driven': 'The turbine holds the pressure; the engine swallows more of a cooler charge.',
+  held: 'The bypass holds the pressure; the engine swallows more of a cooler charge.',
+};
+
+/** How a reader's units write differences of temperature [K], pressure [Pa] and power [W]. */
+export interface CoolingWording {
+  readonly difference: (kelvin: number) => string;
+  readonly pressure: (pascal: number) => string;
+  readonly power: (watts: number) => string;
+}
+
+/** The consequence in words: charge, gauge, mass with both ends, drive power, and why. */
+export function explainCooling(
+  { chargeChange, manifoldChange, airChange, airChangeEnds, driveChange }: CoolingConsequence,
+  compressor: CompressorConfig,
+  wording: CoolingWording,
+): string {
+  const isHeld = compressor.kind === 'displacement' && compressor.targetManifoldPressure !== undefined;
+  const percent = (share: number) => `${share < 0 ? '-' : '+'}${Math.abs(100 * share).toFixed(1)} %`;
+  const ends = airChangeEnds && [...airChangeEnds].sort((a, b) => a - b).map(percent);
+  const mass = `air mass ${percent(airChange)}${ends ? ` (${ends[0]} to ${ends[1]} for swallowing exponents 0 to 0.5)` : ''}`;
+  const gauge = change(manifoldChange, wording.pressure, 'rises', 'falls');
+  return [
+    `Charge ${change(chargeChange, wording.difference, 'warmer', 'cooler', true)} at the end of the pull: the gauge ${gauge}, ${mass}, drive power ${change(driveChange, wording.power, 'rises', 'falls')}.`,
+    BECAUSE[isHeld ? 'held' : compressor.kind],
+  ].join(' ');
+}
+
+function change(value: number, write: (size: number) => string, up: string, down: string, isAfter = false): string {
+  const word = value > 0 ? up : down;
+  return isAfter ? `${write(Math.abs(value))} ${word}` : `${word} by ${write(Math.abs(value))}`;
+}
