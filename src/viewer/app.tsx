@@ -4,7 +4,9 @@ import { Answer } from './answer/answer.tsx';
 import { Causes } from './answer/causes.tsx';
 import { Bar } from './bar/bar.tsx';
 import { registerPicture } from './files/export.ts';
+import { pictureHead } from './files/picture-head.ts';
 import { snapshot } from './files/snapshot.ts';
+import { scaleOf } from './format.ts';
 import { Dock } from './inputs/dock.tsx';
 import { Inputs } from './inputs/inputs.tsx';
 import type { PageProps } from './page.tsx';
@@ -13,23 +15,22 @@ import { Picture } from './scene/picture.tsx';
 import { Band } from './time/band.tsx';
 import { PlayButton } from './time/play-button.tsx';
 
-/** Parts of the page that can be saved as pictures, by name and place. */
+/** Parts of the page that can be saved as pictures as they are: name, place, and what it does not say of itself. */
 const PICTURES = [
-  ['Core and loop', '.picture'],
-  ['Plots', '.plots'],
-  ['Peak of each pull', '.band'],
+  ['Plots', '.plots', ''],
+  ['Peak of each pull', '.band', 'Peak charge temperature of each pull'],
 ] as const;
 
 /** The whole page: one screen, read from the answer down. */
 export function App(props: PageProps) {
   const { display, session } = props;
   useEffect(() => {
-    const offers = PICTURES.map(([name, place]) =>
+    const offers = PICTURES.map(([name, place, what]) =>
       registerPicture(name, () => {
         const part = document.querySelector<HTMLElement>(place);
-        if (part === null) throw new Error('that part is not on the page');
-        const cars = [session.before.value, session.after.value].flatMap((car) => car?.label ?? []).join(' and ');
-        return snapshot(part, `Soakbench: ${session.before.value?.scenario.values.name ?? ''}, ${cars}`);
+        if (part === null || session.before.value === undefined) throw new Error('nothing is open');
+        const { unit } = scaleOf('degC', display.units.value);
+        return snapshot(part, { head: [...pictureHead(props), ...(what === '' ? [] : [`${what}, ${unit}`])] });
       }),
     );
     return () => {

@@ -80,6 +80,14 @@ export function briefly(value: number): string {
   return text.endsWith('.0') || text.length > 4 ? fixed(value, 0) : text;
 }
 
+/** First letter in upper case. */
+export const asSentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** A message of the simulator with its units as the page writes them; what is quoted stays as it was typed. */
+export function onScreen(message: string): string {
+  return message.replace(/"[^"]*"| deg(?=[CF]\b)/g, (found) => (found === ' deg' ? `${NO_BREAK_SPACE}°` : found));
+}
+
 /** A number with its unit, held together by a no-break space: "63.5 °C". */
 export function joined({ value, unit }: Shown): string {
   return unit === '' ? value : `${value}${NO_BREAK_SPACE}${unit}`;

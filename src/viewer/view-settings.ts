@@ -1,7 +1,7 @@
 import '../../node_modules/lil-gui/dist/lil-gui.min.css';
 import './view-settings.css';
 import GUI from 'lil-gui';
-import { APART_CHOICES, type Drawing, TUBE_CHOICES } from './scene/drawing.ts';
+import { APART_CHOICES, type Drawing, TUBE_CHOICES } from './state/drawing.ts';
 
 /**
  * Opens the settings of how blocks are drawn. Lists and boxes only: they are the controls of this panel that keys

@@ -82,7 +82,7 @@ export class Bench implements StageSystem {
     this.coolantIn = new Follower(isClosed ? 0 : (setup.coolantIn as Profile));
     this.size = offset + (isClosed ? 1 : 0);
     const lumps = isClosed ? [offset] : [];
-    this.watched = Int32Array.from([...this.blocks.flatMap((block) => block.watchedPlaces()), ...lumps]);
+    this.watched = Int32Array.from([...this.blocks.flatMap((block) => [...block.watchedPlaces()]), ...lumps]);
     this.powerCount = POWERS_PER_PART * this.parts.length + 1;
     this.boundaryCount = this.powerCount;
     const corners = cornersOf([setup.coolantRate, ...profilesOf(setup)], setup.end);

@@ -38,6 +38,9 @@ export class AirPressures {
   private readonly intakeDrop: number;
   private readonly bypassDrop: number;
   private readonly core: Config['core']['airDrop'];
+  /** drop times density for the core flow asked last [Pa kg/m3]; most rounds ask for the same flow */
+  private dropTimesDensity = 0;
+  private dropFlow = 0;
   private inputs: PressureInputs = { manifoldPressure: 0, outsidePressure: 0, coreInletGuess: 0, coreOutlet: 0 };
 
   constructor({ intake, bypass, core }: Config) {
@@ -155,9 +158,12 @@ export class AirPressures {
   }
 
   private coreSquares(flow: number, inlet: number): number {
-    const { drop, atFlow, atDensity, exponent } = this.core;
-    const dropTimesDensity = drop * (flow / atFlow) ** exponent * atDensity;
-    return dropTimesDensity * AIR_GAS_CONSTANT * (inlet + this.inputs.coreOutlet);
+    if (flow !== this.dropFlow) {
+      const { drop, atFlow, atDensity, exponent } = this.core;
+      this.dropFlow = flow;
+      this.dropTimesDensity = drop * (flow / atFlow) ** exponent * atDensity;
+    }
+    return this.dropTimesDensity * AIR_GAS_CONSTANT * (inlet + this.inputs.coreOutlet);
   }
 }
 

@@ -96,10 +96,13 @@ export class CellBlock {
   }
 
   /** Places in the state that the step control watches. */
-  watchedPlaces(): number[] {
+  watchedPlaces(): Int32Array {
     const stride = this.nx === 1 ? 1 : (WATCHED_STRIDES.find((candidate) => this.ny % candidate !== 0) ?? 1);
-    const places: number[] = [];
-    for (let k = 0; k < this.size; k += 2 * stride) places.push(this.offset + k, this.offset + k + 1);
+    const places = new Int32Array(2 * Math.ceil((this.nx * this.ny) / stride));
+    for (let n = 0; n < places.length; n += 2) {
+      places[n] = this.offset + n * stride;
+      places[n + 1] = places[n] + 1;
+    }
     return places;
   }
 

@@ -87,7 +87,7 @@ export class ChargeSystem implements StageSystem {
     this.room = config.room && new Room(config.room);
     const lumps = [0, 1, 2, 3, ...(this.room ? [4] : [])].map((lump) => this.reservoirIndex + lump);
     this.size = this.ring.size + lumps.length;
-    this.watched = Int32Array.from([...this.ring.watchedPlaces(), ...lumps]);
+    this.watched = joined([...this.ring.watchedPlaces(), Int32Array.from(lumps)]);
     this.reservoirCapacity = config.reservoir.coolantVolume * this.ring.density * this.ring.heatCapacity;
     this.scalars = new Float64Array(FIRST_STRETCH + this.ring.stretches.length);
     this.history = new Extrapolation(this.scalars.length);
@@ -444,4 +444,14 @@ export class ChargeSystem implements StageSystem {
     scalars[ROOM] = this.surroundings;
     scalars[RETURN] = ring.return;
   }
+}
+
+function joined(parts: readonly Int32Array[]): Int32Array {
+  const all = new Int32Array(parts.reduce((length, part) => length + part.length, 0));
+  let length = 0;
+  for (const part of parts) {
+    all.set(part, length);
+    length += part.length;
+  }
+  return all;
 }

@@ -164,9 +164,10 @@ export class CoolantRing {
     return this.exchangerAirRate * (this.exchangerAirIn - this.exchanger.airOut);
   }
 
-  watchedPlaces(): number[] {
+  /** Places of all blocks that the step control watches. */
+  watchedPlaces(): Int32Array[] {
     const blocks = [this.core, this.exchanger, ...this.stretches.map(({ block }) => block)];
-    return blocks.flatMap((block) => block.watchedPlaces());
+    return blocks.map((block) => block.watchedPlaces());
   }
 
   watchFronts(state: Float64Array, duration: number): void {

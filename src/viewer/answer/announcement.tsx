@@ -1,5 +1,6 @@
 import { useSignal, useSignalEffect } from '@preact/signals';
 import { countPulls } from '../../sim/index.ts';
+import { onScreen } from '../format.ts';
 import type { PageProps } from '../page.tsx';
 import { describePulls } from './wording.ts';
 
@@ -14,7 +15,7 @@ export function Announcement({ session, display }: PageProps) {
       const words = describePulls(run.pulls, display.units.value).map(({ text }) => text);
       said.value = `${car.label}: ${countPulls(run.pulls)} of ${run.pulls.length} pulls. ${words.join('')}`;
     } else if (run.kind === 'stopped' || run.kind === 'failed') {
-      said.value = `${car.label}: no answer. ${run.message ?? ''}`;
+      said.value = `${car.label}: no answer. ${onScreen(run.message ?? '')}`;
     }
   });
   return (

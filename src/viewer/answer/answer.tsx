@@ -1,15 +1,16 @@
 import './answer.css';
 import { countPulls, type PullSummary } from '../../sim/index.ts';
-import { clockTime } from '../format.ts';
+import { asSentence, clockTime, onScreen } from '../format.ts';
 import type { PageProps } from '../page.tsx';
 import type { Car, CarRun } from '../state/cars.ts';
 import type { UnitChoice } from '../state/display.ts';
+import { plannedPhases } from '../time/phases.ts';
 import { Announcement } from './announcement.tsx';
 import { Causes } from './causes.tsx';
 import { Empty } from './empty.tsx';
 import { describeNoEffect } from './no-effect.ts';
 import { degrees } from './said.ts';
-import { describeGain, describePulls, describeStudy, type Words } from './wording.ts';
+import { describeGain, describeKnown, describePulls, describeStudy, type Words } from './wording.ts';
 
 /** The answer before everything else: how many pulls, for one car or for Before and After, and what holds it back. */
 export function Answer(props: PageProps) {
@@ -45,7 +46,7 @@ function CarAnswer(props: CarAnswerProps) {
     <section class={`car ${which}`} aria-label={isAlone ? 'Answer in pulls' : which === 'before' ? 'Before' : 'After'}>
       <h2>
         <i class="swatch" aria-hidden="true" />
-        {isAlone ? car.label : `${which === 'before' ? 'Before' : 'After'}:`}
+        {isAlone ? asSentence(car.label) : `${which === 'before' ? 'Before' : 'After'}:`}
         {!isAlone && <span class="what">{car.label}</span>}
         {which === 'after' && run.kind === 'solved' && !session.isDragging.value && (
           <button type="button" class="link keep" onClick={() => session.keepAsBefore()}>
@@ -55,7 +56,7 @@ function CarAnswer(props: CarAnswerProps) {
       </h2>
       <Count {...props} />
       {!isAlone && <CarSentence {...props} />}
-      {isAlone && run.pulls.length > 0 && (
+      {isAlone && run.pulls.length > 0 && run.kind !== 'stopped' && run.kind !== 'failed' && (
         <p class="under">stay at or under {degrees(car.config.limit.chargeTemperature, units)}</p>
       )}
     </section>
@@ -63,7 +64,7 @@ function CarAnswer(props: CarAnswerProps) {
 }
 
 /** The figure to read from two metres, and a tag beside it. */
-function Count({ which, car, run, isAlone, session, display, solving }: CarAnswerProps) {
+function Count({ which, car, run, isAlone, session, display }: CarAnswerProps) {
   const units = display.units.value;
   const isPart = run.kind === 'running' && run.time > 0;
   if (run.kind === 'stopped') return <p class="verdict">No answer: the run stopped</p>;
@@ -72,19 +73,12 @@ function Count({ which, car, run, isAlone, session, display, solving }: CarAnswe
   const count = countPulls(run.pulls);
   const broke = count < run.pulls.length;
   if (run.kind === 'cancelled' || isPart) {
-    const of =
-      run.kind === 'cancelled' ? `of ${run.pulls.length} solved` : broke ? 'is the count' : 'so far, all under';
+    const solved = run.pulls.length;
+    const of = isPart ? (broke ? `of ${solved} so far` : 'so far, all under') : `of ${solved} solved`;
     return (
       <div class="count">
         <b class="figure">{count}</b>
         <span class="of">{of}</span>
-        {run.kind === 'cancelled' && (
-          <span class="acts">
-            <button type="button" class="primary" onClick={() => solving.resume()}>
-              Finish the run
-            </button>
-          </span>
-        )}
       </div>
     );
   }
@@ -105,25 +99,41 @@ function tagOf(which: string, car: Car, run: CarRun, session: PageProps['session
 }
 
 /** What a run that is not whole has to say; nothing where it is whole. */
-function StateSentence({ run, solving }: { readonly run: CarRun; readonly solving: PageProps['solving'] }) {
+function StateSentence({ car, run, solving }: Pick<CarAnswerProps, 'car' | 'run' | 'solving'>) {
   if (run.kind === 'running') {
     return (
-      <p class="sentence">
-        Solving {clockTime(run.time)} of {clockTime(run.duration)}.
-        <progress value={run.time} max={run.duration} aria-label="Solved so far" />
-        <button type="button" onClick={() => solving.cancel()}>
-          Cancel
-        </button>
-      </p>
+      <div class="sentence">
+        <p>
+          Solving: {clockTime(run.time, 0)} of {clockTime(run.duration, 0)}.
+        </p>
+        <p class="under-way">
+          <progress value={run.time} max={run.duration} aria-label="Solved so far" />
+          <button type="button" class="state-act" onClick={() => solving.cancel()}>
+            Cancel
+          </button>
+        </p>
+      </div>
     );
   }
   if (run.kind === 'cancelled') {
-    return <p class="sentence">You stopped at {clockTime(run.time)}. What comes after is not known.</p>;
+    const planned = plannedPhases(car.config.cycle).at(-1)?.pull ?? 0;
+    return (
+      <div class="sentence">
+        <p>
+          You stopped at {clockTime(run.time, 0)}. {describeKnown(run.pulls, planned)}
+        </p>
+        <p class="acts">
+          <button type="button" class="primary state-act" onClick={() => solving.resume()}>
+            Finish the run
+          </button>
+        </p>
+      </div>
+    );
   }
   return (
     <p class="sentence">
-      {run.kind === 'stopped' && `At ${run.time.toFixed(1)}\u00a0s: `}
-      {run.message}. Nothing after that is shown.
+      {run.kind === 'stopped' && `At ${clockTime(run.time)}: `}
+      {onScreen(run.message ?? '')}. Nothing after that is shown.
     </p>
   );
 }
@@ -134,7 +144,7 @@ const isUnfinished = (run: CarRun): boolean =>
 
 function CarSentence({ which, car, run, session, display, solving }: CarAnswerProps) {
   const units = display.units.value;
-  if (isUnfinished(run)) return <StateSentence run={run} solving={solving} />;
+  if (isUnfinished(run)) return <StateSentence car={car} run={run} solving={solving} />;
   const before = session.beforeRun.value.pulls;
   const noEffect =
     which === 'after' && before.length > 0
@@ -143,7 +153,10 @@ function CarSentence({ which, car, run, session, display, solving }: CarAnswerPr
   return noEffect === undefined ? (
     <PullsSentence pulls={run.pulls} units={units} />
   ) : (
-    <p class="sentence">{noEffect}</p>
+    <p class="sentence long">
+      {noEffect.numbers}
+      {noEffect.reason !== undefined && <span class="reason"> {noEffect.reason}</span>}
+    </p>
   );
 }
 
@@ -159,12 +172,14 @@ function PullsSentence({ pulls, units }: { readonly pulls: readonly PullSummary[
 function Sentence({ session, display, solving }: PageProps) {
   const units = display.units.value;
   const run = session.beforeRun.value;
+  const car = session.before.value;
   const study = run.study && describeStudy(run.study, units);
+  if (car === undefined) return null;
   return (
     <section class="alone" aria-label="Answer in words">
       {session.draft.value !== undefined && <p class="last-good">The answer is for the last good value.</p>}
       {isUnfinished(run) ? (
-        <StateSentence run={run} solving={solving} />
+        <StateSentence car={car} run={run} solving={solving} />
       ) : (
         run.series !== undefined && (
           <p class="sentence">
@@ -172,7 +187,11 @@ function Sentence({ session, display, solving }: PageProps) {
           </p>
         )
       )}
-      {study !== undefined && <p class="small beside">{[study.settled, study.doubt].filter(Boolean).join('. ')}.</p>}
+      {study !== undefined && (
+        <p class={study.isStopped ? 'small beside stopped' : 'small beside'}>
+          {[study.settled, study.doubt].filter(Boolean).join('. ')}.
+        </p>
+      )}
     </section>
   );
 }

@@ -16,7 +16,11 @@ export function Causes({ session, display }: PageProps) {
     return (
       <section class="causes" aria-label="What holds it back">
         <h2>What holds it back</h2>
-        <p class="small">Worked out when the run is whole: it takes one more run for each part.</p>
+        <p class="small">
+          {session.before.value === undefined
+            ? 'Listed after the first run.'
+            : 'Worked out when the run is whole: it takes one more run for each part.'}
+        </p>
       </section>
     );
   }

@@ -6,6 +6,12 @@ import { degrees, kelvins } from './said.ts';
 /** Peaks that move by less than this count as no effect worth naming [K]. */
 const WORTH_NAMING = 1;
 
+/** The numbers, and the reason where there is one to tell. */
+interface NoEffect {
+  readonly numbers: string;
+  readonly reason?: string;
+}
+
 /**
  * Says plainly that a change buys nothing, with the numbers; undefined where it buys something.
  *
@@ -17,28 +23,30 @@ export function describeNoEffect(
   beforePulls: readonly PullSummary[],
   afterPulls: readonly PullSummary[],
   units: UnitChoice,
-): string | undefined {
+): NoEffect | undefined {
   const last = Math.min(beforePulls.length, afterPulls.length) - 1;
   if (last < 0 || countPulls(beforePulls) !== countPulls(afterPulls)) return undefined;
   const moved = (k: number) => afterPulls[k].peak - beforePulls[k].peak;
   if (Math.min(moved(0), moved(last)) < -WORTH_NAMING) return undefined;
   const said = (k: number) => {
     const change = moved(k);
-    return `pull ${k + 1} peaks at ${degrees(afterPulls[k].peak, units)}, ${kelvins(Math.abs(change), units)} ${change <= 0 ? 'lower' : 'higher'}`;
+    const by = `${change <= 0 ? '\u2212' : '+'}${kelvins(Math.abs(change), units)}`;
+    return `pull ${k + 1} at ${degrees(afterPulls[k].peak, units)}, ${by}`;
   };
   const numbers = last === 0 ? said(0) : `${said(0)}; ${said(last)}`;
   const verdict = Math.max(moved(0), moved(last)) > WORTH_NAMING ? 'Worse' : 'No gain';
   const isTank = changes.some((path) => path.startsWith('reservoir.coolantVolume'));
-  return `${verdict}: ${numbers}.${isTank ? tankReason(after, afterPulls[0]) : ''}`;
+  const reason = isTank ? tankReason(after, afterPulls[0]) : undefined;
+  return { numbers: `${verdict}: ${numbers}.`, ...(reason === undefined ? {} : { reason }) };
 }
 
 /** A tank at the temperature of the coolant helps a pull only once the coolant has come round. */
-function tankReason({ config }: Car, pull: PullSummary): string {
+function tankReason({ config }: Car, pull: PullSummary): string | undefined {
   const inLines = config.lines
     .flatMap(({ segments }) => segments)
     .reduce((sum, { bore, length }) => sum + (Math.PI / 4) * bore ** 2 * length, 0);
   const volume = config.core.coolantVolume + config.exchanger.coolantVolume + config.reservoir.coolantVolume + inLines;
   const round = volume / pull.atEnd.coolantFlow;
-  if (!(round > pull.duration)) return '';
-  return ` A tank helps a pull only when its coolant comes round within it: ${round.toFixed(0)}\u00a0s here, the pull is ${pull.duration.toFixed(0)}\u00a0s.`;
+  if (!(round > pull.duration)) return undefined;
+  return `Coolant comes round in ${round.toFixed(0)}\u00a0s, too late for a pull of ${pull.duration.toFixed(0)}\u00a0s.`;
 }

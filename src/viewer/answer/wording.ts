@@ -1,5 +1,6 @@
 import type { BottleneckPart, PullSummary, RunStudy } from '../../sim/index.ts';
 import { countPulls, decidingPull } from '../../sim/index.ts';
+import { onScreen } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
 import { degrees, kelvins } from './said.ts';
 
@@ -65,8 +66,28 @@ function laterPulls(pulls: readonly PullSummary[], deciding: PullSummary, units:
   return words;
 }
 
+/** What a part of a run tells of the whole one, of so many planned pulls. */
+export function describeKnown(pulls: readonly PullSummary[], planned: number): string {
+  const solved = pulls.length;
+  if (planned === 0) return 'There is no pull in this run.';
+  if (solved === 0) return 'No pull is solved.';
+  const count = countPulls(pulls);
+  const known =
+    count < solved
+      ? `Pull ${count + 1} is over the limit: the count stands.`
+      : solved === 1
+        ? 'Pull 1 stays under.'
+        : `Pulls 1 to ${solved} stay under.`;
+  if (solved >= planned) return known;
+  const rest = solved + 1 === planned ? `Pull ${planned} is` : `Pulls ${solved + 1} to ${planned} are`;
+  return `${known} ${rest} not known.`;
+}
+
 /** Where repeated pulls end up, and how much the count hangs on the core: what needs more runs. */
-export function describeStudy({ answer }: RunStudy, units: UnitChoice): { settled: string; doubt: string } {
+export function describeStudy(
+  { answer }: RunStudy,
+  units: UnitChoice,
+): { readonly settled: string; readonly doubt: string; readonly isStopped?: true } {
   const { settled, count, countAtLowerConductance: low, countAtHigherConductance: high } = answer;
   const doubt =
     low === count && high === count
@@ -74,6 +95,16 @@ export function describeStudy({ answer }: RunStudy, units: UnitChoice): { settle
       : `${low} with core conductance 5\u00a0% down, ${high} with 5\u00a0% up`;
   if (settled.kind === 'no repeated pulls') return { settled: '', doubt };
   const where = `${degrees(settled.peak, units)} after ${settled.afterPulls} pulls`;
+  if (settled.kind === 'not settled' && settled.stoppedBecause !== undefined) {
+    const pulls = `${settled.afterPulls} ${settled.afterPulls === 1 ? 'pull' : 'pulls'}`;
+    const why = onScreen(settled.stoppedBecause);
+    const peak = degrees(settled.peak, units);
+    return {
+      settled: `Repeated on, the run stops after ${pulls}, the last at ${peak}: ${why}`,
+      doubt,
+      isStopped: true,
+    };
+  }
   if (settled.kind === 'not settled') return { settled: `Still rising: ${where}`, doubt };
   const beyond = settled.firstOverLimit !== undefined && settled.firstOverLimit > answer.pullsRun;
   const never = settled.firstOverLimit === undefined ? ', never over' : '';
@@ -90,8 +121,8 @@ export function describeGain(before: readonly PullSummary[], after: readonly Pul
   if (before.length === 0 || after.length === 0) return '';
   const gain = countPulls(after) - countPulls(before);
   const first = before[0].peak - after[0].peak;
-  const cooler = `pull 1 ${kelvins(Math.abs(first), units)} ${first >= 0 ? 'cooler' : 'hotter'}`;
-  if (gain === 0) return `no gain in pulls, ${cooler}`;
+  const cooler = `pull 1 is ${kelvins(Math.abs(first), units)} ${first >= 0 ? 'cooler' : 'hotter'}`;
+  if (gain === 0) return `no pull gained, ${cooler}`;
   return `${gain > 0 ? '+' : '\u2212'}${Math.abs(gain)} ${Math.abs(gain) === 1 ? 'pull' : 'pulls'}, ${cooler}`;
 }
 

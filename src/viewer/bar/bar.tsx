@@ -24,9 +24,9 @@ export function Bar(props: PageProps) {
         <>
           <UndoRedo {...props} isShort />
           <Popover title="Menu">
-            {() => (
+            {(close) => (
               <>
-                <FileActions {...props} isShort={false} />
+                <FileActions {...props} isShort={false} onDone={close} />
                 {settings}
               </>
             )}

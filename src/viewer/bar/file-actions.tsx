@@ -9,13 +9,23 @@ import type { Session } from '../state/session.ts';
 import { ExportMenu } from './export-menu.tsx';
 import { RefusalDialog } from './refusal-dialog.tsx';
 
+interface FileActionsProps extends PageProps {
+  readonly isShort: boolean;
+  /** another car is on the page, or none: what held these actions may close */
+  readonly onDone?: () => void;
+}
+
 /** Where cars come from and where they go: demo cars, files, tables and pictures. */
-export function FileActions(props: PageProps & { readonly isShort: boolean }) {
-  const { session, isShort } = props;
+export function FileActions(props: FileActionsProps) {
+  const { session, isShort, onDone } = props;
   const refusal = useSignal<Refusal | undefined>(undefined);
   const chooser = useRef<HTMLInputElement>(null);
+  const take = (refused: Refusal | undefined) => {
+    refusal.value = refused;
+    if (refused === undefined) onDone?.();
+  };
   const open = async (file: File | undefined) => {
-    if (file !== undefined) refusal.value = await openFile(session, file);
+    if (file !== undefined) take(await openFile(session, file));
   };
   const isDropping = useDrop(open);
   const word = isShort ? ['Open', 'Save'] : ['Open file', 'Save file'];
@@ -29,7 +39,7 @@ export function FileActions(props: PageProps & { readonly isShort: boolean }) {
           value={nameInHand(session)}
           onChange={({ currentTarget: { value } }) => {
             const demo = DEMO_SCENARIOS.find(({ name }) => name === value);
-            if (demo !== undefined) refusal.value = openText(session, demo.name, demo.text);
+            if (demo !== undefined) take(openText(session, demo.name, demo.text));
           }}
         >
           {!DEMO_SCENARIOS.some(({ name }) => name === nameInHand(session)) && (
@@ -62,16 +72,21 @@ export function FileActions(props: PageProps & { readonly isShort: boolean }) {
         {word[1]}
       </button>
       <ExportMenu {...props} />
-      <button type="button" disabled={session.before.value === undefined} onClick={() => session.clear()}>
+      <button
+        type="button"
+        disabled={session.before.value === undefined}
+        onClick={() => {
+          session.clear();
+          onDone?.();
+        }}
+      >
         New
       </button>
       {isDropping.value && <p class="drop">Let go to open the file</p>}
       {refusal.value && (
         <RefusalDialog
           refusal={refusal.value}
-          onOpen={(text) => {
-            refusal.value = openText(session, refusal.value?.file ?? '', text);
-          }}
+          onOpen={(text) => take(openText(session, refusal.value?.file ?? '', text))}
           onClose={() => {
             refusal.value = undefined;
           }}

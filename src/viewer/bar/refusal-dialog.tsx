@@ -1,5 +1,6 @@
 import { useEffect, useRef } from 'preact/hooks';
 import type { Refusal } from '../files/open-file.ts';
+import { onScreen } from '../format.ts';
 
 interface RefusalDialogProps {
   readonly refusal: Refusal;
@@ -26,7 +27,7 @@ export function RefusalDialog({ refusal, onOpen, onClose }: RefusalDialogProps) 
         {errors.map(({ path, message, fix }) => (
           <li key={path + message}>
             <code>{path}</code>
-            <p>{message}</p>
+            <p>{onScreen(message)}</p>
             {fix && <p class="small">Proposed: {fix.label}</p>}
           </li>
         ))}

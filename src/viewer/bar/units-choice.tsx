@@ -35,7 +35,7 @@ export function UnitsChoice({ display }: PageProps) {
         >
           <option value="metric">Metric</option>
           <option value="us">US</option>
-          <option value="mixed">Each…</option>
+          <option value="mixed">Mixed…</option>
         </select>
       </label>
       {isOpen ? (

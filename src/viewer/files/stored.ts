@@ -1,5 +1,5 @@
-import type { JsonObject, JsonValue } from '../../sim/index.ts';
-import type { Car } from '../state/cars.ts';
+import type { JsonValue } from '../../sim/index.ts';
+import { tracesOf } from '../plots/traces.ts';
 import {
   CAMERAS,
   COLOUR_BY,
@@ -11,15 +11,21 @@ import {
   UNIT_CHOICES,
   type UnitChoice,
 } from '../state/display.ts';
+import { APART_CHOICES, TUBE_CHOICES } from '../state/drawing.ts';
 import type { Draft, Session } from '../state/session.ts';
+import {
+  areStoredSteps,
+  asStored,
+  isRecord,
+  isStoredCar,
+  restoreSteps,
+  type StoredCar,
+  type StoredSteps,
+  storedSteps,
+} from './stored-steps.ts';
 
 /** Version of the stored text; another one is not read. */
 const VERSION = 1;
-
-interface StoredCar {
-  readonly label: string;
-  readonly document: JsonObject;
-}
 
 /** What the browser keeps of the page between visits. */
 interface Stored {
@@ -27,18 +33,20 @@ interface Stored {
   readonly before?: StoredCar;
   readonly after?: StoredCar;
   readonly drafts: readonly Pick<Draft, 'path' | 'text' | 'changes'>[];
+  readonly steps: StoredSteps;
   readonly view: Readonly<Record<string, unknown>>;
 }
 
-/** Cars, texts that could not be read, units, theme and view as one text. */
+/** Cars, texts that could not be read, steps to undo and redo, units, theme and view as one text. */
 export function toStoredText(session: Session, display: Display): string {
-  const keep = (car: Car | undefined) => car && { label: car.label, document: car.document };
-  const [before, after] = [keep(session.before.value), keep(session.after.value)];
+  const { drawing } = display;
+  const [before, after] = [session.before.value, session.after.value];
   const stored: Stored = {
     version: VERSION,
-    ...(before && { before }),
-    ...(after && { after }),
+    ...(before && { before: asStored(before) }),
+    ...(after && { after: asStored(after) }),
     drafts: session.drafts.value.map(({ path, text, changes }) => ({ path, text, changes })),
+    steps: storedSteps(session),
     view: {
       units: display.units.value,
       theme: display.theme.value,
@@ -47,6 +55,10 @@ export function toStoredText(session: Session, display: Display): string {
       camera: display.camera.value,
       span: display.span.value,
       openedPart: display.openedPart.value,
+      traces: display.traces.value,
+      hasCellLines: drawing.hasCellLines.value,
+      tubes: drawing.tubes.value,
+      apart: drawing.apart.value,
     },
   };
   return JSON.stringify(stored);
@@ -66,10 +78,14 @@ export function restoreFrom(text: string, session: Session, display: Display): b
   }
   if (!isRecord(stored) || stored.version !== VERSION) return false;
   if (isRecord(stored.view)) restoreView(stored.view, display);
-  const { before, after, drafts } = stored;
-  if (before === undefined) return true;
+  const { before, after, drafts, steps } = stored;
+  if (before === undefined) {
+    if (areStoredSteps(steps)) restoreSteps(steps, session);
+    return true;
+  }
   if (!isStoredCar(before) || (after !== undefined && !isStoredCar(after))) return false;
   if (!session.restore(before.document, before.label, after?.document, after?.label)) return false;
+  if (areStoredSteps(steps)) restoreSteps(steps, session);
   for (const draft of Array.isArray(drafts) ? drafts : []) restoreDraft(draft, session);
   return after === undefined || session.after.value !== undefined;
 }
@@ -107,7 +123,17 @@ function restoreView(view: Readonly<Record<string, unknown>>, display: Display):
   take('openedPart', INPUT_PARTS, (part) => {
     display.openedPart.value = part;
   });
-  const { units } = view;
+  take('hasCellLines', [true, false], (hasCellLines) => {
+    display.drawing.hasCellLines.value = hasCellLines;
+  });
+  take('tubes', TUBE_CHOICES, (tubes) => {
+    display.drawing.tubes.value = tubes;
+  });
+  take('apart', Object.values(APART_CHOICES), (apart) => {
+    display.drawing.apart.value = apart;
+  });
+  const { units, traces } = view;
+  if (Array.isArray(traces)) display.traces.value = tracesOf(traces).map(({ column }) => column);
   if (!isRecord(units)) return;
   const known = Object.entries(UNIT_CHOICES).filter(([quantity, choices]) =>
     (choices as readonly unknown[]).includes(units[quantity]),
@@ -115,9 +141,3 @@ function restoreView(view: Readonly<Record<string, unknown>>, display: Display):
   const chosen = Object.fromEntries(known.map(([quantity]) => [quantity, units[quantity]]));
   display.units.value = { ...display.units.value, ...(chosen as Partial<UnitChoice>) };
 }
-
-const isRecord = (value: unknown): value is Record<string, unknown> =>
-  typeof value === 'object' && value !== null && !Array.isArray(value);
-
-const isStoredCar = (value: unknown): value is StoredCar =>
-  isRecord(value) && typeof value.label === 'string' && isRecord(value.document);

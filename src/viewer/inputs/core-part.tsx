@@ -65,7 +65,7 @@ function Size(props: FormProps) {
   );
   return (
     <section class="core-size">
-      <h3>Core size, times Before's</h3>
+      <h3>Core size against Before</h3>
       <div class="factors">
         <Factor
           name="Width"

@@ -1,4 +1,5 @@
 import type { Fix, Issue } from '../../sim/index.ts';
+import { onScreen } from '../format.ts';
 import type { Draft, Session } from '../state/session.ts';
 
 interface MessageProps {
@@ -23,7 +24,7 @@ export function DraftMessage({ id, session, draft, label, kept, onKeep }: DraftM
   return (
     <div class="message" id={id} role="status">
       {errors.map(({ path, message }) => (
-        <p key={path + message}>{message}</p>
+        <p key={path + message}>{onScreen(message)}</p>
       ))}
       {kept !== undefined && <p>The run still uses {kept}.</p>}
       <p class="acts">
@@ -52,7 +53,7 @@ export function Warnings({ id, session, warnings, label }: WarningsProps) {
     <div class="message doubt" id={id}>
       {warnings.map(({ path, message, fix }) => (
         <p key={path + message}>
-          {message}
+          {onScreen(message)}
           {fix && (
             <button type="button" onClick={() => session.change({ [fix.path]: fix.value }, label)}>
               {fix.label}

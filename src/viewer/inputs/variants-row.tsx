@@ -1,6 +1,7 @@
 import { useSignal } from '@preact/signals';
 import type { Issue } from '../../sim/index.ts';
 import { variants } from '../../sim/index.ts';
+import { onScreen } from '../format.ts';
 import type { FormProps } from './field-list.tsx';
 import { TextField } from './text-field.tsx';
 
@@ -90,7 +91,7 @@ export function VariantsRow({ session, before }: FormProps) {
       {problems.value.length > 0 && (
         <div class="message" role="status">
           {problems.value.map(({ path, message }) => (
-            <p key={path + message}>{message}</p>
+            <p key={path + message}>{onScreen(message)}</p>
           ))}
         </div>
       )}

@@ -68,7 +68,8 @@ function paintLimit(
   pen.line(RULER_LEFT - 4, y, RULER_LEFT + RULER_WIDTH + 4, y, panel, 4);
   pen.line(RULER_LEFT - 4, y, RULER_LEFT + RULER_WIDTH + 4, y, ink, 2);
   pen.line(pen.left, y, pen.right, y, ink, 2);
-  pen.text(briefly(fromSi(kelvin)), pen.left - 8, y + 4, { align: 'right', weight: 600, colour: ink });
+  // A long number reaches up to the mark on the ruler, which then ends under its rim.
+  pen.text(briefly(fromSi(kelvin)), pen.left - 8, y + 4, { align: 'right', weight: 600, colour: ink, hasRim: true });
   const byTime = [...crossings].sort((a, b) => a.time - b.time);
   const named = byTime.map((mark) => ({ ...mark, x: pen.x(mark.time), width: pen.widthOf(mark.text ?? '', 12, 600) }));
   // The first crossing is named above the line and left of its ring, where the limit then makes room; the second,

@@ -1,7 +1,7 @@
 import './plots.css';
 import { type Signal, useComputed, useSignal, useSignalEffect } from '@preact/signals';
-import { useRef } from 'preact/hooks';
-import type { ColumnName } from '../../sim/index.ts';
+import { useMemo, useRef } from 'preact/hooks';
+import { asSentence } from '../format.ts';
 import type { PageProps } from '../page.tsx';
 import type { PlotSpan } from '../state/display.ts';
 import { inHand, lengthOf, shownRuns } from '../time/runs.ts';
@@ -13,7 +13,7 @@ import { usePalette } from './palette.ts';
 import type { Linked } from './plot.tsx';
 import { PlotTables } from './plot-tables.tsx';
 import type { SeriesPair } from './readings.ts';
-import { asSentence, describeCharge } from './sentences.ts';
+import { describeCharge } from './sentences.ts';
 import { Reading, Strip } from './strip.tsx';
 import { TraceChoice } from './trace-choice.tsx';
 import { tracesOf, USUAL_TRACES } from './traces.ts';
@@ -53,10 +53,9 @@ export function Plots({ session, clock, display }: PageProps) {
   const sentence = useComputed(() => asSentence(describeCharge(runs.value, view.value, display.units.value)));
   const name = useComputed(() => view.value.name);
 
-  const chosen = useSignal<readonly ColumnName[]>(
-    matchMedia(TWO_STRIPS).matches ? USUAL_TRACES.slice(0, 2) : USUAL_TRACES,
-  );
-  const traces = tracesOf(chosen.value);
+  const usual = useMemo(() => (matchMedia(TWO_STRIPS).matches ? USUAL_TRACES.slice(0, 2) : USUAL_TRACES), []);
+  const columns = display.traces.value ?? usual;
+  const traces = tracesOf(columns);
   const isTable = useSignal(false);
   const charge = { column: 'chargeTemperature', title: 'Charge temperature' } as const;
   return (
@@ -89,7 +88,12 @@ export function Plots({ session, clock, display }: PageProps) {
             Show all
           </button>
         )}
-        <TraceChoice chosen={chosen} />
+        <TraceChoice
+          chosen={columns}
+          choose={(next) => {
+            display.traces.value = next;
+          }}
+        />
         <Toggle isOn={isTable} label="Table" />
       </div>
       {isTable.value ? (

@@ -24,6 +24,3 @@ function pullInWords({ pulls }: ShownRun, number: number, units: UnitChoice): st
   const sensor = joined(temperature(indicatedPeak, units));
   return `pull ${number} peaks at ${joined(temperature(peak, units))}, ${over}; the sensor shows ${sensor} at most.`;
 }
-
-/** First letter in upper case. */
-export const asSentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

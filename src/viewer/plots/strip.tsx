@@ -63,13 +63,17 @@ export function Strip({ trace, linked, display, pair, common, marks }: StripProp
 function stripNumbers({ column, from }: Trace, pair: SeriesPair, common: CommonTimes, display: Display): PlotContent {
   const [fileUnit] = COLUMNS[column];
   const scale = scaleOf(fileUnit, display.units.value);
-  const [low, high] = (extremes(pair, column) ?? [0, 0]).map(scale.fromSi);
+  const lines = pair.map((series) => sampled(common, series, column, scale.fromSi));
+  const found = extremes(pair, column);
+  // Without a run there is nothing to put numbers to.
+  if (found === undefined) return { times: common.times, lines, range: [0, 1], ticks: [] };
+  const [low, high] = found.map(scale.fromSi);
   const start = from === undefined ? low : Math.min(low, scale.fromSi(toSi(from, fileUnit)));
   const range = roundRange(start, high, 2);
   const digits = range.every((end) => Math.abs(end - Math.round(end)) < 1e-6) ? 0 : 2;
   return {
     times: common.times,
-    lines: pair.map((series) => sampled(common, series, column, scale.fromSi)),
+    lines,
     range,
     ticks: range.map((value) => ({ value, text: fixed(value, digits) })),
   };

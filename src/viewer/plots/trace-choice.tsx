@@ -1,10 +1,15 @@
-import { type Signal, useSignalEffect } from '@preact/signals';
+import { useSignalEffect } from '@preact/signals';
 import { useRef } from 'preact/hooks';
 import type { ColumnName } from '../../sim/index.ts';
 import { TRACE_GROUPS } from './traces.ts';
 
+interface TraceChoiceProps {
+  readonly chosen: readonly ColumnName[];
+  readonly choose: (columns: readonly ColumnName[]) => void;
+}
+
 /** The list of quantities that have a strip of their own. */
-export function TraceChoice({ chosen }: { chosen: Signal<readonly ColumnName[]> }) {
+export function TraceChoice({ chosen, choose }: TraceChoiceProps) {
   const list = useRef<HTMLDetailsElement>(null);
   const close = () => {
     if (list.current !== null) list.current.open = false;
@@ -16,9 +21,8 @@ export function TraceChoice({ chosen }: { chosen: Signal<readonly ColumnName[]> 
     document.addEventListener('pointerdown', onPress);
     return () => document.removeEventListener('pointerdown', onPress);
   });
-  const choose = (column: ColumnName, isChosen: boolean) => {
-    chosen.value = isChosen ? [...chosen.value, column] : chosen.value.filter((each) => each !== column);
-  };
+  const change = (column: ColumnName, isChosen: boolean) =>
+    choose(isChosen ? [...chosen, column] : chosen.filter((each) => each !== column));
   return (
     <details
       class="trace-choice"
@@ -38,8 +42,8 @@ export function TraceChoice({ chosen }: { chosen: Signal<readonly ColumnName[]> 
               <label key={column}>
                 <input
                   type="checkbox"
-                  checked={chosen.value.includes(column)}
-                  onChange={({ currentTarget }) => choose(column, currentTarget.checked)}
+                  checked={chosen.includes(column)}
+                  onChange={({ currentTarget }) => change(column, currentTarget.checked)}
                 />
                 {name}
               </label>

@@ -46,7 +46,7 @@ function ViewSettings({ model }: { readonly model: PictureModel }) {
     let isOver = false;
     void import('../view-settings.ts').then(({ openViewSettings }) => {
       if (isOver || place.current === null) return;
-      close = openViewSettings(place.current, model.drawing, () => {
+      close = openViewSettings(place.current, model.props.display.drawing, () => {
         isOpen.value = false;
         button.current?.focus();
       });

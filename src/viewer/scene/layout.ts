@@ -3,7 +3,7 @@ import type { Block } from './block.ts';
 import { bandOf, boundsOf, cornersOf, hullOf, type Outline, type Rectangle } from './free-place.ts';
 import { type LabelName, placeLabels } from './labels.ts';
 import { layPipes, type Nodes, PIPE_WIDTH, type Pipes, placeNodes } from './loop-layout.ts';
-import { MEASURES, type Measures, type Room, roomOf, TWO_ROWS_BELOW } from './measures.ts';
+import { type Measures, measuresFor, type Room, roomOf, TWO_ROWS_BELOW } from './measures.ts';
 import { onScreen, type Point, type Projection, project, type Vector, type View, viewOf } from './projection.ts';
 
 /** Before and After as they stand side by side; a car alone is 'before'. */
@@ -61,7 +61,7 @@ const ARROW_WING = 10;
 /** Lays the picture out: both blocks at one scale on one floor, the loop round the last one, and every label free. */
 export function layOut({ width, height, camera, blocks }: LayoutInput): Layout {
   const room = roomOf(width);
-  const measures = MEASURES[room];
+  const measures = measuresFor(width);
   const placed = placeBlocks(width, height, viewOf(camera), blocks, measures);
   const nodes = placeNodes(width, height, placed[placed.length - 1], measures);
   const pipes = layPipes(placed[placed.length - 1], nodes, measures);

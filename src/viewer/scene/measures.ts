@@ -36,7 +36,7 @@ export interface Measures {
   readonly outletsAt: readonly number[];
 }
 
-export const MEASURES: Readonly<Record<Room, Measures>> = {
+const MEASURES: Readonly<Record<Room, Measures>> = {
   roomy: {
     left: 20,
     leftOfOne: 168,
@@ -98,3 +98,14 @@ export const MEASURES: Readonly<Record<Room, Measures>> = {
     outletsAt: [-0.32],
   },
 };
+
+/** A tight picture of at least this width has room for boxes that hold their numbers in a wide face too. */
+const WIDER_BOXES_FROM = 360;
+const WIDER_BOXES: Measures['nodeWidths'] = { compressor: 88, pump: 88, tank: 70, exchanger: 76 };
+
+/** The measures of a picture of a width [pixels]. */
+export function measuresFor(width: number): Measures {
+  const room = roomOf(width);
+  const measures = MEASURES[room];
+  return room === 'tight' && width >= WIDER_BOXES_FROM ? { ...measures, nodeWidths: WIDER_BOXES } : measures;
+}

@@ -116,8 +116,12 @@ function Node({ name, layout, model, car }: NodeProps) {
   );
 }
 
+/** What the compressor's box says of the bypass; a standing engine moves no air at all. */
+const BYPASS_WORDS = { closed: 'bypass shut', open: 'bypass open', 'no flow': 'no air flow' } as const;
+
 function bypassWords(model: PictureModel): string {
-  return `bypass ${bypassState(model) ?? NOTHING}`;
+  const state = bypassState(model);
+  return state === undefined ? `bypass ${NOTHING}` : BYPASS_WORDS[state];
 }
 
 function degrees(model: PictureModel, car: PicturedCar, column: ColumnName): string {

@@ -7,7 +7,6 @@ import { columnAt, type Moment, momentAt } from '../state/clock.ts';
 import { type Block, buildBlock, type Face } from './block.ts';
 import { blockShape } from './block-shape.ts';
 import { cellTemperature, fillColours, fillPlain, isSolvedAt } from './core-field.ts';
-import { type Drawing, makeDrawing } from './drawing.ts';
 import { type CarRole, type Layout, layOut, type PlacedBlock } from './layout.ts';
 import type { Frame, FrameBlock } from './painter.ts';
 import { type Cell, cellToPixel, levelFaceOf, pickCell } from './picking.ts';
@@ -34,7 +33,6 @@ export interface ReadCell {
 
 /** What the picture shows, worked out from the state of the page whenever that changes; no DOM. */
 export class PictureModel {
-  readonly drawing: Drawing = makeDrawing();
   /** pixels of the page that the picture fills */
   readonly size: Signal<{ readonly width: number; readonly height: number }> = signal({ width: 0, height: 0 });
   readonly reading: Signal<Reading | undefined> = signal(undefined);
@@ -135,7 +133,7 @@ export class PictureModel {
   /** The same block as long as nothing that it is built from changes, so that it is not built for every frame. */
   private blockOf({ role, car, run }: PicturedCar): Block {
     const { show } = this.props.display;
-    const { hasCellLines, tubes, apart } = this.drawing;
+    const { hasCellLines, tubes, apart } = this.props.display.drawing;
     const { core } = car.config;
     const [nx, ny] =
       run.series?.core === undefined

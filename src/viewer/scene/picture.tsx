@@ -1,6 +1,9 @@
 import './picture.css';
-import { useSignal } from '@preact/signals';
+import { type Signal, useSignal } from '@preact/signals';
 import { useEffect, useMemo, useRef } from 'preact/hooks';
+import { registerPicture } from '../files/export.ts';
+import { pictureHead } from '../files/picture-head.ts';
+import { snapshot } from '../files/snapshot.ts';
 import type { PageProps } from '../page.tsx';
 import { CellReader } from './cell-reader.tsx';
 import { Key } from './key.tsx';
@@ -8,6 +11,7 @@ import { Overlay } from './overlay.tsx';
 import { PictureModel } from './picture-model.ts';
 import { Pipes } from './pipes.tsx';
 import { ScaleBar } from './scale-bar.tsx';
+import { scaleFoot } from './scale-foot.ts';
 import { Stage } from './stage.ts';
 import { Tools } from './tools.tsx';
 
@@ -15,20 +19,36 @@ import { Tools } from './tools.tsx';
 export function Picture(props: PageProps) {
   // The parts of the page are handed in once and live as long as it does.
   const model = useMemo(() => new PictureModel(props), []);
+  const isCardLost = useSignal(false);
+  const part = useRef<HTMLElement>(null);
+  useEffect(
+    () =>
+      registerPicture('Core and loop', () => {
+        if (part.current === null || model.inHand === undefined) throw new Error('nothing is open');
+        return snapshot(part.current, { head: pictureHead(props), foot: scaleFoot(model) });
+      }),
+    [model],
+  );
   return (
-    <section class="picture" aria-label="Picture of the core and the coolant loop">
+    <section class="picture" ref={part} aria-label="Picture of the core and the coolant loop">
       <Tools display={props.display} />
+      <div role="status">
+        {isCardLost.value && (
+          <p class="picture-message">
+            The graphics card is lost: the picture is drawn without it until it is back. The numbers are the same.
+          </p>
+        )}
+      </div>
       <ScaleBar model={model} />
-      <Area model={model} />
+      <Area model={model} isCardLost={isCardLost} />
       <Key model={model} />
     </section>
   );
 }
 
-function Area({ model }: { readonly model: PictureModel }) {
+function Area({ model, isCardLost }: { readonly model: PictureModel; readonly isCardLost: Signal<boolean> }) {
   const area = useRef<HTMLDivElement>(null);
   const canvas = useRef<HTMLCanvasElement>(null);
-  const isCardLost = useSignal(false);
   useEffect(() => {
     const element = area.current;
     if (element === null || canvas.current === null) return undefined;
@@ -61,11 +81,6 @@ function Area({ model }: { readonly model: PictureModel }) {
       <canvas ref={canvas} />
       <Overlay model={model} />
       <CellReader model={model} />
-      {isCardLost.value && (
-        <p class="picture-message" role="status">
-          The graphics card let go of the picture: it is drawn flat until the card is back. The numbers are not touched.
-        </p>
-      )}
     </div>
   );
 }

@@ -15,7 +15,7 @@ export function ScaleBar({ model }: { readonly model: PictureModel }) {
   const gradient = colours.map((colour) => (colour === undefined ? 'transparent' : cssColour(colour))).join(', ');
   const share = (limit - low) / (high - low);
   return (
-    <p class="picture-scale">
+    <p class="picture-scale" data-page-only>
       <span>{temperature(low, units, 0).value}</span>
       <i aria-hidden="true" style={{ background: `linear-gradient(90deg, ${gradient})` }}>
         {share >= 0 && share <= 1 && <b style={{ left: `${100 * share}%` }} />}

@@ -17,6 +17,8 @@ export interface PictureHook {
   cellToPixel(car: CarRole, i: number, j: number): Point;
   /** red, green, blue and cover, 0 to 255 */
   pixelAt(x: number, y: number): readonly number[];
+  /** the blocks as they are now, at so many pixels per pixel of the page; undefined where nothing is drawn */
+  drawnAt(fineness: number): HTMLCanvasElement | undefined;
   /** what the graphics card holds; undefined where none draws */
   gpu(): CardContent | undefined;
   loseContext(): void;
@@ -82,20 +84,25 @@ export class Stage {
   }
 
   private draw(): void {
-    const layout = this.model.layout.peek();
-    const context = this.canvas.getContext('2d');
-    if (layout === undefined || context === null) return;
-    const pixelRatio = Math.min(FINEST, devicePixelRatio);
-    const style = getComputedStyle(this.canvas);
-    const [ink, paper, neutral] = ['--ink', '--panel', '--pull'].map((name) => token(style, name));
-    const frame = this.model.frame(layout, pixelRatio, { ink, paper, neutral });
-    const [width, height] = [layout.width, layout.height].map((size) => Math.floor(size * pixelRatio));
-    if (this.canvas.width !== width || this.canvas.height !== height) Object.assign(this.canvas, { width, height });
-    else context.clearRect(0, 0, width, height);
-    this.painter.paint(frame, context);
+    this.drawOnto(this.canvas, Math.min(FINEST, devicePixelRatio));
     this.frames++;
     this.canvas.dataset.frames = String(this.frames);
     this.canvas.dataset.drawing = this.drawing;
+  }
+
+  /** Draws the blocks; a canvas without any is left empty. */
+  private drawOnto(canvas: HTMLCanvasElement, pixelRatio: number): void {
+    const layout = this.model.layout.peek();
+    const context = canvas.getContext('2d');
+    if (context === null) return;
+    const { width: wide, height: high } = layout ?? this.model.size.peek();
+    const [width, height] = [wide, high].map((size) => Math.floor(size * pixelRatio));
+    if (canvas.width !== width || canvas.height !== height) Object.assign(canvas, { width, height });
+    else context.clearRect(0, 0, width, height);
+    if (layout === undefined) return;
+    const style = getComputedStyle(this.canvas);
+    const [ink, paper, neutral] = ['--ink', '--panel', '--pull'].map((name) => token(style, name));
+    this.painter.paint(this.model.frame(layout, pixelRatio, { ink, paper, neutral }), context);
   }
 
   private get drawing(): 'flat' | 'solid' {
@@ -153,6 +160,12 @@ export class Stage {
         const ratio = stage.canvas.width / (stage.model.layout.peek()?.width ?? 1);
         const data = stage.canvas.getContext('2d')?.getImageData(Math.floor(x * ratio), Math.floor(y * ratio), 1, 1);
         return [...(data?.data ?? [])];
+      },
+      drawnAt: (fineness) => {
+        if (stage.model.layout.peek() === undefined) return undefined;
+        const canvas = document.createElement('canvas');
+        stage.drawOnto(canvas, fineness);
+        return canvas;
       },
       gpu: () => stage.solid?.content(),
       loseContext: () => stage.solid?.loseContext(),

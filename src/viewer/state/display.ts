@@ -1,5 +1,6 @@
 import { computed, type ReadonlySignal, type Signal, signal } from '@preact/signals';
-import type { BottleneckPart, FileUnit } from '../../sim/index.ts';
+import type { BottleneckPart, ColumnName, FileUnit } from '../../sim/index.ts';
+import { type Drawing, makeDrawing } from './drawing.ts';
 
 /** Units a quantity may be shown in; the first is the one of the files. Stored values are never changed. */
 export const UNIT_CHOICES = {
@@ -94,6 +95,9 @@ export class Display {
   readonly show: Signal<ShowCore> = signal('cut');
   readonly camera: Signal<Camera> = signal('corner');
   readonly span: Signal<PlotSpan> = signal('one pull');
+  readonly drawing: Drawing = makeDrawing();
+  /** quantities with a strip of their own; undefined as long as none has been chosen */
+  readonly traces: Signal<readonly ColumnName[] | undefined> = signal(undefined);
   /** part whose inputs are open; one at a time */
   readonly openedPart: Signal<InputPart | undefined> = signal('core');
   /** on a narrow screen the inputs are a sheet that is opened and closed */

@@ -42,7 +42,7 @@ export function Band(props: PageProps) {
         </button>
         <GoTo clock={clock} phases={phases} />
         <p class="band-clock">
-          <b>{useComputed(() => clockTime(clock.shown.value))}</b>{' '}
+          <b hidden={isEmpty}>{useComputed(() => clockTime(clock.shown.value))}</b>{' '}
           <span class="small" hidden={isEmpty}>
             <span class="band-length">of {useComputed(() => clockTime(length.value, 0))} · </span>
             {useComputed(() => describeTime(phases.value, clock.shown.value))}

@@ -91,7 +91,7 @@ export function Bars({ clock, display, runs, phases, size, x, left, right }: Bar
           bar={bar}
           floor={floor}
           digits={digits}
-          place={numberPlace(bar, isThin, width)}
+          place={numberPlace(bar, isThin, left, width)}
           fromSi={fromSi}
         />
       ))}

@@ -134,16 +134,20 @@ export interface NumberPlace {
 }
 
 /**
- * At bars too thin for their numbers, those of Before and After stand back to back about the pull, moved in from the
- * right end where they would leave the drawing; elsewhere a number stands at the middle of its bar.
+ * At bars too thin for their numbers, those of Before and After stand back to back about the pull; elsewhere a number
+ * stands at the middle of its bar. Near an end of the drawing it is moved in.
  *
  * @param isThin - the numbers are wider than the bars and there are two to a pull
+ * @param left - where the axis stands [px]
  * @param right - end of the drawing [px]
  */
-export function numberPlace({ which, x, width }: Bar, isThin: boolean, right: number): NumberPlace {
-  if (!isThin) return { x: x + width / 2, anchor: 'middle' };
+export function numberPlace({ which, x, width }: Bar, isThin: boolean, left: number, right: number): NumberPlace {
+  if (!isThin) {
+    const half = Math.max(width, FEW_WIDTH) / 2;
+    return { x: Math.max(left + half, Math.min(right - half, x + width / 2)), anchor: 'middle' };
+  }
   const seam = which === 'before' ? x + width : x;
-  const held = Math.min(seam, right - FEW_WIDTH);
+  const held = Math.max(left + FEW_WIDTH, Math.min(seam, right - FEW_WIDTH));
   return which === 'before' ? { x: held - 1, anchor: 'end' } : { x: held + 1, anchor: 'start' };
 }
 

@@ -3,7 +3,7 @@ import { CellBlock } from '../../../src/sim/model/cell-block.ts';
 
 /** Rows along the air and columns along the coolant that have a watched cell, and whether metal and coolant both are. */
 function watchedOf(nx: number, ny: number, offset: number) {
-  const places = new CellBlock(nx, ny, offset, 1, 1).watchedPlaces();
+  const places = [...new CellBlock(nx, ny, offset, 1, 1).watchedPlaces()];
   const cells = new Set(places.map((place) => (place - offset) >> 1));
   return {
     rows: new Set([...cells].map((cell) => Math.floor(cell / ny))).size,

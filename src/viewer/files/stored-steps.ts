@@ -1,0 +1,82 @@
+import type { JsonObject } from '../../sim/index.ts';
+import { type Car, readCar } from '../state/cars.ts';
+import type { Session } from '../state/session.ts';
+
+/** So many steps each way are kept: enough to find one's way back, little enough for the browser's storage. */
+const MOST_STORED = 20;
+
+/** A car as the browser keeps it: the file as typed, and what the page calls it. */
+export interface StoredCar {
+  readonly label: string;
+  readonly document: JsonObject;
+}
+
+/** Undo and redo as lists of cars by their place in one table, since most steps share a car. */
+export interface StoredSteps {
+  readonly cars: readonly StoredCar[];
+  readonly undo: readonly StoredStep[];
+  readonly redo: readonly StoredStep[];
+}
+
+interface StoredStep {
+  readonly label: string;
+  /** places in the table; null where there was no car */
+  readonly before: number | null;
+  readonly after: number | null;
+}
+
+type UndoStep = Session['undoSteps']['value'][number];
+
+export const asStored = ({ label, document }: StoredCar): StoredCar => ({ label, document });
+
+/** The newest steps back and forth. */
+export function storedSteps({ undoSteps, redoSteps }: Session): StoredSteps {
+  const cars: Car[] = [];
+  const placeOf = (car: Car | undefined): number | null => {
+    if (car === undefined) return null;
+    const known = cars.indexOf(car);
+    return known >= 0 ? known : cars.push(car) - 1;
+  };
+  const stored = (steps: readonly UndoStep[]) =>
+    steps
+      .slice(-MOST_STORED)
+      .map(({ label, before, after }) => ({ label, before: placeOf(before), after: placeOf(after) }));
+  const [undo, redo] = [stored(undoSteps.value), stored(redoSteps.value)];
+  return { cars: cars.map(asStored), undo, redo };
+}
+
+/**
+ * Puts undo and redo back; both stay empty where one of the cars cannot be read any more. A car that is on screen is
+ * taken as it is, with its run.
+ */
+export function restoreSteps({ cars, undo, redo }: StoredSteps, session: Session): void {
+  const onScreen = [session.before.value, session.after.value].flatMap((car) => car ?? []);
+  const written = onScreen.map((car) => JSON.stringify(asStored(car)));
+  const found = cars.map((stored) => {
+    const known = onScreen[written.indexOf(JSON.stringify(asStored(stored)))];
+    return known ?? readCar(stored.label, stored.document).car;
+  });
+  if (found.some((car) => car === undefined)) return;
+  const carAt = (place: number | null): Car | undefined => (place === null ? undefined : found[place]);
+  const read = (steps: readonly StoredStep[]): UndoStep[] =>
+    steps.map(({ label, before, after }) => ({ label, before: carAt(before), after: carAt(after) }));
+  session.undoSteps.value = read(undo);
+  session.redoSteps.value = read(redo);
+}
+
+/** Whether what was stored is such a list; what stands behind its names is looked at where it is read. */
+export function areStoredSteps(value: unknown): value is StoredSteps {
+  if (!isRecord(value)) return false;
+  const { cars, undo, redo } = value;
+  if (!Array.isArray(cars) || !Array.isArray(undo) || !Array.isArray(redo) || !cars.every(isStoredCar)) return false;
+  const isPlace = (place: unknown) => place === null || (typeof place === 'number' && place in cars);
+  return [...undo, ...redo].every(
+    (step) => isRecord(step) && typeof step.label === 'string' && isPlace(step.before) && isPlace(step.after),
+  );
+}
+
+export const isRecord = (value: unknown): value is Record<string, unknown> =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);
+
+export const isStoredCar = (value: unknown): value is StoredCar =>
+  isRecord(value) && typeof value.label === 'string' && isRecord(value.document);
