@@ -18,6 +18,12 @@ const PULL_TABLE: readonly PullColumn[] = [
   ['core drop', 'kPa', ({ core_air_drop_kPa }) => core_air_drop_kPa.toFixed(2)],
 ];
 
+/** Where water condensed. */
+const WATER: readonly PullColumn[] = [
+  ['water', 'g', ({ condensate_g }) => condensate_g.toFixed(0)],
+  ['latent', 'kJ', ({ latent_heat_kJ }) => latent_heat_kJ.toFixed(0)],
+];
+
 /** Where the file has a table of its own. */
 const CHARGE_TABLE: readonly PullColumn[] = [
   ['spark', 'deg', ({ spark_change_deg }) => spark_change_deg?.toFixed(1) ?? ''],
@@ -75,7 +81,11 @@ function settledLine(answer: RunReport['pulls_to_limit']): string {
 }
 
 function pullTable({ pulls }: RunReport): string {
-  const columns = pulls[0].spark_change_deg === undefined ? PULL_TABLE : [...PULL_TABLE, ...CHARGE_TABLE];
+  const columns = [
+    ...PULL_TABLE,
+    ...(pulls.some(({ condensate_g }) => condensate_g > 0) ? WATER : []),
+    ...(pulls[0].spark_change_deg === undefined ? [] : CHARGE_TABLE),
+  ];
   const cells = [
     columns.map(([heading]) => heading),
     columns.map(([, unit]) => unit),

@@ -11,6 +11,7 @@ export { ENERGY_LABELS, type RunReport, reportRun } from './answers/run-report.t
 export { conduct, type Study } from './answers/study.ts';
 export { type RunStudy, studyRun } from './answers/study-run.ts';
 export { createCoolant } from './fluids/coolant.ts';
+export { airDropTimesDensity } from './model/core-drop.ts';
 export { seriesToCsv } from './results/csv.ts';
 export { COLUMNS, type ColumnName, type CoreFields, type PhaseSpan, type TimeSeries } from './results/time-series.ts';
 export type { Config } from './scenario/config.ts';

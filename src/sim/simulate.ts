@@ -147,7 +147,7 @@ function nameEvent(time: number, index: number, rising: boolean): RunEvent[] {
 
 const isEndOfCoolant = (failure: string): boolean => failure === 'boiling' || failure === 'freezing';
 
-function explainStop({ failure, state }: Stepper, system: ChargeSystem, { ambient, coolant }: Config): string {
+function explainStop({ failure, state }: Stepper, system: ChargeSystem, { coolant }: Config): string {
   if (!isEndOfCoolant(failure)) return failure;
   const { extremes, ring } = system;
   const flow = `coolant flow ${(ring.flow * 6e4).toFixed(1)} L/min`;
@@ -156,7 +156,7 @@ function explainStop({ failure, state }: Stepper, system: ChargeSystem, { ambien
     return `coolant freezes ${system.placeOfCoolant(state, coldest)}: ${celsius(coldest)} degC reached, first ice at ${celsius(ring.coolant.freezingPoint)} degC, ${flow}`;
   }
   const hottest = extremes.hottestCoolant;
-  const pressures = `${kilopascal(coolant.capPressure)} cap, ${kilopascal(ambient.pressure)} outside`;
+  const pressures = `${kilopascal(coolant.capPressure)} cap, ${kilopascal(ring.outsidePressure)} outside`;
   return `coolant boils ${system.placeOfCoolant(state, hottest)}: ${celsius(hottest)} degC reached, boiling point ${celsius(ring.boilingPoint)} degC (${pressures}), ${flow}`;
 }
 
@@ -203,6 +203,8 @@ function fillRow(system: ChargeSystem, stepper: Stepper, row: Row): void {
   row.drivePower = system.shaftPower;
   row.gasPower = air.gas.gasPower;
   row.heatAirToCore = system.airToCore;
+  row.latentHeat = core.latentPower;
+  row.condensateFlow = core.condensate;
   row.coolantFlow = ring.flow;
   row.coolantIntoCore = core.coolantIn;
   row.coolantOutOfCore = core.coolantOut;

@@ -1,7 +1,7 @@
 /**
  * Units at the edge of the program: what a user may type, what is shown, and the SI value inside.
  *
- *     SI value = factor * value + offset
+ *     SI value = factor * value + offset,  of a count per length factor / value
  *
  * Factors are the exact definitions (inch 25.4 mm, pound 0.45359237 kg, US gallon 3.785411784 L, imperial gallon
  * 4.54609 L, standard gravity 9.80665 m/s2) and, for inHg and inH2O, the conventional columns of NIST SP 811 (2008),
@@ -12,6 +12,7 @@ interface Unit {
   readonly factor: number;
   readonly also: readonly string[];
   readonly offset: number;
+  readonly isReciprocal: boolean;
 }
 
 const unit = (symbol: string, factor: number, also: readonly string[] = [], offset = 0): Unit => ({
@@ -19,6 +20,12 @@ const unit = (symbol: string, factor: number, also: readonly string[] = [], offs
   factor,
   also,
   offset,
+  isReciprocal: false,
+});
+
+const perLength = (symbol: string, length: number, also: readonly string[]): Unit => ({
+  ...unit(symbol, length, also),
+  isReciprocal: true,
 });
 
 const POUND = 0.45359237;
@@ -84,6 +91,12 @@ const QUANTITIES = {
     unit('ft', 12 * INCH, ['foot', 'feet']),
     unit('um', 1e-6, ['µm', 'μm', 'micrometre', 'micron']),
   ],
+  pitch: [
+    unit('mm/fin', 1e-3, ['mm']),
+    perLength('fpi', INCH, ['fins per inch', 'fins/inch', 'fins/in']),
+    unit('in/fin', INCH, ['in', 'inch', '"']),
+    perLength('fins/cm', 1e-2, ['fins per cm']),
+  ],
   area: [unit('m2', 1), unit('cm2', 1e-4), unit('sq in', INCH ** 2, ['in2']), unit('sq ft', (12 * INCH) ** 2, ['ft2'])],
   speed: [
     unit('m/s', 1),
@@ -129,6 +142,7 @@ const FILE_UNITS = {
   mm: 'length',
   m: 'length',
   um: 'length',
+  'mm/fin': 'pitch',
   m2: 'area',
   'm/s': 'speed',
   s: 'duration',
@@ -178,9 +192,14 @@ function unitNamed(symbol: string, fileUnit: FileUnit): Unit {
  * toSi(27, 'degC') // 300.15
  */
 export function toSi(value: number, fileUnit: FileUnit): number {
-  const { factor, offset } = unitNamed(fileUnit, fileUnit);
-  return factor * value + offset;
+  return siOf(unitNamed(fileUnit, fileUnit), value);
 }
+
+const siOf = ({ factor, offset, isReciprocal }: Unit, value: number): number =>
+  isReciprocal ? factor / value : factor * value + offset;
+
+const valueOf = ({ factor, offset, isReciprocal }: Unit, si: number): number =>
+  isReciprocal ? factor / si : (si - offset) / factor;
 
 /**
  * An SI value in a unit to show: the inverse of `toSi`.
@@ -192,8 +211,7 @@ export function toSi(value: number, fileUnit: FileUnit): number {
  * fromSi(300.15, 'degC') // 27
  */
 export function fromSi(value: number, fileUnit: FileUnit): number {
-  const { factor, offset } = unitNamed(fileUnit, fileUnit);
-  return (value - offset) / factor;
+  return valueOf(unitNamed(fileUnit, fileUnit), value);
 }
 
 /**
@@ -211,7 +229,7 @@ export function convert(value: number, symbol: string, fileUnit: FileUnit): numb
   const typed = unitNamed(symbol, fileUnit);
   const wanted = unitNamed(fileUnit, fileUnit);
   // Equal factors must give back the very number that was typed.
-  return typed === wanted ? value : (typed.factor * value + typed.offset - wanted.offset) / wanted.factor;
+  return typed === wanted ? value : valueOf(wanted, siOf(typed, value));
 }
 
 /** What a typed text turned out to be. */

@@ -15,7 +15,7 @@ const SIZES = [
 ] as const;
 
 describe.each(['light', 'dark'] as const)('in the %s theme', (colorScheme) => {
-  it.each(SIZES)('axe finds nothing at %i x %i, first answer and compared', async (width, height) => {
+  it.each(SIZES)('axe finds nothing at %i x %i, first answer, compared, and empty', async (width, height) => {
     const { page, context } = await visit.visitor({ viewport: { width, height }, colorScheme });
     await page.goto(visit.address);
     await page.locator('.causes ol li').first().waitFor({ state: 'attached' });
@@ -26,6 +26,9 @@ describe.each(['light', 'dark'] as const)('in the %s theme', (colorScheme) => {
       await page.getByRole('button', { name: 'Bigger core' }).click();
       await page.locator('.answer .after .figure').waitFor();
       await solved(page);
+      expect(await violations()).toEqual([]);
+      await page.getByRole('button', { name: 'New', exact: true }).click();
+      await page.getByText('No run yet').first().waitFor();
       expect(await violations()).toEqual([]);
     }
     await context.close();

@@ -53,6 +53,8 @@ export async function openVisit(): Promise<Visit> {
       const context = await browser.newContext({ viewport: { width: 1440, height: 900 }, ...options });
       const page = await context.newPage();
       const faults: string[] = [];
+      // A listener from the start, so that no chooser comes up before the browser has been told to hand it over.
+      page.on('filechooser', () => {});
       page.on('console', (message) => {
         if (message.type() === 'error') faults.push(`console: ${message.text()}`);
       });
@@ -74,6 +76,24 @@ export async function openVisit(): Promise<Visit> {
       await server.close();
     },
   };
+}
+
+/** A text as it is read: spaces of all kinds alike. */
+export const plain = (text: string | null): string =>
+  (text ?? '').replaceAll('\u00a0', ' ').replace(/\s+/g, ' ').trim();
+
+/** The large figures of the answer, Before first. */
+export const figures = (page: Page): Promise<string[]> => page.locator('.answer .figure').allTextContents();
+
+/** The answer in words. */
+export const answer = async (page: Page): Promise<string> =>
+  plain(await page.getByRole('region', { name: 'Answer', exact: true }).innerText());
+
+/** Gives the page's file chooser a scenario, once `open` has asked for it. */
+export async function chooseFile(page: Page, name: string, content: unknown, open: () => Promise<void>): Promise<void> {
+  const chooser = page.waitForEvent('filechooser');
+  await open();
+  await (await chooser).setFiles({ name, mimeType: 'application/json', buffer: Buffer.from(JSON.stringify(content)) });
 }
 
 /** Waits until the car in hand is solved and its causes are worked out. */

@@ -2,10 +2,16 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { type PullSummary, summarisePulls } from '../../src/sim/answers/pull-summary.ts';
 import { countPulls } from '../../src/sim/answers/pulls-to-limit.ts';
+import type { ColumnName } from '../../src/sim/results/time-series.ts';
+import type { Config } from '../../src/sim/scenario/config.ts';
+import type { JsonObject } from '../../src/sim/scenario/issue.ts';
+import { parseScenario } from '../../src/sim/scenario/parse.ts';
 import { simulate } from '../../src/sim/simulate.ts';
-import { shippedConfig } from '../support/shipped.ts';
+import { shippedConfig, shippedDocument } from '../support/shipped.ts';
 
 interface ReferencePull {
+  /** from 1; left out where every pull is here */
+  readonly pull?: number;
   readonly peak_degC: number;
   readonly rise_K: number;
   readonly indicated_degC: number;
@@ -21,13 +27,32 @@ interface ReferencePull {
   readonly coolant_out_degC: number;
   readonly heat_kJ: number;
 }
+interface ReferencePhaseEnd {
+  readonly phase: string;
+  readonly inlet_degC: number;
+  readonly discharge_degC: number;
+  readonly casing_degC: number;
+  readonly charge_degC: number;
+  readonly core_outlet_degC: number;
+  readonly recirculation: number;
+  readonly gas_power_W: number;
+  readonly heat_to_core_W: number;
+  readonly plenum_degC: number;
+  readonly core_metal_degC: number;
+  readonly coolant_in_degC: number;
+  readonly tank_degC: number;
+}
 interface ReferenceRun {
   readonly scenario: string;
   readonly variant: string;
   readonly pulls_to_limit: number;
+  /** false where the limit is too near a peak for a count to be compared */
   readonly count_is_reference: boolean;
+  /** where only some of the pulls are here */
+  readonly pull_count?: number;
   readonly energy_kJ: Readonly<Record<string, number>>;
   readonly pulls: readonly ReferencePull[];
+  readonly phase_ends?: readonly ReferencePhaseEnd[];
 }
 
 /** Independently written model of the same physics; see the head of the file. Demo data, invented. */
@@ -39,14 +64,25 @@ const KELVIN = 273.15;
 /** The agreement that reference states is +-3 % or 0.7 K on a peak; a second reader came within 0.01 K, so do we. */
 const PEAK = 0.03;
 const RELATIVE = 1e-3;
+/** kJ on top of that: the heat is summed over recorded instants up to 1 s apart, and the shortest pull has 6 s */
+const HEAT = 0.03;
 
-const results = new Map<ReferenceRun, { pulls: PullSummary[]; ambient: number; energy: Record<string, number> }>();
+/** Variants of the reference that are the file itself. */
+const FILE_ITSELF = ['stock', 'upgraded loop', 'free bypass, before core'];
+
+const configOf = (run: ReferenceRun): Config =>
+  shippedConfig(run.scenario, FILE_ITSELF.includes(run.variant) ? undefined : run.variant);
+
+interface Result {
+  readonly pulls: PullSummary[];
+  readonly energy: Record<string, number>;
+}
+const results = new Map<ReferenceRun, Result>();
 for (const run of REFERENCE) {
-  const config = shippedConfig(run.scenario, run.variant === 'stock' ? undefined : run.variant);
+  const config = configOf(run);
   const series = simulate(config);
   results.set(run, {
     pulls: summarisePulls(series, config.limit.chargeTemperature),
-    ambient: config.ambient.temperature,
     energy: { ...series.energy.terms, ...series.energy.internal },
   });
 }
@@ -60,16 +96,18 @@ describe.each(REFERENCE)('$scenario, $variant', (run) => {
   const { pulls, energy } = resultOf(run);
 
   it('makes the same pulls to the limit', () => {
-    expect(run.count_is_reference).toBe(true);
-    expect(pulls).toHaveLength(run.pulls.length);
-    expect(countPulls(pulls)).toBe(run.pulls_to_limit);
+    expect(pulls).toHaveLength(run.pull_count ?? run.pulls.length);
+    const closest = Math.min(...pulls.map(({ margin }) => Math.abs(margin)));
+    if (run.count_is_reference) expect(countPulls(pulls)).toBe(run.pulls_to_limit);
+    else expect(closest, 'the limit is too near a peak').toBeLessThan(0.5);
   });
 
   it('agrees pull by pull, far inside the stated bands', () => {
     run.pulls.forEach((expected, k) => {
-      const { peak, indicatedPeak, atEnd, heatIntoCore, crossedAtShare } = pulls[k];
+      const number = expected.pull ?? k + 1;
+      const { peak, indicatedPeak, atEnd, heatIntoCore, crossedAtShare } = pulls[number - 1];
       const near = (got: number, want: number, within: number, what: string) =>
-        expect(Math.abs(got - want), `pull ${k + 1}, ${what}: ${got}, reference ${want}`).toBeLessThan(within);
+        expect(Math.abs(got - want), `pull ${number}, ${what}: ${got}, reference ${want}`).toBeLessThan(within);
       const share = (got: number, want: number, what: string) => near(got, want, RELATIVE * Math.abs(want), what);
       near(peak - KELVIN, expected.peak_degC, PEAK, 'peak');
       near(indicatedPeak - KELVIN, expected.indicated_degC, PEAK, 'indicated peak');
@@ -82,7 +120,7 @@ describe.each(REFERENCE)('$scenario, $variant', (run) => {
       share(atEnd.drivePower / 1e3, expected.drive_kW, 'drive power');
       share(atEnd.coreAirDrop / 1e3, expected.core_drop_kPa, 'core drop');
       share(atEnd.coolantFlow * 6e4, expected.coolant_L_min, 'coolant flow');
-      share(heatIntoCore / 1e3, expected.heat_kJ, 'heat');
+      near(heatIntoCore / 1e3, expected.heat_kJ, HEAT + RELATIVE * expected.heat_kJ, 'heat');
       if (expected.crossed_at_share === null) expect(crossedAtShare).toBeUndefined();
       else near(crossedAtShare ?? Number.NaN, expected.crossed_at_share, 0.006, 'share at the crossing');
     });
@@ -103,6 +141,77 @@ describe.each(REFERENCE)('$scenario, $variant', (run) => {
     for (const [name, expected] of pairs) {
       expect(Math.abs(energy[name] / 1e3 - expected), name).toBeLessThan(0.15 + 1e-3 * Math.abs(expected));
     }
+  });
+});
+
+/** K, -, W or share of the power: how near the phase ends of the bypass routes come, with steps this good [K] */
+const FINE = 0.01;
+const PHASE_END = 0.05;
+const RECIRCULATION = 0.002;
+const POWER = 0.5;
+const POWER_SHARE = 5e-4;
+
+describe.each(REFERENCE.filter((run) => run.phase_ends))('$scenario, $variant, at the phase ends', (run) => {
+  const series = simulate(configOf(run), { tolerance: FINE });
+  const ends = (run.phase_ends ?? []).map((expected, k) => ({ expected, row: series.phases[k].lastRow }));
+  const near = (got: number, want: number, within: number, what: string) =>
+    expect(Math.abs(got - want), `${what}: ${got}, reference ${want}`).toBeLessThan(within);
+  const nearTemperature = (name: ColumnName, row: number, want: number, what: string) =>
+    near(series.columns[name][row] - KELVIN, want, PHASE_END, `${what}, ${name}`);
+
+  it('the air is as warm from the inlet to the charge', () => {
+    expect(ends).toHaveLength(series.phases.length);
+    for (const { expected, row } of ends) {
+      const { phase } = expected;
+      nearTemperature('compressorInletTemperature', row, expected.inlet_degC, phase);
+      nearTemperature('dischargeTemperature', row, expected.discharge_degC, phase);
+      nearTemperature('casingTemperature', row, expected.casing_degC, phase);
+      nearTemperature('chargeTemperature', row, expected.charge_degC, phase);
+      // Where no air flows nothing leaves the core.
+      if (phase !== 'soak') nearTemperature('coreOutletTemperature', row, expected.core_outlet_degC, phase);
+    }
+  });
+
+  it('as much goes round, and as much power and heat goes into it', () => {
+    for (const { expected, row } of ends) {
+      const { phase, recirculation, gas_power_W, heat_to_core_W } = expected;
+      const power = (got: number, want: number, what: string) =>
+        near(got, want, Math.max(POWER, POWER_SHARE * Math.abs(want)), what);
+      near(series.columns.recirculation[row], recirculation, RECIRCULATION, `${phase}, recirculated over engine air`);
+      power(series.columns.gasPower[row], gas_power_W, `${phase}, power into the gas`);
+      power(series.columns.heatAirToCore[row], heat_to_core_W, `${phase}, heat into the core`);
+    }
+  });
+
+  it('the car soaks and restarts the same', () => {
+    const at = (phase: string) => ends.filter(({ expected }) => expected.phase === phase);
+    const [soak, restart] = [at('soak'), at('restart idle')];
+    expect([soak.length, restart.length]).toEqual([1, 1]);
+    for (const { expected, row } of [...soak, ...restart]) {
+      nearTemperature('plenumTemperature', row, expected.plenum_degC, expected.phase);
+      nearTemperature('coreMetalMean', row, expected.core_metal_degC, expected.phase);
+      nearTemperature('reservoirTemperature', row, expected.tank_degC, expected.phase);
+    }
+    nearTemperature('coolantIntoCore', restart[0].row, restart[0].expected.coolant_in_degC, 'restart');
+  });
+});
+
+describe('motorway-wagon at -8 degC with water', () => {
+  it('is refused with its freezing point', () => {
+    const wagon = shippedDocument('motorway-wagon');
+    const winter = (wagon.variants as JsonObject[]).find(({ name }) => name === '-8 degC, 50 % glycol');
+    const changes = { ...(winter?.changes as JsonObject), 'coolant.glycolByVolume': 0 };
+    const variants = [{ name: 'water', changes }];
+    const { scenario, issues } = parseScenario(JSON.stringify({ ...wagon, variants }));
+    expect(scenario).toBeUndefined();
+    // Water freezes at 0 degC.
+    expect(issues).toEqual([
+      expect.objectContaining({
+        severity: 'error',
+        path: 'variants.0.changes.coolant.glycolByVolume',
+        message: expect.stringContaining('Water freezes at 0 degC and the air outside is -8 degC.'),
+      }),
+    ]);
   });
 });
 

@@ -5,25 +5,27 @@ import type {
   DisplacementConfig,
   TurbineDrivenConfig,
 } from '../../src/sim/scenario/config.ts';
-import { shippedConfig } from './shipped.ts';
-
-type Displaced = Config & { readonly compressor: DisplacementConfig };
-type Driven = Config & { readonly compressor: CentrifugalConfig };
+import { parseScenario } from '../../src/sim/scenario/parse.ts';
+import { toConfig } from '../../src/sim/scenario/to-config.ts';
+import { shippedDocument } from './shipped.ts';
+import { edit, type LooseDocument } from './short-session.ts';
 
 /** Ducts that exchange nothing and a core without drop, so that the closed forms of the air path hold as written. */
-function withPlainDucts<C extends Config>({ casing, plenum, core, intake, ...rest }: C): C {
-  return {
-    ...rest,
-    intake: { ...intake, drop: 0 },
-    casing: { ...casing, toDischargeAir: 0 },
-    plenum: { ...plenum, toChargeAir: 0 },
-    core: { ...core, airDrop: { ...core.airDrop, drop: 0 } },
-  } as unknown as C;
+const PLAIN_DUCTS = { 'casing.toDischargeAir': 0, 'plenum.toChargeAir': 0, 'core.airDrop': 0 };
+
+function withPlainDucts(file: string): Config {
+  const { variants: _, ...car } = structuredClone(shippedDocument(file)) as LooseDocument;
+  for (const [path, value] of Object.entries(PLAIN_DUCTS)) edit(car, path, value);
+  const { scenario, issues } = parseScenario(JSON.stringify(car));
+  if (scenario === undefined) throw new Error(`${file}: ${issues[0].message}`);
+  return toConfig(scenario);
 }
 
+type Driven = Config & { readonly compressor: CentrifugalConfig };
+
 /** Invented cars with plain ducts: a displacement machine on a 3 L engine, a centrifugal one on 3.6 L. */
-export const DISPLACED = withPlainDucts(shippedConfig('rolling-road-estate') as Displaced);
-export const DRIVEN = withPlainDucts(shippedConfig('session-coupe') as Driven);
+export const DISPLACED = withPlainDucts('rolling-road-estate') as Config & { readonly compressor: DisplacementConfig };
+export const DRIVEN = withPlainDucts('session-coupe') as Driven;
 
 /** The centrifugal car with its machine on a turbine instead, which holds a manifold pressure [Pa] up to a speed [rpm]. */
 export function onTurbine(car: Driven, targetManifoldPressure: number, highestSpeed: number) {
@@ -33,7 +35,7 @@ export function onTurbine(car: Driven, targetManifoldPressure: number, highestSp
 }
 
 /** A core as nothing but an effectiveness against coolant of one temperature [K]. */
-export interface PlainCore {
+interface PlainCore {
   readonly effectiveness: number;
   readonly coolant: number;
 }

@@ -28,6 +28,26 @@ describe('energy, from outside', () => {
     expect(Math.abs(balance.stored - series.energy.stored)).toBeLessThan(1e-6 * balance.moved);
   });
 
+  it('balances with water condensing in the core', () => {
+    const dry = shippedConfig('rolling-road-estate', 'bigger core');
+    const damp = <Phase extends (typeof dry.cycle.block)[number]>(phase: Phase) => ({
+      ...phase,
+      relativeHumidity: 0.9,
+      outsideTemperature: { from: 309.15, to: 309.15 },
+    });
+    const { before, block } = dry.cycle;
+    const config = {
+      ...dry,
+      start: { ...dry.start, coolant: 285, metal: 285 },
+      cycle: { ...dry.cycle, before: before.map(damp), block: block.map(damp) },
+    };
+    const series = simulate(config, { interval: 0.1 });
+    const balance = balanceFromOutside(config, series);
+    expect(balance.terms.condensation).toBeGreaterThan(2e4);
+    expect(Math.abs(balance.gap)).toBeLessThan(1e-3);
+    expect(Math.abs(balance.terms.condensation - series.energy.terms.condensation)).toBeLessThan(1e-3 * balance.moved);
+  });
+
   it('closes as the square of the recording interval', () => {
     const config = shippedConfig('rolling-road-estate');
     const gaps = [1.6, 0.8, 0.4].map((fixedStep) =>

@@ -68,6 +68,7 @@ function boundaryFlows(
     shaft: columns.drivePower[row],
     mechanicalLoss: -(1 - mechanicalLoss.toCasing) * mechanical,
     throughflow: columns.airFlow[row] * AIR_CP * (outside + config.intake.pickUp - columns.chargeTemperature[row]),
+    condensation: columns.latentHeat[row],
     exchanger: coolingAir * AIR_CP * (coolingAirIn - columns.exchangerAirOutlet[row]),
     pump: pump.electricalPower * pump.shareIntoCoolant * phase.pumpVoltageRatio ** 3,
     lines: wallToBay * (bay - columns.lineWallMean[row]),
@@ -81,17 +82,20 @@ function boundaryFlows(
 }
 
 function storedEnergy(config: Config, { columns }: TimeSeries, row: number): number {
-  const coolant = createCoolant(config.coolant.glycolByVolume);
+  const coolant = createCoolant(config.coolant.glycolByVolume, config.coolant.glycol);
   const { propertiesAt } = config.coolant;
   const perVolume = coolant.density(propertiesAt) * coolant.heatCapacity(propertiesAt);
   const part = (block: CellBlockConfig, metal: number, inside: number) =>
     block.metalHeatCapacity * metal + block.coolantVolume * perVolume * inside;
+  // What mixes in a turn header is part of the core's coolant.
+  const { layout, coolantVolume } = config.core;
+  const core = { ...config.core, coolantVolume: coolantVolume + (layout.passes === 2 ? layout.turnVolume : 0) };
   const lineWall = config.lines.reduce((sum, line) => sum + line.wallHeatCapacity * lengthOf(line), 0);
   const lineVolume = config.lines
     .flatMap(({ segments }) => segments)
     .reduce((sum, { bore, length }) => sum + (Math.PI / 4) * bore ** 2 * length, 0);
   return (
-    part(config.core, columns.coreMetalMean[row], columns.coreCoolantMean[row]) +
+    part(core, columns.coreMetalMean[row], columns.coreCoolantMean[row]) +
     part(config.exchanger, columns.exchangerMetalMean[row], columns.exchangerCoolantMean[row]) +
     lineWall * columns.lineWallMean[row] +
     lineVolume * perVolume * columns.lineCoolantMean[row] +

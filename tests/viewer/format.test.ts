@@ -7,11 +7,21 @@ import {
   fixed,
   flow,
   joined,
+  onScreen,
   scaleOf,
   seconds,
   temperature,
 } from '../../src/viewer/format.ts';
 import { IMPERIAL, METRIC } from '../../src/viewer/state/display.ts';
+
+describe('messages of the simulator', () => {
+  it('come with units as the page writes them, and leave what was typed alone', () => {
+    expect(onScreen('Limit is "140 degF x"; expected -40 to 200 degC.')).toBe(
+      'Limit is "140 degF x"; expected -40 to 200\u00a0°C.',
+    );
+    expect(onScreen('a degree of freedom')).toBe('a degree of freedom');
+  });
+});
 
 describe('numbers with units', () => {
   it('shows metric values with the digits of a report', () => {

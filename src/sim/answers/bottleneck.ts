@@ -1,3 +1,5 @@
+import { conductanceSideBySide, scaledConductance } from '../model/conductance.ts';
+import { scaledAirDrop } from '../model/core-drop.ts';
 import type { Config, PumpConfig } from '../scenario/config.ts';
 import { summarisePulls } from './pull-summary.ts';
 import { type RunJob, type Study, untilPull } from './study.ts';
@@ -41,7 +43,7 @@ const IDEAL: Record<BottleneckPart, (config: Config) => Config> = {
   'stored coolant': (config) => ({ ...config, reservoir: { ...config.reservoir, coolantVolume: ENDLESS_STORE } }),
   'core pressure drop': (config) => ({
     ...config,
-    core: { ...config.core, airDrop: { ...config.core.airDrop, drop: 0 } },
+    core: { ...config.core, airDrop: scaledAirDrop(config.core.airDrop, 0) },
   }),
   'intake air': (config) => ({ ...config, intake: { ...config.intake, pickUp: 0 } }),
 };
@@ -74,8 +76,8 @@ export function scaleCoreConductance(config: Config, factor: number): Config {
     ...config,
     core: {
       ...core,
-      airConductance: { ...core.airConductance, reference: factor * core.airConductance.reference },
-      coolantConductance: { ...core.coolantConductance, reference: factor * core.coolantConductance.reference },
+      airConductance: scaledConductance(core.airConductance, factor),
+      coolantConductance: scaledConductance(core.coolantConductance, factor),
     },
   };
 }
@@ -105,12 +107,8 @@ function idealExchanger(config: Config): Config {
     exchanger: {
       ...exchanger,
       faceArea: EXCHANGER_FACTOR * exchanger.faceArea,
-      airConductance: {
-        ...airConductance,
-        reference: EXCHANGER_FACTOR * airConductance.reference,
-        atFlow: EXCHANGER_FACTOR * airConductance.atFlow,
-      },
-      coolantConductance: { ...coolantConductance, reference: EXCHANGER_FACTOR * coolantConductance.reference },
+      airConductance: conductanceSideBySide(airConductance, EXCHANGER_FACTOR),
+      coolantConductance: scaledConductance(coolantConductance, EXCHANGER_FACTOR),
     },
   };
 }

@@ -1,3 +1,4 @@
+import { scaledAirDrop } from '../model/core-drop.ts';
 import type { PhaseSpan, TimeSeries } from '../results/time-series.ts';
 import type { Config } from '../scenario/config.ts';
 import { summarisePulls } from './pull-summary.ts';
@@ -47,7 +48,7 @@ export interface RouteComparison {
  */
 export function* studyBypassRoutes(config: Config): Study<RouteComparison | undefined> {
   const share = config.bypass.shareAfterCore > 0 ? config.bypass.shareAfterCore : 1;
-  const withoutDrop = { ...config, core: { ...config.core, airDrop: { ...config.core.airDrop, drop: 0 } } };
+  const withoutDrop = { ...config, core: { ...config.core, airDrop: scaledAirDrop(config.core.airDrop, 0) } };
   const runs = yield [
     routeJob(config, 0, 'pull'),
     routeJob(config, share, 'pull'),

@@ -32,6 +32,9 @@ export interface PullSummary {
   /** J from charge air into the core, and J at the compressor shaft */
   readonly heatIntoCore: number;
   readonly driveWork: number;
+  /** J and kg of water that condensed in the core */
+  readonly latentHeat: number;
+  readonly condensate: number;
 }
 
 const PULL_END_COLUMNS = [
@@ -101,6 +104,8 @@ function summarisePull(columns: TimeSeries['columns'], phase: PhaseSpan, pull: n
     coolantIntoCoreAtStart: columns.coolantIntoCore[firstRow],
     atEnd: Object.fromEntries(PULL_END_COLUMNS.map((name) => [name, columns[name][lastRow]])) as PullSummary['atEnd'],
     heatIntoCore: integrate(time, columns.heatAirToCore, firstRow, lastRow),
+    latentHeat: integrate(time, columns.latentHeat, firstRow, lastRow),
+    condensate: integrate(time, columns.condensateFlow, firstRow, lastRow),
     driveWork: integrate(time, columns.drivePower, firstRow, lastRow),
   };
 }

@@ -1,3 +1,5 @@
+import { scaledConductance } from '../model/conductance.ts';
+import { scaledAirDrop } from '../model/core-drop.ts';
 import type { Config } from '../scenario/config.ts';
 import {
   figuresOf,
@@ -70,8 +72,8 @@ const INPUTS: readonly TurnInput[] = [
         ...config,
         core: {
           ...config.core,
-          airConductance: { ...airConductance, reference: factor * airConductance.reference },
-          coolantConductance: { ...coolantConductance, reference: factor * coolantConductance.reference },
+          airConductance: scaledConductance(airConductance, factor),
+          coolantConductance: scaledConductance(coolantConductance, factor),
         },
       };
     },
@@ -83,7 +85,7 @@ const INPUTS: readonly TurnInput[] = [
     points: [0, 0.25, 0.5, 1, 2],
     change: (config, factor) => ({
       ...config,
-      core: { ...config.core, airDrop: { ...config.core.airDrop, drop: factor * config.core.airDrop.drop } },
+      core: { ...config.core, airDrop: scaledAirDrop(config.core.airDrop, factor) },
     }),
   },
   {

@@ -87,6 +87,8 @@ interface PullReport {
   readonly manifold_pressure_kPa: number;
   readonly discharge_degC: number;
   readonly heat_into_core_kJ: number;
+  readonly latent_heat_kJ: number;
+  readonly condensate_g: number;
   readonly drive_power_kW: number;
   readonly drive_work_kJ: number;
   readonly core_air_drop_kPa: number;
@@ -194,6 +196,8 @@ function reportPull(summary: PullSummary, { ambient, chargeTable }: Config): Pul
     manifold_pressure_kPa: atEnd.manifoldPressure / 1e3,
     discharge_degC: celsius(atEnd.dischargeTemperature),
     heat_into_core_kJ: summary.heatIntoCore / 1e3,
+    latent_heat_kJ: summary.latentHeat / 1e3,
+    condensate_g: 1e3 * summary.condensate,
     drive_power_kW: atEnd.drivePower / 1e3,
     drive_work_kJ: summary.driveWork / 1e3,
     core_air_drop_kPa: atEnd.coreAirDrop / 1e3,
@@ -230,7 +234,11 @@ function reportEnergy({ energy }: TimeSeries): RunReport['energy_kJ'] {
 }
 
 /** What a reader must know about this run and would not see in its numbers. */
-function noteRun(series: TimeSeries, { chargeTable, compressor }: Config, pulls: readonly PullSummary[]): string[] {
+function noteRun(
+  series: TimeSeries,
+  { chargeTable, compressor, core }: Config,
+  pulls: readonly PullSummary[],
+): string[] {
   const notes: string[] = [];
   const lost = series.events.find(({ kind }) => kind === 'target pressure lost');
   if (lost !== undefined) {
@@ -244,9 +252,14 @@ function noteRun(series: TimeSeries, { chargeTable, compressor }: Config, pulls:
   }
   const wet = series.events.find(({ kind }) => kind === 'core below dew point');
   if (wet !== undefined) {
+    const from = `Core metal falls below the dew point of the charge at ${wet.time.toFixed(1)} s`;
     notes.push(
-      `Core metal falls below the dew point of the charge at ${wet.time.toFixed(1)} s: water would condense there and put its latent heat into the coolant. Condensation is not computed, so peaks from then on are too low.`,
+      core.condensation
+        ? `${from}: water condenses there, ${pulls.map(({ condensate }) => (1e3 * condensate).toFixed(0)).join(', ')} g from pull to pull, and its latent heat goes into the coolant. The drops go on into the engine.`
+        : `${from}: water would condense there and put its latent heat into the coolant, but condensation is switched off, so peaks from then on are too low.`,
     );
+  } else if (!core.condensation) {
+    notes.push('Condensation is switched off; here no core metal falls below the dew point of the charge.');
   }
   notes.push('Metal conduction along the core is left out: test points of a core do not tell it.');
   return notes;

@@ -26,7 +26,7 @@ export interface Condensation {
 }
 
 /** Lewis number of water vapour in air, thermal over mass diffusivity, 0.87 to 0.92 from 0 to 60 degC, [1] */
-const LEWIS_NUMBER = 0.9;
+export const LEWIS_NUMBER = 0.9;
 
 /**
  * Water that condenses on one cell of metal, by the analogy of heat and mass transfer.

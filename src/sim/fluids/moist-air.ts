@@ -44,6 +44,24 @@ export function saturationPressure(temperature: number): number {
 }
 
 /**
+ * Slope of the saturation pressure over temperature, of the same formula.
+ *
+ *     de/dT = e 17.625 243.04/(t + 243.04)^2
+ *
+ * The range is that of saturationPressure.
+ *
+ * @param temperature - K
+ * @returns Pa/K
+ *
+ * @example
+ * saturationPressureSlope(293.15) // 144.464
+ */
+export function saturationPressureSlope(temperature: number): number {
+  const t = temperature - 273.15;
+  return (saturationPressure(temperature) * SLOPE * OFFSET) / (t + OFFSET) ** 2;
+}
+
+/**
  * Humidity ratio of air at a relative humidity.
  *
  *     w = 0.622 e/(p - e), e = relative humidity x saturation pressure

@@ -58,7 +58,7 @@ export function cellEffectiveness(airRate: number, airConductance: number): numb
 }
 
 /** Weight b of the linear-upwind outflow; see the head of this file. */
-function outflowWeight(rates: CellRates): number {
+export function outflowWeight(rates: CellRates): number {
   return rates.coolantRate > 0 && rates.linearUpwind === 1 ? 0.5 : 0;
 }
 
@@ -97,8 +97,8 @@ export function fillSweepCoefficients(rates: CellRates, s: number, reach: number
 /**
  * Sweeps a block once along both flows.
  *
- * Shapes: `base` and `out` hold 2 nx ny numbers from `offset` on and may not overlap; `air` holds ny numbers of
- * scratch. `ends` receives the mean air and coolant outlet temperatures and the mean metal and coolant
+ * Shapes: `base` and `out` hold 2 nx ny numbers from `offset` on and may not overlap; `air` holds ny
+ * numbers. `ends` receives the mean air and coolant outlet temperatures and the mean metal and coolant
  * temperatures. No allocation.
  *
  * @param nx - cells along the air
@@ -107,9 +107,8 @@ export function fillSweepCoefficients(rates: CellRates, s: number, reach: number
  * @param base - right-hand side of the stage [K]
  * @param out - stage values, or further as `reach` says [K]
  * @param offset - where the block starts in `base` and `out`
- * @param airIn - air inlet temperature [K]
  * @param coolantIn - coolant inlet temperature [K]
- * @param air - scratch
+ * @param air - temperatures of the air streams: entering, and leaving on return [K]
  * @param ends - see above [K]
  */
 export function sweepCells(
@@ -119,7 +118,6 @@ export function sweepCells(
   base: Float64Array,
   out: Float64Array,
   offset: number,
-  airIn: number,
   coolantIn: number,
   air: Float64Array,
   ends: Float64Array,
@@ -139,7 +137,6 @@ export function sweepCells(
   let coolantSum = 0;
   let coolantOutSum = 0;
 
-  for (let j = 0; j < ny; j++) air[j] = airIn;
   let k = offset;
   for (let i = 0; i < nx; i++) {
     // u = c_in + b Tc[j-1] is all the flow carries into a cell: (1 + 2b) Tc[j-1] - b Tc[j-2].
@@ -180,7 +177,6 @@ export function marchOutlets(
   rates: CellRates,
   state: Float64Array,
   offset: number,
-  airIn: number,
   coolantIn: number,
   air: Float64Array,
   ends: Float64Array,
@@ -191,7 +187,6 @@ export function marchOutlets(
   let metalSum = 0;
   let coolantSum = 0;
   let coolantOutSum = 0;
-  for (let j = 0; j < ny; j++) air[j] = airIn;
   let k = offset;
   for (let i = 0; i < nx; i++) {
     for (let j = 0; j < ny; j++, k += 2) {

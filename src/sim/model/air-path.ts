@@ -43,7 +43,10 @@ export class AirPath {
   /** flows and temperatures */
   readonly gas: GasPath;
   readonly pressures: AirPressures;
-  /** how far the machine falls short of its target pressure, as a share; negative while it holds it or has none */
+  /**
+   * how far the machine falls short of its target pressure, as a share; negative while it holds it or has none. Stands
+   * from one pull to the next
+   */
   shortfall = -1;
   readonly compressor: Compressor;
   private readonly displacement: DisplacementCompressor | undefined;

@@ -1,5 +1,6 @@
 import { AIR_GAS_CONSTANT } from '../fluids/moist-air.ts';
-import type { Config } from '../scenario/config.ts';
+import type { AirDropLaw, Config } from '../scenario/config.ts';
+import { airDropTimesDensity } from './core-drop.ts';
 import type { GasPath } from './gas-path.ts';
 
 /** What the pressures of one instant follow from. Pa and K. */
@@ -18,7 +19,8 @@ const TYPED_PRECISION = 1e-3;
  * Pressures along the air path for known flows, absolute in Pa.
  *
  *     intake   p1 = p0 - k m^2
- *     core     drop (m/m_ref)^n (rho_ref/rho), rho at the means of inlet and outlet: p2^2 - p3^2 = 2 drop rho R T_mean
+ *     core     drop = (D(m) + a m^2 (T3 - T2)/T_mean)/rho, rho at the means of inlet and outlet:
+ *              p2^2 - p3^2 = 2 drop rho R T_mean
  *     bypass   p_taken - p1 = K x |x|,   p_taken = p2 - share (p2 - p3)
  *
  * `share` is that of the returned air which is taken behind the plenum. Throttle upstream of the compressor: p3 is the
@@ -37,7 +39,9 @@ export class AirPressures {
   private readonly shareAfterCore: number;
   private readonly intakeDrop: number;
   private readonly bypassDrop: number;
-  private readonly core: Config['core']['airDrop'];
+  private readonly core: AirDropLaw;
+  /** 2 R a, 0 where the law has no acceleration */
+  private readonly coreAcceleration: number;
   /** drop times density for the core flow asked last [Pa kg/m3]; most rounds ask for the same flow */
   private dropTimesDensity = 0;
   private dropFlow = 0;
@@ -49,6 +53,7 @@ export class AirPressures {
     this.intakeDrop = intake.drop / intake.dropAtFlow ** 2;
     this.bypassDrop = bypass.drop / bypass.dropAtFlow ** 2;
     this.core = core.airDrop;
+    this.coreAcceleration = core.airDrop.kind === 'table' ? 2 * AIR_GAS_CONSTANT * core.airDrop.acceleration : 0;
   }
 
   setInstant(inputs: PressureInputs): void {
@@ -159,11 +164,13 @@ export class AirPressures {
 
   private coreSquares(flow: number, inlet: number): number {
     if (flow !== this.dropFlow) {
-      const { drop, atFlow, atDensity, exponent } = this.core;
       this.dropFlow = flow;
-      this.dropTimesDensity = drop * (flow / atFlow) ** exponent * atDensity;
+      this.dropTimesDensity = airDropTimesDensity(this.core, flow);
     }
-    return this.dropTimesDensity * AIR_GAS_CONSTANT * (inlet + this.inputs.coreOutlet);
+    const { coreOutlet } = this.inputs;
+    const atConstantSpeed = this.dropTimesDensity * AIR_GAS_CONSTANT * (inlet + coreOutlet);
+    if (this.coreAcceleration === 0) return atConstantSpeed;
+    return atConstantSpeed + this.coreAcceleration * flow * flow * (coreOutlet - inlet);
   }
 }
 

@@ -8,10 +8,18 @@ import {
   SWEEP_COEFFICIENT_COUNT,
   SWEEP_COOLANT_MEAN,
   SWEEP_COOLANT_OUT,
-  SWEEP_END_COUNT,
   SWEEP_METAL_MEAN,
   sweepCells,
 } from '../kernels/cell-sweep.ts';
+import {
+  marchWetAir,
+  SWEEP_CONDENSATE,
+  SWEEP_CONTENT_OUT,
+  SWEEP_LATENT_POWER,
+  sweepWetCells,
+  type Vapour,
+  WET_END_COUNT,
+} from '../kernels/wet-cell-sweep.ts';
 import type { Stage } from '../solver/stage-system.ts';
 
 /** Rates of a whole block in one stage, W/K (source in W); a cell takes its even share. */
@@ -24,7 +32,7 @@ export interface BlockRates {
   metalSource: number;
 }
 
-type StageValues = Pick<Stage, 's' | 'reach' | 'base' | 'out'>;
+export type StageValues = Pick<Stage, 's' | 'reach' | 'base' | 'out'>;
 
 /**
  * Where air crosses, the step control watches one cell in as many as this, the first of these that does not divide the
@@ -56,10 +64,15 @@ export class CellBlock {
   coolantOut = 0;
   metalMean = 0;
   coolantMean = 0;
+  /** W and kg/s that condensing vapour gave up in the last wet sweep or march; its content on leaving [kg/kg] */
+  latentPower = 0;
+  condensate = 0;
+  vapourOut = 0;
   private readonly rates: CellRates;
   private readonly coefficients = new Float64Array(SWEEP_COEFFICIENT_COUNT);
-  private readonly ends = new Float64Array(SWEEP_END_COUNT);
+  private readonly ends = new Float64Array(WET_END_COUNT);
   private readonly air: Float64Array;
+  private readonly contents: Float64Array;
   /** heat capacity of coolant that has to pass before linear upwinding returns [J/K]; 0 = it holds */
   private upwindRemaining = 0;
   private readonly coolantCapacity: number;
@@ -70,6 +83,7 @@ export class CellBlock {
     this.offset = offset;
     this.coolantCapacity = coolantCapacity;
     this.air = new Float64Array(ny);
+    this.contents = new Float64Array(ny);
     this.rates = {
       nx,
       ny,
@@ -106,19 +120,69 @@ export class CellBlock {
     return places;
   }
 
+  /** One stage with air entering at `airIn` [K]. */
   sweep(rates: BlockRates, stage: StageValues, airIn: number, coolantIn: number): void {
-    this.setRates(rates);
-    fillSweepCoefficients(this.rates, stage.s, stage.reach, this.coefficients);
-    const { nx, ny } = this;
-    sweepCells(nx, ny, this.coefficients, stage.base, stage.out, this.offset, airIn, coolantIn, this.air, this.ends);
-    this.readEnds(coolantIn);
+    for (let j = 0; j < this.ny; j++) this.air[j] = airIn;
+    this.sweepFilled(rates, stage, coolantIn);
+  }
+
+  /** One stage with the air that leaves `ahead`, whose coolant runs the other way. */
+  sweepBehind(ahead: CellBlock, rates: BlockRates, stage: StageValues, coolantIn: number): void {
+    this.turnAirOf(ahead);
+    this.sweepFilled(rates, stage, coolantIn);
+  }
+
+  /** As {@link sweep}, with vapour condensing on cold metal; `airShare` of the vapour's air crosses this block. */
+  sweepWet(
+    rates: BlockRates,
+    stage: StageValues,
+    airIn: number,
+    coolantIn: number,
+    vapour: Vapour,
+    airShare: number,
+  ): void {
+    this.air.fill(airIn);
+    this.contents.fill(vapour.content);
+    this.sweepFilledWet(rates, stage, coolantIn, vapour, airShare);
+  }
+
+  sweepWetBehind(
+    ahead: CellBlock,
+    rates: BlockRates,
+    stage: StageValues,
+    coolantIn: number,
+    vapour: Vapour,
+    airShare: number,
+  ): void {
+    this.turnAirOf(ahead);
+    for (let j = 0; j < this.ny; j++) this.contents[j] = ahead.contents[this.ny - 1 - j];
+    this.sweepFilledWet(rates, stage, coolantIn, vapour, airShare);
   }
 
   /** Outlets and means that belong to a known state. */
   march(rates: BlockRates, state: Float64Array, airIn: number, coolantIn: number): void {
-    this.setRates(rates);
-    marchOutlets(this.rates, state, this.offset, airIn, coolantIn, this.air, this.ends);
-    this.readEnds(coolantIn);
+    this.air.fill(airIn);
+    this.marchFilled(rates, state, coolantIn);
+  }
+
+  marchBehind(ahead: CellBlock, rates: BlockRates, state: Float64Array, coolantIn: number): void {
+    this.turnAirOf(ahead);
+    this.marchFilled(rates, state, coolantIn);
+  }
+
+  /** Vapour over the metal of a known state; `ahead` stands before this block in the air. */
+  marchVapour(state: Float64Array, vapour: Vapour, airShare: number, ahead?: CellBlock): void {
+    const { nx, ny, contents } = this;
+    for (let j = 0; j < ny; j++) contents[j] = ahead === undefined ? vapour.content : ahead.contents[ny - 1 - j];
+    marchWetAir(nx, ny, state, this.offset, vapour, airShare, contents, this.ends);
+    this.readVapour();
+  }
+
+  /** Nothing condenses: the vapour leaves as it came. */
+  stayDry(content: number): void {
+    this.latentPower = 0;
+    this.condensate = 0;
+    this.vapourOut = content;
   }
 
   /** Decides, for the next step, whether a front forbids linear upwinding until a content has passed. */
@@ -157,24 +221,35 @@ export class CellBlock {
   }
 
   /**
-   * Writes the cells' metal, coolant and mean air temperatures at the flows of the last sweep or march.
+   * Adds `share` of the cells' metal, coolant and mean air temperatures at the flows of the last sweep or march to the
+   * rows from `firstRow` on.
    *
-   * @param out - three arrays of nx ny numbers
+   * @param air - temperatures of the streams where they enter, and leave on return
+   * @param isMirrored - the coolant runs against the order of the columns
+   * @param out - three arrays of rows of ny numbers
    */
-  fillFields(state: Float64Array, airIn: number, out: readonly [Float32Array, Float32Array, Float32Array]): void {
-    const { nx, ny, air, offset } = this;
+  addFields(
+    state: Float64Array,
+    air: Float64Array,
+    firstRow: number,
+    isMirrored: boolean,
+    share: number,
+    out: readonly [Float32Array, Float32Array, Float32Array],
+  ): void {
+    const { nx, ny, offset } = this;
     const [metals, coolants, airs] = out;
     const isFlowing = this.rates.airRate > 0;
     const effectiveness = cellEffectiveness(this.rates.airRate, this.rates.airConductance);
-    air.fill(airIn);
-    for (let i = 0, k = 0; i < nx; i++) {
-      for (let j = 0; j < ny; j++, k++) {
-        const metal = state[offset + 2 * k];
-        const leaving = air[j] + effectiveness * (metal - air[j]);
-        metals[k] = metal;
-        coolants[k] = state[offset + 2 * k + 1];
-        airs[k] = isFlowing ? 0.5 * (air[j] + leaving) : metal;
-        air[j] = leaving;
+    for (let i = 0; i < nx; i++) {
+      for (let column = 0; column < ny; column++) {
+        const place = (firstRow + i) * ny + column;
+        const cell = offset + 2 * (i * ny + (isMirrored ? ny - 1 - column : column));
+        const metal = state[cell];
+        const leaving = air[column] + effectiveness * (metal - air[column]);
+        metals[place] += share * metal;
+        coolants[place] += share * state[cell + 1];
+        airs[place] += share * (isFlowing ? 0.5 * (air[column] + leaving) : metal);
+        air[column] = leaving;
       }
     }
   }
@@ -195,6 +270,44 @@ export class CellBlock {
     this.rates.coolantConductance = rates.coolantConductance * share;
     this.rates.metalLoss = rates.metalLoss * share;
     this.rates.metalSource = rates.metalSource * share;
+  }
+
+  private turnAirOf(ahead: CellBlock): void {
+    for (let j = 0; j < this.ny; j++) this.air[j] = ahead.air[this.ny - 1 - j];
+  }
+
+  private sweepFilled(rates: BlockRates, { s, reach, base, out }: StageValues, coolantIn: number): void {
+    this.setRates(rates);
+    fillSweepCoefficients(this.rates, s, reach, this.coefficients);
+    const { nx, ny } = this;
+    sweepCells(nx, ny, this.coefficients, base, out, this.offset, coolantIn, this.air, this.ends);
+    this.readEnds(coolantIn);
+  }
+
+  private sweepFilledWet(
+    rates: BlockRates,
+    { s, reach, base, out }: StageValues,
+    coolantIn: number,
+    vapour: Vapour,
+    airShare: number,
+  ): void {
+    this.setRates(rates);
+    const { offset, air, contents, ends } = this;
+    sweepWetCells(this.rates, s, reach, base, out, offset, coolantIn, vapour, airShare, air, contents, ends);
+    this.readEnds(coolantIn);
+    this.readVapour();
+  }
+
+  private marchFilled(rates: BlockRates, state: Float64Array, coolantIn: number): void {
+    this.setRates(rates);
+    marchOutlets(this.rates, state, this.offset, coolantIn, this.air, this.ends);
+    this.readEnds(coolantIn);
+  }
+
+  private readVapour(): void {
+    this.latentPower = this.ends[SWEEP_LATENT_POWER];
+    this.condensate = this.ends[SWEEP_CONDENSATE];
+    this.vapourOut = this.ends[SWEEP_CONTENT_OUT];
   }
 
   private readEnds(coolantIn: number): void {

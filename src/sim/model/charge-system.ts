@@ -4,9 +4,11 @@ import { Secant } from '../kernels/secant.ts';
 import type { Config } from '../scenario/config.ts';
 import type { Stage, StageSystem } from '../solver/stage-system.ts';
 import { AirPath, type AirPathInputs } from './air-path.ts';
-import type { BlockRates, Extremes } from './cell-block.ts';
+import type { Extremes } from './cell-block.ts';
 import { conductanceAt } from './conductance.ts';
 import { CoolantRing, type ExchangerAir, emptyRates } from './coolant-ring.ts';
+import type { CoreRates } from './core.ts';
+import { CoreVapour } from './core-vapour.ts';
 import { type DriveInputs, type DriveSegment, layOutCycle, makeInputs, readInputs } from './drive-cycle.ts';
 import { BOUNDARY_POWERS, INTERNAL_POWERS } from './powers.ts';
 import { Room } from './room.ts';
@@ -33,6 +35,8 @@ const FIRST_STRETCH = 7;
 /** A circle counts as closed when its scalars agree to this share of the step tolerance. */
 const CLOSED_SHARE = 0.1;
 const MOST_ROUNDS = 25;
+/** Metal this far above the charge's dew point may still wet within a step [K]. */
+const NEARLY_WET = 3;
 /** W/K that hold the casing at a known temperature while outlets are only read off */
 const HELD = 1e15;
 
@@ -62,7 +66,9 @@ export class ChargeSystem implements StageSystem {
   private readonly closed: number;
   private readonly reservoirIndex: number;
   private readonly reservoirCapacity: number;
+  /** humidity ratio outside [kg/kg] */
   private humidity = 0;
+  private readonly vapour = new CoreVapour();
   private readonly room: Room | undefined;
   /** air round the car and in its engine bay [K] */
   surroundings = 0;
@@ -72,7 +78,7 @@ export class ChargeSystem implements StageSystem {
   private readonly history: Extrapolation;
   private readonly airSecant = new Secant(-0.9, 0.9, 0.1);
   private readonly returnSecant = new Secant(-0.9, 0.995, 0.1);
-  private readonly coreRates: BlockRates = emptyRates();
+  private readonly coreRates: CoreRates = { ...emptyRates(), coolantFlow: 0 };
   private readonly airInputs: AirPathInputs;
   private readonly exchangerAir: ExchangerAir = { speed: 0, temperature: 0, pressure: 0 };
 
@@ -111,7 +117,7 @@ export class ChargeSystem implements StageSystem {
     const { start } = this.config;
     const state = new Float64Array(this.size);
     state.fill(start.coolant);
-    for (let k = 0; k < this.ring.core.size; k += 2) state[this.ring.core.offset + k] = start.metal;
+    this.ring.core.fillMetal(state, start.metal);
     const lump = this.reservoirIndex;
     state[lump + 1] = start.casing;
     state[lump + 2] = start.plenum;
@@ -163,6 +169,7 @@ export class ChargeSystem implements StageSystem {
     this.humidity = humidityRatio(outsideTemperature.from, outsidePressure.from, relativeHumidity);
     readInputs(this.segment, time, this.inputs);
     this.setSurroundings(this.room ? state[this.reservoirIndex + 4] : this.inputs.outside);
+    this.ring.core.restart(state, this.humidity);
     this.observe(state);
     this.history.restart(time, this.scalars);
     this.airSecant.reset();
@@ -198,7 +205,7 @@ export class ChargeSystem implements StageSystem {
       const reservoir = (held + ring.coolantRate * scalars[RETURN]) / (store + gain + ring.coolantRate);
       const coreInlet = ring.sweepToCore(stage, reservoir, this.bay);
       this.setCoreRates();
-      ring.core.sweep(this.coreRates, stage, air.gas.coreInlet, coreInlet);
+      ring.core.sweep(this.coreRates, stage, air.gas.coreInlet, coreInlet, this.condensing());
       ring.sweepFromCore(stage, ring.core.coolantOut, this.exchangerAir, this.bay);
 
       const returnGap = ring.return - scalars[RETURN];
@@ -294,6 +301,7 @@ export class ChargeSystem implements StageSystem {
     powers[k++] = air.gas.gasPower + mechanical;
     powers[k++] = mechanicalToCasing - mechanical;
     powers[k++] = gas.airFlow * AIR_HEAT_CAPACITY * this.airInputs.freshAir - gas.outflow;
+    powers[k++] = ring.core.latentPower;
     powers[k++] = ring.exchangerHeat;
     powers[k++] = ring.pumpHeat;
     powers[k++] = ring.lineHeat;
@@ -391,9 +399,24 @@ export class ChargeSystem implements StageSystem {
     coreRates.airRate = coreFlow * AIR_HEAT_CAPACITY;
     coreRates.airConductance = coreFlow > 0 ? conductanceAt(core.airConductance, coreFlow) : 0;
     coreRates.coolantRate = ring.coolantRate;
-    coreRates.coolantConductance = conductanceAt(core.coolantConductance, ring.flow * ring.density);
+    coreRates.coolantFlow = ring.flow * ring.density;
     coreRates.metalLoss = core.toBay + casing.toCoreFlange;
     coreRates.metalSource = core.toBay * this.bay + casing.toCoreFlange * casingTemperature;
+  }
+
+  /** The vapour that reaches the core; undefined where no metal can be cold enough to wet. */
+  private condensing(): CoreVapour | undefined {
+    const { vapour, ring, coreRates, humidity } = this;
+    const { gas, pressures } = this.air;
+    const returned = Math.max(0, gas.plenumFlow - gas.airFlow);
+    const content =
+      gas.airFlow > 0 ? (gas.airFlow * humidity + returned * ring.core.vapourOut) / (gas.airFlow + returned) : humidity;
+    if (this.config.core.condensation && gas.coreFlow > 0) {
+      const pressure = 0.5 * (pressures.ratio * pressures.inlet + pressures.coreOutlet);
+      vapour.set(content, gas.coreFlow, pressure, coreRates.airConductance / (ring.core.nx * coreRates.airRate));
+      if (vapour.dewPointOf(content) > this.extremes.coldestMetal - NEARLY_WET) return vapour;
+    }
+    return undefined;
   }
 
   /** What guessed neighbours may move casing and plenum by [K]. */
@@ -426,13 +449,13 @@ export class ChargeSystem implements StageSystem {
     this.airInputs.plenumConductance = HELD;
     this.airInputs.plenumHeat = HELD * scalars[PLENUM];
     // Metal is known, so the air leaving the core depends on the flow alone: a few rounds settle it.
-    scalars[CORE_OUTLET] = state[ring.core.offset];
+    scalars[CORE_OUTLET] = ring.core.metalMean > 0 ? ring.core.metalMean : this.casingTemperature(state);
     scalars[CORE_INLET] = this.casingTemperature(state);
     for (let round = 0; round < MOST_ROUNDS; round++) {
       this.failure = this.askAir();
       if (this.failure !== '') return;
       this.setCoreRates();
-      ring.core.march(this.coreRates, state, air.gas.coreInlet, coreInlet);
+      ring.core.march(this.coreRates, state, air.gas.coreInlet, coreInlet, this.condensing());
       const gap = Math.abs(ring.core.airOut - scalars[CORE_OUTLET]);
       scalars[CORE_OUTLET] = ring.core.airOut;
       scalars[CORE_INLET] = air.gas.coreInlet;

@@ -1,9 +1,10 @@
 import { type Coolant, createCoolant } from '../fluids/coolant.ts';
 import { AIR_GAS_CONSTANT, AIR_HEAT_CAPACITY } from '../fluids/moist-air.ts';
-import type { CellBlockConfig, Config, LineConfig } from '../scenario/config.ts';
+import type { CellBlockConfig, Config, CoolantDropLaw, LineConfig } from '../scenario/config.ts';
 import type { Stage } from '../solver/stage-system.ts';
 import { type BlockRates, CellBlock, type Extremes } from './cell-block.ts';
 import { conductanceAt } from './conductance.ts';
+import { Core } from './core.ts';
 import { type FlowResistance, solveLoopFlow } from './loop-flow.ts';
 
 /** One line cell is at most this long [m]; a stretch has at least {@link FEWEST_LINE_CELLS}. */
@@ -43,8 +44,10 @@ export class CoolantRing {
   readonly density: number;
   readonly heatCapacity: number;
   /** K at the pressure of the cap */
+  /** lowest of the run, Pa: it decides when the coolant boils */
+  readonly outsidePressure: number;
   readonly boilingPoint: number;
-  readonly core: CellBlock;
+  readonly core: Core;
   readonly exchanger: CellBlock;
   /** stretches of all four lines in flow order */
   readonly stretches: readonly LineStretch[];
@@ -66,16 +69,18 @@ export class CoolantRing {
   private readonly resistances: readonly FlowResistance[];
   private readonly viscosities: Float64Array;
   private readonly dropFactor: number;
+  private readonly dropCurves: readonly CoolantDropLaw[];
   private readonly exchangerRates = emptyRates();
   /** index of the first stretch of each line */
   private readonly firstStretch: readonly number[];
 
   constructor(config: Config) {
     this.config = config;
-    this.coolant = createCoolant(config.coolant.glycolByVolume);
+    this.coolant = createCoolant(config.coolant.glycolByVolume, config.coolant.glycol);
     this.density = this.coolant.density(config.coolant.propertiesAt);
     this.heatCapacity = this.coolant.heatCapacity(config.coolant.propertiesAt);
-    this.boilingPoint = this.coolant.boilingPoint(config.ambient.pressure + config.coolant.capPressure);
+    this.outsidePressure = lowestPressure(config);
+    this.boilingPoint = this.coolant.boilingPoint(this.outsidePressure + config.coolant.capPressure);
     let offset = 0;
     const place = (nx: number, ny: number, metal: number, volume: number) => {
       const block = new CellBlock(nx, ny, offset, metal, volume * this.density * this.heatCapacity);
@@ -84,7 +89,8 @@ export class CoolantRing {
     };
     const placePart = (part: CellBlockConfig) =>
       place(part.cellsAlongAir, part.cellsAlongCoolant, part.metalHeatCapacity, part.coolantVolume);
-    this.core = placePart(config.core);
+    this.core = new Core(config.core, offset, this.density * this.heatCapacity);
+    offset += this.core.size;
     this.exchanger = placePart(config.exchanger);
     const stretches: LineStretch[] = [];
     const resistances: FlowResistance[] = [];
@@ -104,7 +110,9 @@ export class CoolantRing {
     this.resistances = resistances;
     this.firstStretch = firstStretch;
     this.viscosities = new Float64Array(stretches.length);
-    this.dropFactor = config.core.coolantDropFactor + config.exchanger.coolantDropFactor;
+    const drops = [config.core.coolantDrop, config.exchanger.coolantDrop];
+    this.dropFactor = drops.reduce((sum, law) => sum + (law.kind === 'power' ? law.factor : 0), 0);
+    this.dropCurves = drops.filter(({ kind }) => kind === 'table');
     this.size = offset;
   }
 
@@ -119,8 +127,8 @@ export class CoolantRing {
       this.viscosities[k] = coolant.viscosity(temperature);
     }
     const { pump } = this.config;
-    const { resistances, viscosities, density, dropFactor } = this;
-    this.flow = solveLoopFlow(pump, voltageRatio, resistances, viscosities, density, dropFactor, this.flow);
+    const { resistances, viscosities, density, dropFactor, flow, dropCurves } = this;
+    this.flow = solveLoopFlow(pump, voltageRatio, resistances, viscosities, density, dropFactor, flow, dropCurves);
     this.coolantRate = this.flow * density * this.heatCapacity;
     // Electrical power goes with voltage times current, and the speed of the pump with both.
     this.pumpHeat = this.flow > 0 ? pump.electricalPower * pump.shareIntoCoolant * voltageRatio ** 3 : 0;
@@ -166,8 +174,8 @@ export class CoolantRing {
 
   /** Places of all blocks that the step control watches. */
   watchedPlaces(): Int32Array[] {
-    const blocks = [this.core, this.exchanger, ...this.stretches.map(({ block }) => block)];
-    return blocks.map((block) => block.watchedPlaces());
+    const blocks = [this.exchanger, ...this.stretches.map(({ block }) => block)];
+    return [...this.core.watchedPlaces(), ...blocks.map((block) => block.watchedPlaces())];
   }
 
   watchFronts(state: Float64Array, duration: number): void {
@@ -254,4 +262,9 @@ function makeStretch(block: CellBlock, line: LineConfig, length: number, volume:
 
 export function emptyRates(): BlockRates {
   return { airRate: 0, airConductance: 0, coolantRate: 0, coolantConductance: 0, metalLoss: 0, metalSource: 0 };
+}
+
+function lowestPressure({ ambient, cycle }: Config): number {
+  const phases = [...cycle.before, ...cycle.block, ...cycle.after];
+  return Math.min(ambient.pressure, ...phases.flatMap(({ outsidePressure: { from, to } }) => [from, to]));
 }

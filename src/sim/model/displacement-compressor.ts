@@ -1,18 +1,15 @@
-import { AIR_GAS_CONSTANT, AIR_ISENTROPIC_EXPONENT } from '../fluids/moist-air.ts';
+import { indicatedWork } from '../correlations/indicated-work.ts';
+import { AIR_GAS_CONSTANT } from '../fluids/moist-air.ts';
 import type { DisplacementConfig } from '../scenario/config.ts';
-import { Compressor, ISENTROPIC } from './compressor.ts';
+import { Compressor } from './compressor.ts';
 
 /**
  * Displacement compressor.
  *
  *     m = eta_vc V n/60 p1/(R T1),   eta_vc = 1 - L (PR - 1)/(n/1000)
  *
- * With a built-in volume ratio v the ideal work is that of its indicator diagram, closed compression to V/v and then
- * delivery against p2, over p1 V:  w = (v^(g-1) - 1)/(g - 1) + PR/v - 1,  rise = k w. It is PR - 1 for external
- * compression (v = 1), the isentropic work where v^g = PR, and above nothing at PR 1 for v > 1: such a machine works
- * against its own discharge with the bypass open. Without v the work is isentropic over one inner efficiency.
- *
- * The diagram: textbook thermodynamics of rotary displacement machines, ideal gas, no leak inside.
+ * With a built-in volume ratio the ideal work is that of its indicator diagram, else isentropic; both over one inner
+ * efficiency.
  */
 export class DisplacementCompressor extends Compressor {
   private readonly machine: DisplacementConfig;
@@ -39,8 +36,6 @@ export class DisplacementCompressor extends Compressor {
 
   protected override idealRise(pressureRatio: number): number {
     const { builtInVolumeRatio: v } = this.machine;
-    if (v === undefined) return super.idealRise(pressureRatio);
-    const g = AIR_ISENTROPIC_EXPONENT;
-    return ISENTROPIC * ((v ** (g - 1) - 1) / (g - 1) + pressureRatio / v - 1);
+    return v === undefined ? super.idealRise(pressureRatio) : indicatedWork(v, pressureRatio);
   }
 }

@@ -1,5 +1,6 @@
 import { frictionChurchill } from '../correlations/friction.ts';
-import type { LineSegment, PumpConfig } from '../scenario/config.ts';
+import type { CoolantDropLaw, LineSegment, PumpConfig } from '../scenario/config.ts';
+import { coolantDropAt, DROP_EXPONENT } from './core-drop.ts';
 
 /** A stretch of line as the flow meets it. */
 export interface FlowResistance extends LineSegment {
@@ -7,12 +8,12 @@ export interface FlowResistance extends LineSegment {
   readonly roughness: number;
 }
 
+const NO_CURVES: readonly CoolantDropLaw[] = [];
+
 /** The flow is solved until the next correction would be below this share of it. */
 const TOLERANCE = 1e-9;
 /** Smooth pump curves need at most fifteen from any guess. */
 const MOST_SECANT_STEPS = 30;
-/** Core and exchanger: drop goes with this power of the flow. */
-const DROP_EXPONENT = 1.8;
 
 /**
  * Pressure that the pump makes at a flow.
@@ -73,7 +74,7 @@ export function segmentDrop(segment: FlowResistance, flow: number, density: numb
 /**
  * Flow of the loop: where the pump makes what lines, core and exchanger take.
  *
- *     pump(Q) = sum over segments of dp(Q) + dropFactor Q^1.8
+ *     pump(Q) = sum over segments of dp(Q) + dropFactor Q^1.8 + curves(Q)
  *
  * The pump falls and the loop rises strictly with flow, so there is one answer, between no flow and free flow. It is
  * found by secant steps kept inside that bracket; the first step takes the loop to rise as the power 1.8. A guess good
@@ -84,8 +85,9 @@ export function segmentDrop(segment: FlowResistance, flow: number, density: numb
  * @param segments - all stretches of all lines, in series
  * @param viscosities - Pa s, one a segment
  * @param density - kg/m3
- * @param dropFactor - core and exchanger together: Pa at 1 m3/s
+ * @param dropFactor - core and exchanger together, as far as they go by factors: Pa at 1 m3/s
  * @param guess - m3/s; one outside the bracket is ignored
+ * @param curves - of core and exchanger, as far as they go by curves
  * @returns flow in m3/s, 0 with the pump off
  */
 export function solveLoopFlow(
@@ -96,6 +98,7 @@ export function solveLoopFlow(
   density: number,
   dropFactor: number,
   guess: number,
+  curves: readonly CoolantDropLaw[] = NO_CURVES,
 ): number {
   if (voltageRatio === 0) return 0;
   let low = 0;
@@ -107,6 +110,7 @@ export function solveLoopFlow(
   const isSmooth = pump.curve.kind === 'parabola';
   for (let count = 0; ; count++) {
     let drop = dropFactor * flow ** DROP_EXPONENT;
+    for (let k = 0; k < curves.length; k++) drop += coolantDropAt(curves[k], flow);
     for (let k = 0; k < segments.length; k++) drop += segmentDrop(segments[k], flow, density, viscosities[k]);
     const pressure = pumpPressure(pump, voltageRatio, flow);
     const excess = pressure - drop;

@@ -3,6 +3,7 @@ export const BOUNDARY_POWERS = [
   'shaft',
   'mechanicalLoss',
   'throughflow',
+  'condensation',
   'exchanger',
   'pump',
   'lines',

@@ -1,3 +1,5 @@
+import type { CoreShape } from '../correlations/core-geometry.ts';
+
 /**
  * What the model is built from: a checked scenario in SI units, deeply read-only.
  *
@@ -6,7 +8,8 @@
  */
 
 /** `reference * (flow / atFlow) ^ exponent`; on the coolant side never below `floor * reference`. */
-export interface ConductanceLaw {
+interface ConductancePower {
+  readonly kind: 'power';
   /** W/K at `atFlow` */
   readonly reference: number;
   /** kg/s */
@@ -15,6 +18,45 @@ export interface ConductanceLaw {
   /** share of `reference` that remains without flow, 0 to 1; 0 on the air side */
   readonly floor: number;
 }
+
+/** A curve through points, straight between them in logarithms, its end slopes held beyond; never below `floor`. */
+interface ConductanceTable {
+  readonly kind: 'table';
+  /** kg/s, ascending, at least two */
+  readonly flow: readonly number[];
+  /** W/K */
+  readonly value: readonly number[];
+  /** W/K that remain without flow */
+  readonly floor: number;
+}
+
+export type ConductanceLaw = ConductancePower | ConductanceTable;
+
+/** Air drop of the core; Pa, kg/s, kg/m3. */
+export type AirDropLaw =
+  /** drop (m/atFlow)^exponent (atDensity/rho) */
+  | {
+      readonly kind: 'power';
+      readonly drop: number;
+      readonly atFlow: number;
+      readonly atDensity: number;
+      readonly exponent: number;
+    }
+  /** ( curve(m) + acceleration m^2 (T_out - T_in)/T_mean )/rho, the curve as in a table of conductance */
+  | {
+      readonly kind: 'table';
+      /** kg/s, ascending, at least two */
+      readonly flow: readonly number[];
+      /** Pa kg/m3 at constant density; all 0 in a core without drop */
+      readonly dropTimesDensity: readonly number[];
+      /** 1/m4: air that cools slows down and regains pressure */
+      readonly acceleration: number;
+    };
+
+/** Coolant drop of one exchanger: factor Q^1.8, Pa at 1 m3/s; or a curve as in a table of conductance, m3/s and Pa. */
+export type CoolantDropLaw =
+  | { readonly kind: 'power'; readonly factor: number }
+  | { readonly kind: 'table'; readonly flow: readonly number[]; readonly drop: readonly number[] };
 
 /** One straight stretch of coolant line: round bore, its bends, and the losses it adds. */
 export interface LineSegment {
@@ -104,6 +146,40 @@ export interface TurbineDrivenConfig extends ByHead {
 
 export type CompressorConfig = DisplacementConfig | CentrifugalConfig | TurbineDrivenConfig;
 
+/** A core described by its measures, and all that its laws follow from. SI. */
+export interface CoreGeometryConfig {
+  readonly shape: CoreShape;
+  /** ports at the same end of the stack (U) or at opposite ends (Z) */
+  readonly arrangement: 'U' | 'Z';
+  /** what the scenario can reach, lowest and highest: kg/s of charge air, m3/s of coolant */
+  readonly airFlows: readonly [number, number];
+  readonly coolantFlows: readonly [number, number];
+  /** where properties are taken, K */
+  readonly airTemperature: number;
+  readonly coolantTemperature: number;
+  readonly air: { readonly heatCapacity: number; readonly viscosity: number; readonly conductivity: number };
+  readonly coolant: {
+    readonly density: number;
+    readonly heatCapacity: number;
+    readonly viscosity: number;
+    readonly conductivity: number;
+  };
+  /** what is typed over what the geometry gives; 1 where nothing is typed */
+  readonly factors: Readonly<Record<GeometryFactor, number>>;
+  /** Pa at 1 m3/s with flow^1.8, typed: stands in place of the three drops of the geometry */
+  readonly coolantDropFactor?: number;
+  /** share of the face that the opening leaves to the air */
+  readonly exposedShare: number;
+}
+
+/** What a measured point may scale. */
+export type GeometryFactor =
+  | 'airConductance'
+  | 'coolantConductance'
+  | 'airDrop'
+  | 'metalHeatCapacity'
+  | 'coolantVolume';
+
 /** What the scenario says about one cross-flow exchanger (core or front exchanger), metal and both sides. */
 export interface CellBlockConfig {
   readonly airConductance: ConductanceLaw;
@@ -112,24 +188,37 @@ export interface CellBlockConfig {
   readonly metalHeatCapacity: number;
   /** m3 */
   readonly coolantVolume: number;
-  /** Pa at 1 m3/s: drop = this * Q^1.8, Q in m3/s */
-  readonly coolantDropFactor: number;
+  readonly coolantDrop: CoolantDropLaw;
   readonly cellsAlongAir: number;
   readonly cellsAlongCoolant: number;
 }
 
-interface CoreConfig extends CellBlockConfig {
-  /** air drop = drop (m/atFlow)^exponent (atDensity/rho); Pa, kg/s, kg/m3 */
-  readonly airDrop: {
-    readonly drop: number;
-    readonly atFlow: number;
-    readonly atDensity: number;
-    readonly exponent: number;
-  };
+/** Passes, sheets and cores; shares of sheets add up to 1 each. */
+export interface CoreLayout {
+  readonly passes: 1 | 2;
+  /** two passes: whether the coolant enters where the air leaves */
+  readonly isCounter: boolean;
+  /** coolant that mixes where it turns round, m3 */
+  readonly turnVolume: number;
+  /** groups of layers that get like coolant: share of the layers, share of the coolant */
+  readonly sheets: readonly { readonly layers: number; readonly flow: number }[];
+  /** cores one after the other in the coolant, beside each other in the air */
+  readonly inSeries: 1 | 2;
+}
+
+export interface CoreConfig extends CellBlockConfig {
+  readonly airDrop: AirDropLaw;
+  /** absent: the core is given by test points */
+  readonly geometry?: CoreGeometryConfig;
+  /** where a law of the geometry goes beyond what it was published for, or is scaled to a measured point; in words */
+  readonly marks: readonly string[];
   /** W/K, metal to bay air, spread evenly */
   readonly toBay: number;
   /** share of the air that passes the core without touching it, 0 to below 1 */
   readonly leakPast: number;
+  readonly layout: CoreLayout;
+  /** whether vapour condenses on metal below the charge's dew point */
+  readonly condensation: boolean;
 }
 
 interface ExchangerConfig extends CellBlockConfig {
@@ -236,8 +325,9 @@ export interface Config {
   };
   readonly core: CoreConfig;
   readonly exchanger: ExchangerConfig;
-  /** volume share of ethylene glycol before mixing at 20 degC, 0 = water; K; Pa gauge */
+  /** volume share of the glycol before mixing at 20 degC, 0 = water; K; Pa gauge */
   readonly coolant: {
+    readonly glycol: 'ethylene' | 'propylene';
     readonly glycolByVolume: number;
     readonly propertiesAt: number;
     readonly capPressure: number;

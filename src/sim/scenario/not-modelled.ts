@@ -3,13 +3,10 @@ import { type JsonValue, quoted } from './issue.ts';
 /** Words of the trade that this version knows and does not compute, looked for in a key and the word typed there. */
 const NOT_MODELLED: readonly (readonly [RegExp, string])[] = [
   [/(^|[^a-z])ice|melt/i, 'Ice in the reservoir is'],
-  [/propylene/i, 'Propylene glycol is'],
-  [/condens/i, 'Condensation in the core is'],
   [
     /inject|methanol|alcohol|nitrous/i,
     'Whatever is injected into the charge (water, alcohol, fuel before the core, nitrous) is',
   ],
-  [/^(core)?(width|depth|height|length|fin|tube|passes|layers|rows|geometry)/i, 'A core described by its geometry is'],
   [/exchangers|second|^cores$|^pumps$|^parallel/i, 'More than one core, exchanger or pump is'],
   [/twin|compound/i, 'More than one compressor is'],
 ];

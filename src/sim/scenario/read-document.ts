@@ -1,3 +1,4 @@
+import { shapeFor } from './file-shape.ts';
 import {
   alternatives,
   capitalised,
@@ -11,7 +12,7 @@ import {
 import { nearestWord } from './nearest.ts';
 import { notModelled } from './not-modelled.ts';
 import { blankOf, readValue, reportMissing } from './read-value.ts';
-import { DOCUMENT, GROUPS, type GroupShape, isShapeRequired, type Shape, type Values } from './shape.ts';
+import { GROUPS, type GroupShape, isShapeRequired, type Shape, type Values } from './shape.ts';
 import { isNumberRow, isRequired } from './table.ts';
 
 /**
@@ -21,7 +22,7 @@ import { isNumberRow, isRequired } from './table.ts';
  * the place of what could not be read.
  */
 export function readDocument(document: JsonObject, report: Report): Values {
-  return read(DOCUMENT, document, '', report) as Values;
+  return read(shapeFor(document), document, '', report) as Values;
 }
 
 const joined = (path: string, key: string | number): string => (path === '' ? String(key) : `${path}.${key}`);
@@ -87,6 +88,7 @@ function readConstant(value: string | number, typed: JsonValue | undefined, path
 }
 
 function readGroup(shape: GroupShape, typed: JsonValue | undefined, path: string, report: Report): unknown {
+  if (typed === undefined && shape.isOptional) return undefined;
   const needed = Object.keys(shape.keys).filter((key) => isShapeRequired(shape.keys[key]));
   const isUsable = isObject(typed) || (typed === undefined && needed.length === 0);
   if (!isUsable) reportNoGroup(shape, typed, path, needed, report);
@@ -120,8 +122,8 @@ function reportNoGroup(
   const found = quoted(typed);
   const expected = needed.length === 0 ? 'an object' : `an object with ${needed.join(', ')}`;
   const said = `${capitalised(shape.title)} is ${typed === undefined ? 'missing' : found}; expected ${expected}.`;
-  const isLoop = shape === GROUPS.coolant || shape === GROUPS.reservoir;
-  const isExchanger = shape === GROUPS.exchanger && typed !== undefined;
+  const isLoop = path === 'coolant' || path === 'reservoir';
+  const isExchanger = path === 'exchanger' && typed !== undefined;
   const count = isList(typed) ? 'several front exchangers' : 'no front exchanger';
   const message = isLoop
     ? `No coolant in the loop: nothing to carry the heat. ${said}`
@@ -134,7 +136,9 @@ function reportNoGroup(
 function reportUnknownKey(shape: GroupShape, key: string, value: JsonValue, path: string, report: Report): void {
   const known = Object.keys(shape.keys);
   const near = nearestWord(key, known);
-  const elsewhere = Object.entries(GROUPS).find(([, group]) => group !== shape && Object.hasOwn(group.keys, key));
+  const elsewhere = Object.entries(GROUPS).find(
+    ([, group]) => group.title !== shape.title && Object.hasOwn(group.keys, key),
+  );
   const hint =
     notModelled(key, value) ??
     (near && `Did you mean ${quoted(near)}?`) ??

@@ -162,7 +162,7 @@ interface Proposal {
 
 /** What a bare number out of range was probably meant to be, or else, where it cannot stand, the default. */
 function proposalFor(row: NumberRow, typed: number, isRefused: boolean, path: string): Proposal | undefined {
-  if (row.trap === 'glycol by mass') return massProposal(row, typed, path);
+  if (row.trap !== undefined && row.trap !== 'fitting size') return massProposal(row, row.trap, typed, path);
   const [low, high] = row.usual ?? [row.min, row.max];
   for (const symbol of unitSymbols(row.unit)) {
     const value = convert(typed, symbol, row.unit);
@@ -177,8 +177,13 @@ function proposalFor(row: NumberRow, typed: number, isRefused: boolean, path: st
 }
 
 /** A share out of range may be one by mass; where even that is too much, the difference is shown at 50 %. */
-function massProposal(row: NumberRow, typed: number, path: string): Proposal {
-  const [own, example] = [typed, 50].map((share) => TRAPS['glycol by mass'](`${share} % by mass`));
+function massProposal(
+  row: NumberRow,
+  trap: 'ethylene by mass' | 'propylene by mass',
+  typed: number,
+  path: string,
+): Proposal {
+  const [own, example] = [typed, 50].map((share) => TRAPS[trap](`${share} % by mass`));
   if (own === undefined || own.value > row.max) return example ? { sentence: example.message } : {};
   return { sentence: own.message, fix: { path, value: own.value, label: own.label } };
 }

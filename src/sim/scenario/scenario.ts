@@ -1,7 +1,9 @@
+import { withGeometry } from './geometry-values.ts';
 import { type Issue, isError, type JsonObject } from './issue.ts';
 import { readDocument } from './read-document.ts';
 import { checkAirPath } from './rules/air-path.ts';
 import { checkCoolantLoop } from './rules/coolant-loop.ts';
+import { checkCoreGeometry } from './rules/core-geometry.ts';
 import { checkSession } from './rules/session.ts';
 import type { Values } from './shape.ts';
 
@@ -25,10 +27,12 @@ export function readScenario(document: JsonObject): { readonly values: Values; r
   const report = (issue: Issue): void => {
     issues.push(issue);
   };
-  const values = readDocument(document, report);
-  checkAirPath(values, report);
-  checkCoolantLoop(values, report);
-  checkSession(values, report);
+  const typed = readDocument(document, report);
+  checkAirPath(typed, report);
+  checkCoolantLoop(typed, report);
+  checkCoreGeometry(typed, document, report);
+  checkSession(typed, report);
+  const values = withGeometry(typed, document, issues.some(isError), report);
   return { values, issues };
 }
 

@@ -1,4 +1,5 @@
 import { convert } from '../units.ts';
+import { shapeFor } from './file-shape.ts';
 import type { JsonObject } from './issue.ts';
 import { DOCUMENT, FORMAT, isShapeRequired, type Shape, VERSION } from './shape.ts';
 import { isNumberRow, isWordRow, type NumberRow, type Parameter } from './table.ts';
@@ -12,8 +13,27 @@ export function scenarioSchema(): JsonObject {
     $schema: 'https://json-schema.org/draft/2020-12/schema',
     title: `${FORMAT}, version ${VERSION}`,
     description: 'Written from the parameter table; do not edit.',
-    ...schemaOf(DOCUMENT),
+    ...schemaOf(shapeFor(WIDEST)),
+    allOf: [
+      { if: { not: { required: ['coreGeometry'] } }, then: strictly('core', ({ required }) => ({ required })) },
+      {
+        if: {
+          not: { properties: { coolant: { properties: { glycol: { const: 'propylene' } }, required: ['glycol'] } } },
+        },
+        then: strictly('coolant', ({ properties }) => ({
+          properties: { glycolByVolume: (properties as JsonObject).glycolByVolume },
+        })),
+      },
+    ],
   };
+}
+
+/** A document in which most may be left out and ranges are widest. */
+const WIDEST: JsonObject = { coolant: { glycol: 'propylene' }, coreGeometry: {} };
+
+/** What the schema of one group asks for in a document without such groups. */
+function strictly(group: 'core' | 'coolant', part: (schema: JsonObject) => JsonObject): JsonObject {
+  return { properties: { [group]: part(schemaOf(DOCUMENT.keys[group])) }, required: [group] };
 }
 
 function schemaOf(shape: Shape): JsonObject {

@@ -2,6 +2,7 @@ import { LINE_NAMES, type LineName } from './config.ts';
 import type { JsonObject } from './issue.ts';
 import { AIR_PATH } from './parameters/air-path.ts';
 import { COOLANT_LOOP } from './parameters/coolant-loop.ts';
+import { CORE_GEOMETRY } from './parameters/core-geometry.ts';
 import { SESSION } from './parameters/session.ts';
 import { type Group, isRequired, type Parameter, type TextRow, type ValuesOf } from './table.ts';
 
@@ -31,6 +32,8 @@ export interface GroupShape {
   readonly kind: 'group';
   readonly title: string;
   readonly keys: Readonly<Record<string, Shape>>;
+  /** may be left out as a whole, whatever its keys need */
+  readonly isOptional?: true;
 }
 
 const group = (title: string, rows: Group, more: Readonly<Record<string, Shape>> = {}): GroupShape => ({
@@ -64,6 +67,7 @@ export const GROUPS = {
   casing: group('compressor casing', AIR_PATH.casing),
   plenum: group('plenum', AIR_PATH.plenum),
   core: group('charge-air core', COOLANT_LOOP.core),
+  coreGeometry: { ...group('core by its measures', CORE_GEOMETRY.coreGeometry), isOptional: true },
   exchanger: group('front exchanger', COOLANT_LOOP.exchanger),
   coolant: group('coolant', COOLANT_LOOP.coolant),
   lines: group('coolant lines', COOLANT_LOOP.lines, lines),
@@ -118,13 +122,15 @@ export const DOCUMENT: GroupShape = {
 export function isShapeRequired(shape: Shape): boolean {
   if (shape.kind === 'value') return isRequired(shape.row);
   if (shape.kind === 'list') return shape.absent === undefined;
-  return shape.kind === 'group' ? Object.values(shape.keys).some(isShapeRequired) : true;
+  if (shape.kind !== 'group') return true;
+  return !shape.isOptional && Object.values(shape.keys).some(isShapeRequired);
 }
 
 type Tables = typeof AIR_PATH & typeof COOLANT_LOOP & typeof SESSION;
 /** Groups that stand in the file as they stand in the table. */
-type PlainGroup = Exclude<keyof typeof GROUPS, 'lines' | 'pump'>;
+type PlainGroup = Exclude<keyof typeof GROUPS, 'lines' | 'pump' | 'coreGeometry'>;
 
+export type GeometryValues = ValuesOf<(typeof CORE_GEOMETRY)['coreGeometry']>;
 type SegmentValues = ValuesOf<Tables['segment']>;
 export type PointValues = ValuesOf<Tables['point']>;
 export type PhaseValues = ValuesOf<Tables['phase']>;
@@ -135,6 +141,7 @@ export type VariantValues = ValuesOf<Tables['variant']> & { readonly changes: Js
 export type Values = { readonly [Name in PlainGroup]: ValuesOf<Tables[Name]> } & {
   readonly name: string;
   readonly notes: string | undefined;
+  readonly coreGeometry: GeometryValues | undefined;
   readonly lines: ValuesOf<Tables['lines']> & { readonly [Name in LineName]: readonly SegmentValues[] };
   readonly pump: ValuesOf<Tables['pump']> & { readonly curve: readonly PointValues[] | undefined };
   readonly cycle: readonly (PhaseValues | RepetitionValues)[];

@@ -31,7 +31,9 @@ export interface NumberRow extends Row {
   /** may be a pair [at the start, at the end] of a phase */
   readonly ramp?: true;
   /** a mistake of the trade that text in this key is looked through for */
-  readonly trap?: 'fitting size' | 'glycol by mass';
+  readonly trap?: 'fitting size' | 'ethylene by mass' | 'propylene by mass';
+  /** group of the file from which the value follows where the group is there: the key may then be left out */
+  readonly followsFrom?: string;
   /** key of the same group that gives this one its sense: typed alone, this one is refused */
   readonly needs?: string;
 }

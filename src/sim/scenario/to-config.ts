@@ -4,6 +4,7 @@ import {
   type CellBlockConfig,
   type CompressorConfig,
   type Config,
+  type CoreLayout,
   type CycleConfig,
   LINE_NAMES,
   type LineConfig,
@@ -12,6 +13,7 @@ import {
   type PumpConfig,
   type Ramp,
 } from './config.ts';
+import { geometryLaws } from './geometry-values.ts';
 import { isRepetition } from './phases.ts';
 import { deeplyFrozen, type Scenario } from './scenario.ts';
 import type { PhaseValues, Values } from './shape.ts';
@@ -25,7 +27,7 @@ import { stationPressure } from './station-pressure.ts';
  * @example
  * toConfig(scenario).lines[0].segments[0].bore // 0.0165
  */
-export function toConfig({ values }: Scenario): Config {
+export function toConfig({ values, document }: Scenario): Config {
   const { ambient, intake, engine, coolant, reservoir, sensor, limit, numerics } = values;
   return deeplyFrozen<Config>({
     name: values.name,
@@ -46,9 +48,10 @@ export function toConfig({ values }: Scenario): Config {
     bypass: bypassOf(values),
     casing: { ...values.casing, heatCapacity: toSi(values.casing.heatCapacity, 'kJ/K') },
     plenum: { ...values.plenum, heatCapacity: toSi(values.plenum.heatCapacity, 'kJ/K') },
-    core: coreOf(values),
+    core: { ...coreOf(values), ...geometryLaws(values, document) },
     exchanger: { ...cellBlock(values.exchanger), faceArea: values.exchanger.faceArea },
     coolant: {
+      glycol: coolant.glycol,
       glycolByVolume: toSi(coolant.glycolByVolume, '%'),
       propertiesAt: toSi(coolant.propertiesAt, 'degC'),
       capPressure: toSi(coolant.capPressure, 'kPa'),
@@ -91,6 +94,16 @@ function bypassOf({ bypass }: Values): Config['bypass'] {
   };
 }
 
+function layoutOf({ passes, passArrangement, turnVolume }: Values['core']): CoreLayout {
+  return {
+    passes: passes === 2 ? 2 : 1,
+    isCounter: passArrangement === 'cross-counter',
+    turnVolume: toSi(turnVolume, 'L'),
+    sheets: [{ layers: 1, flow: 1 }],
+    inSeries: 1,
+  };
+}
+
 /**
  * Where the opening leaves only a share of the face to the air, the core acts as one as much narrower: air faster by
  * the inverse (conductance share^(1 - n), drop share^-m), and only that much of the coolant's way exchanges.
@@ -104,13 +117,17 @@ function coreOf({ core }: Values): Config['core'] {
     airConductance: { ...airConductance, reference: airConductance.reference * share ** (1 - airConductance.exponent) },
     coolantConductance: { ...coolantConductance, reference: coolantConductance.reference * share },
     airDrop: {
+      kind: 'power',
       drop: toSi(core.airDrop, 'kPa') * share ** -core.airDropExponent,
       atFlow: core.airDropAtFlow,
       atDensity: core.airDropAtDensity,
       exponent: core.airDropExponent,
     },
+    marks: [],
     toBay: core.toBay,
     leakPast: core.leakPast,
+    layout: layoutOf(core),
+    condensation: core.condensation === 'on',
   };
 }
 
@@ -171,15 +188,17 @@ function lossesOf(compressor: Values['compressor']) {
 }
 
 /** The keys that core and exchanger share. */
-function cellBlock(part: Values['core'] | Values['exchanger']): CellBlockConfig {
+function cellBlock(part: Values['core'] | Values['exchanger']) {
   return {
     airConductance: {
+      kind: 'power',
       reference: part.airConductance,
       atFlow: part.airConductanceAtFlow,
       exponent: part.airConductanceExponent,
       floor: 0,
     },
     coolantConductance: {
+      kind: 'power',
       reference: part.coolantConductance,
       atFlow: part.coolantConductanceAtFlow,
       exponent: part.coolantConductanceExponent,
@@ -187,10 +206,10 @@ function cellBlock(part: Values['core'] | Values['exchanger']): CellBlockConfig 
     },
     metalHeatCapacity: toSi(part.metalHeatCapacity, 'kJ/K'),
     coolantVolume: toSi(part.coolantVolume, 'L'),
-    coolantDropFactor: toSi(part.coolantDropFactor, 'Pa/(L/min)^1.8'),
+    coolantDrop: { kind: 'power', factor: toSi(part.coolantDropFactor, 'Pa/(L/min)^1.8') },
     cellsAlongAir: part.cellsAlongAir,
     cellsAlongCoolant: part.cellsAlongCoolant,
-  };
+  } as const satisfies CellBlockConfig;
 }
 
 /** A 90 degree bend of hose or tube: centre line 1.5 bores, Darcy factor of a smooth bore at Re 20000 (0.026). */

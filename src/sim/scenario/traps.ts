@@ -1,4 +1,5 @@
 import { createCoolant } from '../fluids/coolant.ts';
+import type { GlycolKind } from '../fluids/glycol-fits.ts';
 import { figure } from '../units.ts';
 
 interface Trap {
@@ -26,18 +27,18 @@ function fittingSize(text: string): Trap | undefined {
 }
 
 /** Volume share before mixing of a share by mass, from the densities behind the coolant's own mass fraction. */
-function glycolByVolume(byMass: number): number {
-  const { massFraction } = createCoolant(0.3);
+function glycolByVolume(byMass: number, kind: GlycolKind): number {
+  const { massFraction } = createCoolant(0.3, kind);
   const densityRatio = (massFraction / (1 - massFraction)) * (0.7 / 0.3);
   return byMass / (byMass + (1 - byMass) * densityRatio);
 }
 
-function glycolByMass(text: string): Trap | undefined {
+function glycolByMass(text: string, kind: GlycolKind): Trap | undefined {
   const match = /^(\d+(?:[.,]\d+)?)\s*%?\s*(?:by\s*)?(?:mass|weight|wt\.?|w\/w|m\/m)\s*%?$/i.exec(text.trim());
   if (match === null) return undefined;
   const byMass = Number(match[1].replace(',', '.'));
   if (byMass > 100) return undefined;
-  const byVolume = Number(figure(Math.floor(1000 * glycolByVolume(byMass / 100)) / 10));
+  const byVolume = Number(figure(Math.floor(1000 * glycolByVolume(byMass / 100, kind)) / 10));
   return {
     message: `${figure(byMass)} % by mass is about ${figure(byVolume)} % by volume.`,
     value: byVolume,
@@ -46,4 +47,8 @@ function glycolByMass(text: string): Trap | undefined {
 }
 
 /** Mistakes of the trade that a text may hold, by the name that rows of the parameter table call them. */
-export const TRAPS = { 'fitting size': fittingSize, 'glycol by mass': glycolByMass } as const;
+export const TRAPS = {
+  'fitting size': fittingSize,
+  'ethylene by mass': (text: string) => glycolByMass(text, 'ethylene'),
+  'propylene by mass': (text: string) => glycolByMass(text, 'propylene'),
+} as const;

@@ -35,7 +35,7 @@ const SPECS: Record<InputPart, Omit<PartSpec, 'part'>> = {
   },
   air: {
     name: 'Air and engine',
-    groups: ['ambient', 'intake', 'engine', 'plenum'],
+    groups: ['ambient', 'room', 'intake', 'engine', 'plenum'],
     main: ['ambient.temperature', 'ambient.pressure', 'ambient.relativeHumidity', 'engine.displacement'],
   },
   pulls: { name: 'Pulls', groups: ['cycle'], main: [] },

@@ -15,7 +15,7 @@ export function TankPart(props: FormProps) {
     .flatMap(({ segments }) => segments)
     .reduce((sum, { bore, length }) => sum + (Math.PI / 4) * bore ** 2 * length, 0);
   const volume = core.coolantVolume + exchanger.coolantVolume + reservoir.coolantVolume + inLines;
-  const mix = createCoolant(coolant.glycolByVolume);
+  const mix = createCoolant(coolant.glycolByVolume, coolant.glycol);
   const freezes = joined(temperature(mix.freezingPoint, units));
   return (
     <>

@@ -1,4 +1,4 @@
-import type { Config } from '../../sim/index.ts';
+import { airDropTimesDensity, type Config } from '../../sim/index.ts';
 
 /** How large a core is drawn; lengths in the length of a core along the coolant, which is 1 for all. */
 export interface BlockShape {
@@ -10,7 +10,15 @@ export interface BlockShape {
 }
 
 /** The core that is drawn at factor 1; an assumption of the drawing, like the shape it is given. */
-const USUAL = { metalHeatCapacity: 2600, drop: 9000, atFlow: 0.3, atDensity: 1.6, depth: 0.4, height: 0.45 };
+const USUAL = {
+  metalHeatCapacity: 2600,
+  drop: 9000,
+  atFlow: 0.3,
+  atDensity: 1.6,
+  depth: 0.4,
+  height: 0.45,
+  exponent: 1.8,
+};
 
 /** A drawn core is never more than this many times smaller or larger than the usual one, in each direction. */
 const LARGEST_FACTOR = 3;
@@ -32,10 +40,9 @@ export function blockShape(
   usualTubeCount: number,
 ): BlockShape {
   const metal = metalHeatCapacity / USUAL.metalHeatCapacity;
-  const dropAtUsualFlow =
-    airDrop.drop * (USUAL.atFlow / airDrop.atFlow) ** airDrop.exponent * (airDrop.atDensity / USUAL.atDensity);
-  const drop = dropAtUsualFlow / USUAL.drop;
-  const height = bounded((metal / drop) ** (1 / (1 + airDrop.exponent)));
+  const drop = airDropTimesDensity(airDrop, USUAL.atFlow) / USUAL.atDensity / USUAL.drop;
+  const exponent = airDrop.kind === 'power' ? airDrop.exponent : USUAL.exponent;
+  const height = bounded((metal / drop) ** (1 / (1 + exponent)));
   const depth = bounded(metal / height);
   return {
     depth: USUAL.depth * depth,

@@ -3,6 +3,7 @@ import { studyAirBand } from '../../../src/sim/answers/air-band.ts';
 import { compareCooling, explainCooling } from '../../../src/sim/answers/cooling-consequence.ts';
 import { summarisePulls } from '../../../src/sim/answers/pull-summary.ts';
 import { conduct } from '../../../src/sim/answers/study.ts';
+import { scaledConductance } from '../../../src/sim/model/conductance.ts';
 import type { Config, DisplacementConfig } from '../../../src/sim/scenario/config.ts';
 import { simulate } from '../../../src/sim/simulate.ts';
 import { shippedConfig } from '../../support/shipped.ts';
@@ -24,8 +25,8 @@ function withCore(config: Config, factor: number): Config {
   const { airConductance, coolantConductance } = config.core;
   const core = {
     ...config.core,
-    airConductance: { ...airConductance, reference: factor * airConductance.reference },
-    coolantConductance: { ...coolantConductance, reference: factor * coolantConductance.reference },
+    airConductance: scaledConductance(airConductance, factor),
+    coolantConductance: scaledConductance(coolantConductance, factor),
   };
   return { ...config, core };
 }

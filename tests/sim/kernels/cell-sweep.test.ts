@@ -64,7 +64,7 @@ function sweep(cells: CellRates, s: number, base: Float64Array, airIn: number, c
   fillSweepCoefficients(cells, s, reach, coefficients);
   const out = new Float64Array(base.length);
   const ends = new Float64Array(SWEEP_END_COUNT);
-  sweepCells(nx, ny, coefficients, base, out, 0, airIn, coolantIn, new Float64Array(ny), ends);
+  sweepCells(nx, ny, coefficients, base, out, 0, coolantIn, new Float64Array(ny).fill(airIn), ends);
   return { base, out, ends };
 }
 
@@ -151,7 +151,7 @@ test('a state that was swept has the outlets and means of its sweep', () => {
   fc.assert(
     fc.property(swept, ({ cells, airIn, coolantIn, out, ends }) => {
       const marched = new Float64Array(SWEEP_END_COUNT);
-      marchOutlets(cells, out, 0, airIn, coolantIn, new Float64Array(cells.ny), marched);
+      marchOutlets(cells, out, 0, coolantIn, new Float64Array(cells.ny).fill(airIn), marched);
       marched.forEach((end, k) => {
         expect(Math.abs(end - ends[k])).toBeLessThan(1e-9 * Math.abs(ends[k]) + 1e-9);
       });
@@ -177,7 +177,7 @@ test('a block leaves what lies before and behind it in the state alone', () => {
   fillSweepCoefficients(cells, 1, 1, coefficients);
   const out = new Float64Array(20).fill(-1);
   const base = new Float64Array(20).fill(Number.NaN).fill(300, 4, 16);
-  sweepCells(2, 3, coefficients, base, out, 4, 300, 300, new Float64Array(3), new Float64Array(SWEEP_END_COUNT));
+  sweepCells(2, 3, coefficients, base, out, 4, 300, new Float64Array(3).fill(300), new Float64Array(SWEEP_END_COUNT));
   expect([...out.subarray(0, 4), ...out.subarray(16)]).toEqual(new Array(8).fill(-1));
   for (const value of out.subarray(4, 16)) expect(value).toBeCloseTo(300, 10);
 });

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { AirPath, type AirPathInputs } from '../../../src/sim/model/air-path.ts';
 import type { Config, DisplacementConfig } from '../../../src/sim/scenario/config.ts';
+import { powerOf } from '../../support/power-law.ts';
 import { shippedConfig } from '../../support/shipped.ts';
 
 // Expected values: the laws of air path and compressor as the documentation states them, written out here with the
@@ -51,7 +52,7 @@ function carWith(car: Car): Displaced {
     },
     casing: { ...casing, toDischargeAir: car.casingToAir ?? casing.toDischargeAir },
     // As measured on a bench, away from every density that occurs.
-    core: { ...core, airDrop: { ...core.airDrop, atDensity: 1.2 } },
+    core: { ...core, airDrop: { ...powerOf(core.airDrop), atDensity: 1.2 } },
     plenum: { ...plenum, toChargeAir: car.plenumToAir ?? plenum.toChargeAir },
   };
 }
@@ -128,7 +129,7 @@ function expectLaws(air: AirPath, config: Displaced, inputs: Partial<AirPathInpu
   const before = ratio * p1;
   const after = before - air.pressures.coreDrop;
   const density = (0.5 * (before + after)) / (R * 0.5 * (air.gas.coreInlet + coreOutlet));
-  const { airDrop } = core;
+  const airDrop = powerOf(core.airDrop);
   const drop = airDrop.drop * (flow / airDrop.atFlow) ** airDrop.exponent * (airDrop.atDensity / density);
   // The drop is a small difference of two pressures that agree to rounding.
   expect(Math.abs(air.pressures.coreDrop - drop) / before).toBeLessThan(1e-9);
@@ -180,6 +181,18 @@ describe('wide open', () => {
       expectSame(cool.gas.airFlow, warm.gas.airFlow, 'mass flow');
       // m = const p/T T^b
       expectSame(cool.pressures.manifold / warm.pressures.manifold, (310 / 340) ** (1 - exponent), 'manifold pressure');
+    }
+  });
+
+  it('with a leak, mass rises as the pressure ratio falls, by the swept-volume law', () => {
+    for (const leak of [0.5, 1.5, 3]) {
+      const config = carWith({ leak, plenumToAir: 0, casingToAir: 0 });
+      const [warm, cool] = [340, 310].map((coreOutlet) => solved(config, { coreOutlet }));
+      expect(cool.pressures.ratio).toBeLessThan(warm.pressures.ratio);
+      expect(cool.gas.airFlow).toBeGreaterThan(warm.gas.airFlow);
+      const efficiency = (air: AirPath) => 1 - (leak * (air.pressures.ratio - 1)) / ((5000 * 1.62) / 1000);
+      expectSame(cool.gas.airFlow / warm.gas.airFlow, efficiency(cool) / efficiency(warm), 'mass flow');
+      expect(cool.gas.gasPower).toBeLessThan(warm.gas.gasPower);
     }
   });
 });

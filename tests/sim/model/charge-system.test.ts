@@ -199,7 +199,7 @@ describe('the time constant of the sensor', () => {
 });
 
 describe('a conductance scaled from a test point', () => {
-  const law = { reference: 400, atFlow: 0.3, exponent: 0.62, floor: 0.15 };
+  const law = { kind: 'power', reference: 400, atFlow: 0.3, exponent: 0.62, floor: 0.15 } as const;
   it('is the tested one at the tested flow and goes with flow to its exponent, down to what convection keeps', () => {
     expect(conductanceAt(law, 0.3)).toBe(400);
     expect(conductanceAt(law, 0.6)).toBeCloseTo(400 * 2 ** 0.62, 10);

@@ -14,7 +14,7 @@ const PRESSURE = 99500;
 const OUTSIDE = 300.15;
 
 /** One idling phase of an engine whose air flow does not depend on the charge: volumetric efficiency goes with it. */
-function idlingIn(room: Config['room'], duration: number): Config {
+function idlingIn(room: NonNullable<Config['room']>, duration: number): Config {
   const { cycle, engine, numerics, ...car } = shortConfig();
   const phase: PhaseConfig = { ...cycle.before[0], duration };
   return {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { parseScenario } from '../../../src/sim/scenario/parse.ts';
 import { toConfig } from '../../../src/sim/scenario/to-config.ts';
+import { powerOf } from '../../support/power-law.ts';
 import { type Edits, ESTATE, estateWith } from './estate.ts';
 
 function configWith(edits: Edits) {
@@ -38,12 +39,24 @@ describe('the estate in SI, by hand from the figures in its file', () => {
   });
 
   it('core and exchanger', () => {
-    expect(config.core.airConductance).toEqual({ reference: 390, atFlow: 0.3, exponent: 0.62, floor: 0 });
-    expect(config.core.coolantConductance).toEqual({ reference: 1900, atFlow: 0.3, exponent: 0.6, floor: 0.15 });
-    expect(config.core.airDrop).toEqual({ drop: 9000, atFlow: 0.3, atDensity: 1.6, exponent: 1.8 });
+    expect(config.core.airConductance).toEqual({
+      kind: 'power',
+      reference: 390,
+      atFlow: 0.3,
+      exponent: 0.62,
+      floor: 0,
+    });
+    expect(config.core.coolantConductance).toEqual({
+      kind: 'power',
+      reference: 1900,
+      atFlow: 0.3,
+      exponent: 0.6,
+      floor: 0.15,
+    });
+    expect(config.core.airDrop).toEqual({ kind: 'power', drop: 9000, atFlow: 0.3, atDensity: 1.6, exponent: 1.8 });
     expect(config.core.metalHeatCapacity).toBe(2600);
     // 30 Pa/(L/min)^1.8 at 13 L/min is 30 * 13^1.8 = 3036 Pa
-    expect(config.core.coolantDropFactor * (13e-3 / 60) ** 1.8).toBeCloseTo(30 * 13 ** 1.8, 8);
+    expect(powerOf(config.core.coolantDrop).factor * (13e-3 / 60) ** 1.8).toBeCloseTo(30 * 13 ** 1.8, 8);
     expect([config.core.cellsAlongAir, config.core.cellsAlongCoolant]).toEqual([48, 24]);
     expect(config.exchanger.faceArea).toBe(0.11);
     expect(config.cycle.before[0].exchangerPickUp).toEqual({ from: 3, to: 3 });

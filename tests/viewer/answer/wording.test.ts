@@ -1,7 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import type { PullSummary, RunStudy } from '../../../src/sim/index.ts';
 import { describeNoEffect } from '../../../src/viewer/answer/no-effect.ts';
-import { describeGain, describePulls, describeStudy, nameCause } from '../../../src/viewer/answer/wording.ts';
+import {
+  describeGain,
+  describeKnown,
+  describePulls,
+  describeStudy,
+  nameCause,
+} from '../../../src/viewer/answer/wording.ts';
 import { readCar } from '../../../src/viewer/state/cars.ts';
 import { IMPERIAL, METRIC } from '../../../src/viewer/state/display.ts';
 import { shippedDocument } from '../../support/shipped.ts';
@@ -28,6 +34,8 @@ function pull(number: number, peak: number, crossedAtShare?: number, indicated =
     coolantIntoCoreAtStart: 30 + KELVIN,
     heatIntoCore: 1e5,
     driveWork: 1e5,
+    latentHeat: 0,
+    condensate: 0,
     atEnd: { coolantFlow: 13.2 / 6e4 } as PullSummary['atEnd'],
   };
 }
@@ -62,17 +70,18 @@ describe('the answer in words', () => {
     expect(said(describePulls([], METRIC))).toMatch(/no pull/);
   });
 
+  const study = (settled: RunStudy['answer']['settled'], low: number, high: number): RunStudy => ({
+    answer: {
+      limit: LIMIT,
+      count: 8,
+      pullsRun: 8,
+      settled,
+      countAtLowerConductance: low,
+      countAtHigherConductance: high,
+    },
+  });
+
   it('tells never from not in this run, and how much hangs on the core', () => {
-    const study = (settled: RunStudy['answer']['settled'], low: number, high: number): RunStudy => ({
-      answer: {
-        limit: LIMIT,
-        count: 8,
-        pullsRun: 8,
-        settled,
-        countAtLowerConductance: low,
-        countAtHigherConductance: high,
-      },
-    });
     const settledAt = { kind: 'settled', peak: 55 + KELVIN, afterPulls: 14 } as const;
     expect(said([{ text: describeStudy(study(settledAt, 8, 8), METRIC).settled }])).toBe(
       'Settles at 55.0 °C after 14 pulls, never over',
@@ -82,13 +91,39 @@ describe('the answer in words', () => {
     expect(said([{ text: later.doubt }])).toBe('4 with core conductance 5 % down, 8 with 5 % up');
   });
 
+  it('says that the repeated run stopped, after what, and why; still rising is what a run does that goes on', () => {
+    const rising = { kind: 'not settled', peak: 57 + KELVIN, afterPulls: 33 } as const;
+    const stopped = { ...rising, stoppedBecause: 'coolant boils in the core: 124.5 degC reached' };
+    const { settled, isStopped } = describeStudy(study(stopped, 8, 8), METRIC);
+    expect(said([{ text: settled }])).toBe(
+      'Repeated on, the run stops after 33 pulls, the last at 57.0 °C: coolant boils in the core: 124.5 °C reached',
+    );
+    expect(isStopped).toBe(true);
+    const still = describeStudy(study({ ...rising, afterPulls: 200 }, 8, 8), METRIC);
+    expect(said([{ text: still.settled }])).toBe('Still rising: 57.0 °C after 200 pulls');
+    expect(still.isStopped).toBeUndefined();
+  });
+
+  it('says what a part of a run tells of the whole', () => {
+    const under = [pull(1, 50), pull(2, 51), pull(3, 52)];
+    expect(describeKnown(under, 8)).toBe('Pulls 1 to 3 stay under. Pulls 4 to 8 are not known.');
+    expect(describeKnown(under, 4)).toBe('Pulls 1 to 3 stay under. Pull 4 is not known.');
+    expect(describeKnown(under, 3)).toBe('Pulls 1 to 3 stay under.');
+    expect(describeKnown([pull(1, 50), pull(2, 59, 0.9)], 8)).toBe(
+      'Pull 2 is over the limit: the count stands. Pulls 3 to 8 are not known.',
+    );
+    expect(describeKnown(under.slice(0, 1), 8)).toBe('Pull 1 stays under. Pulls 2 to 8 are not known.');
+    expect(describeKnown([], 8)).toBe('No pull is solved.');
+    expect(describeKnown([], 0)).toBe('There is no pull in this run.');
+  });
+
   it('counts the gain and says which way the first pull went', () => {
     const before = [pull(1, 63.5, 0.7), pull(2, 65, 0.6)];
     expect(said([{ text: describeGain(before, [pull(1, 56.2), pull(2, 57)], METRIC) }])).toBe(
-      '+2 pulls, pull 1 7.3 K cooler',
+      '+2 pulls, pull 1 is 7.3 K cooler',
     );
     expect(said([{ text: describeGain(before, [pull(1, 64, 0.7), pull(2, 66, 0.6)], METRIC) }])).toBe(
-      'no gain in pulls, pull 1 0.5 K hotter',
+      'no pull gained, pull 1 is 0.5 K hotter',
     );
   });
 
@@ -111,18 +146,21 @@ describe('no effect', () => {
 
   it('is said plainly, with the reason where it is a tank', () => {
     const after = [pull(1, 63.2, 0.7), pull(2, 66.9, 0.6)];
-    const text = describeNoEffect(tank(12.3), ['reservoir.coolantVolume'], before, after, METRIC) ?? '';
+    const { numbers = '', reason } =
+      describeNoEffect(tank(12.3), ['reservoir.coolantVolume'], before, after, METRIC) ?? {};
     // 0.8 + 1.2 + 12.3 L and 5.5 m of 16.5 mm line are 15.5 L, at 13.2 L/min once round in 70 s.
-    expect(text.replaceAll('\u00a0', ' ')).toBe(
-      'No gain: pull 1 peaks at 63.2 °C, 0.3 K lower; pull 2 peaks at 66.9 °C, 0.1 K higher. A tank helps a pull only when its coolant comes round within it: 70 s here, the pull is 12 s.',
+    expect(numbers.replaceAll('\u00a0', ' ')).toBe(
+      'No gain: pull 1 at 63.2 °C, \u22120.3 K; pull 2 at 66.9 °C, +0.1 K.',
     );
+    expect(reason?.replaceAll('\u00a0', ' ')).toBe('Coolant comes round in 70 s, too late for a pull of 12 s.');
   });
 
   it('is called worse where it heats', () => {
-    const text = describeNoEffect(tank(12.3), [], before, [pull(1, 74.8, 0.5), pull(2, 79.7, 0.4)], METRIC) ?? '';
-    expect(text.replaceAll('\u00a0', ' ')).toBe(
-      'Worse: pull 1 peaks at 74.8 °C, 11.3 K higher; pull 2 peaks at 79.7 °C, 12.9 K higher.',
+    const said = describeNoEffect(tank(12.3), [], before, [pull(1, 74.8, 0.5), pull(2, 79.7, 0.4)], METRIC);
+    expect(said?.numbers.replaceAll('\u00a0', ' ')).toBe(
+      'Worse: pull 1 at 74.8 °C, +11.3 K; pull 2 at 79.7 °C, +12.9 K.',
     );
+    expect(said?.reason).toBeUndefined();
   });
 
   it('is not said of a change that cools, or that moves the count', () => {

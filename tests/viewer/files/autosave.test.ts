@@ -39,6 +39,88 @@ describe('a first visit', () => {
 });
 
 describe('a later visit', () => {
+  it('can undo and redo what was done before it, as far as the last twenty steps', () => {
+    const first = visit(store);
+    for (let k = 1; k <= 25; k++) first.session.change({ 'core.airConductance': 390 + k }, `core ${390 + k}`);
+    first.session.undo();
+    vi.runAllTimers();
+
+    const { session } = visit(store);
+    const conductance = () =>
+      (session.inHand.value?.document.core as { airConductance: number } | undefined)?.airConductance;
+    expect(session.undoSteps.value).toHaveLength(20);
+    expect(conductance()).toBe(414);
+    session.redo();
+    expect(conductance()).toBe(415);
+    for (let k = 0; k < 21; k++) session.undo();
+    expect(conductance()).toBe(394);
+    expect(session.before.value?.document).toEqual(first.session.before.value?.document);
+  });
+
+  it('takes a car that is on screen as it is where undo leads back to it', () => {
+    const first = visit(store);
+    first.session.change({ 'core.airConductance': 468 }, 'core 468');
+    vi.runAllTimers();
+    const { session } = visit(store);
+    const { value: before } = session.before;
+    session.undo();
+    expect(session.before.value).toBe(before);
+    expect(session.after.value).toBeUndefined();
+  });
+
+  it('can undo the emptying of the page', () => {
+    const first = visit(store);
+    first.session.clear();
+    vi.runAllTimers();
+    const { session } = visit(store);
+    expect(session.before.value).toBeUndefined();
+    session.undo();
+    expect(session.before.value?.scenario.values.name).toBe(DEMO_SCENARIOS[0].name);
+  });
+
+  it('comes without steps where they cannot be read, and keeps the cars', () => {
+    const first = visit(store);
+    first.session.change({ 'core.airConductance': 468 }, 'core 468');
+    vi.runAllTimers();
+    const [[key, text]] = [...store.texts];
+    const stored = JSON.parse(text);
+    for (const broken of [
+      { ...stored.steps, undo: [{ label: 'core', before: 7, after: null }] },
+      { ...stored.steps, cars: [{ label: 'core', document: { name: 'no car' } }] },
+      { undo: 3 },
+    ]) {
+      store.setItem(key, JSON.stringify({ ...stored, steps: broken }));
+      const { session, display } = visit(store);
+      expect(session.undoSteps.value).toEqual([]);
+      expect(session.after.value?.label).toBe('core 468');
+      expect(display.notice.value).toBeUndefined();
+    }
+  });
+
+  it('finds the strips and the drawing as they were chosen, and leaves out what it does not know', () => {
+    const first = visit(store);
+    first.display.traces.value = ['airFlow', 'coolantFlow'];
+    first.display.drawing.hasCellLines.value = true;
+    first.display.drawing.tubes.value = 12;
+    first.display.drawing.apart.value = 1.4;
+    vi.runAllTimers();
+    const second = visit(store);
+    // In the order of the list of traces.
+    expect(second.display.traces.value).toEqual(['coolantFlow', 'airFlow']);
+    expect(second.display.drawing.hasCellLines.value).toBe(true);
+    expect(second.display.drawing.tubes.value).toBe(12);
+    expect(second.display.drawing.apart.value).toBe(1.4);
+    const [[key, text]] = [...store.texts];
+    const stored = JSON.parse(text);
+    store.setItem(
+      key,
+      JSON.stringify({ ...stored, view: { ...stored.view, traces: ['airFlow', 'noise'], tubes: 4000 } }),
+    );
+    const third = visit(store);
+    expect(third.display.traces.value).toEqual(['airFlow']);
+    expect(third.display.drawing.tubes.value).toBe(8);
+  });
+
   it('finds both cars, their names, what could not be read, and the view', () => {
     const first = visit(store);
     first.session.open(DEMO_SCENARIOS[1].text, 'mine');
@@ -55,7 +137,9 @@ describe('a later visit', () => {
     expect(session.after.value?.document).toEqual(first.session.after.value?.document);
     expect(session.after.value?.label).toBe('core 468');
     expect(session.drafts.value).toMatchObject([{ path: 'lines.bore', text: '16,5x' }]);
-    expect(session.undoSteps.value).toEqual([]);
+    expect(session.undoSteps.value.map(({ label }) => label)).toEqual(
+      first.session.undoSteps.value.map(({ label }) => label),
+    );
     expect(display.units.value).toEqual(IMPERIAL);
     expect(display.theme.value).toBe('dark');
     expect(display.camera.value).toBe('air side');

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { applyVariant, parseScenario, toConfig } from '../../../src/sim/index.ts';
 import { blockShape } from '../../../src/viewer/scene/block-shape.ts';
+import { powerOf } from '../../support/power-law.ts';
 
 const text = readFileSync(new URL('../../../scenarios/rolling-road-estate.json', import.meta.url), 'utf8');
 const { scenario } = parseScenario(text);
@@ -30,8 +31,9 @@ describe('the drawn shape of a core', () => {
   });
 
   it('does not depend on the flow at which the drop was measured', () => {
-    const { drop, atFlow, exponent } = stock.airDrop;
-    const atTwice = { ...stock, airDrop: { ...stock.airDrop, drop: drop * 2 ** exponent, atFlow: 2 * atFlow } };
+    const law = powerOf(stock.airDrop);
+    const { drop, atFlow, exponent } = law;
+    const atTwice = { ...stock, airDrop: { ...law, drop: drop * 2 ** exponent, atFlow: 2 * atFlow } };
     expect(blockShape(atTwice, 8).height).toBeCloseTo(asStock.height, 12);
   });
 
@@ -42,7 +44,10 @@ describe('the drawn shape of a core', () => {
       [2600, 0],
       [2600, 1e7],
     ]) {
-      const { depth, height, tubeCount } = blockShape({ metalHeatCapacity, airDrop: { ...stock.airDrop, drop } }, 8);
+      const { depth, height, tubeCount } = blockShape(
+        { metalHeatCapacity, airDrop: { ...powerOf(stock.airDrop), drop } },
+        8,
+      );
       for (const [value, usual] of [
         [depth, asStock.depth],
         [height, asStock.height],

@@ -90,10 +90,18 @@ describe('bars over time', () => {
 
   it('puts two numbers back to back at thin bars, and inside the drawing', () => {
     const bar = { pull: 1, time: 72, width: 4 } as const;
-    expect(numberPlace({ ...bar, which: 'before', x: 96 }, true, 500)).toEqual({ x: 99, anchor: 'end' });
-    expect(numberPlace({ ...bar, which: 'after', x: 100 }, true, 500)).toEqual({ x: 101, anchor: 'start' });
-    expect(numberPlace({ ...bar, which: 'after', x: 495 }, true, 500).x).toBeLessThan(470);
-    expect(numberPlace({ ...bar, which: 'after', x: 100 }, false, 500)).toEqual({ x: 102, anchor: 'middle' });
+    expect(numberPlace({ ...bar, which: 'before', x: 96 }, true, 20, 500)).toEqual({ x: 99, anchor: 'end' });
+    expect(numberPlace({ ...bar, which: 'after', x: 100 }, true, 20, 500)).toEqual({ x: 101, anchor: 'start' });
+    expect(numberPlace({ ...bar, which: 'after', x: 495 }, true, 20, 500).x).toBeLessThan(470);
+    expect(numberPlace({ ...bar, which: 'after', x: 100 }, false, 20, 500)).toEqual({ x: 102, anchor: 'middle' });
+  });
+
+  it('moves a number at either end of the drawing in, clear of the numbers of the axis', () => {
+    const bar = { which: 'before', pull: 1, time: 72, width: 2 } as const;
+    // A number of four digits is about 34 px wide, so its middle stays 17 px inside.
+    expect(numberPlace({ ...bar, x: 20 }, false, 20, 500)).toEqual({ x: 37, anchor: 'middle' });
+    expect(numberPlace({ ...bar, x: 498 }, false, 20, 500)).toEqual({ x: 483, anchor: 'middle' });
+    expect(numberPlace({ ...bar, x: 20 }, true, 20, 500).x).toBe(53);
   });
 
   it('begins its height at outside air and ends on a step above peak and limit', () => {

@@ -9,10 +9,10 @@ export const AIR_PATH = {
       meaning: 'air outside, away from the car' },
     pressure: { label: 'station pressure', unit: 'kPa abs', min: 40, max: 120, usual: [60, 106], absent: 'ISO 2533 standard atmosphere at altitude',
       meaning: 'pressure at the place itself, not corrected to sea level' },
-    altitude: { label: 'altitude', unit: 'm', min: -500, max: 6000, usual: [-430, 4000], default: 0,
+    altitude: { label: 'altitude', unit: 'm', min: -500, max: 6000, usual: [-430, 4000], misread: { above: 6000, unit: 'ft' }, default: 0,
       meaning: 'above sea level; says the pressure where none is typed', source: 'sea level' },
     relativeHumidity: { label: 'relative humidity', unit: '%', min: 0, max: 100, default: 50,
-      meaning: 'only says when the core falls below the dew point; condensation is not computed', source: COMMON_PRACTICE },
+      meaning: 'water that can condense in the core; the humidity ratio stays through the intake', source: COMMON_PRACTICE },
   },
   intake: {
     pickUp: { label: 'intake pick-up', unit: 'K', min: 0, max: 60, usual: [0, 30], default: 6,

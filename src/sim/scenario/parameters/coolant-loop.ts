@@ -1,46 +1,73 @@
-import { LARGEST_GLYCOL_BY_VOLUME } from '../../fluids/coolant.ts';
-import type { Group } from '../table.ts';
+import { largestGlycolByVolume } from '../../fluids/coolant.ts';
+import type { GlycolKind } from '../../fluids/glycol-fits.ts';
+import type { Group, NumberRow } from '../table.ts';
+import { CORE_GEOMETRY } from './core-geometry.ts';
 import { COMMON_PRACTICE, NO_PUBLISHED_FIGURE } from './sources.ts';
 
 const NO_FLOW = 'A conductance means nothing without the flow at which it was measured.';
 const NO_COOLANT = 'No coolant there: nothing to carry the heat.';
+/** Named where a key of the core may be left out because its geometry is given. */
+const GEOMETRY = { followsFrom: 'coreGeometry' } as const;
 const SCALED = 'coolant turbulated in the tubes';
+
+const glycolByVolume = (kind: GlycolKind) =>
+  ({
+    label: 'glycol by volume',
+    unit: '%',
+    min: 0,
+    max: Math.floor(1000 * largestGlycolByVolume(kind)) / 10,
+    trap: `${kind} by mass`,
+    typical: `the published fit for ${kind} glycol ends at 60 % by mass`,
+    meaning: 'glycol in water, parts before mixing; 0 is water. With propylene glycol up to 59.1 %',
+  }) as const satisfies NumberRow;
+
+/** The row of glycolByVolume in a file whose coolant.glycol is propylene. */
+export const PROPYLENE_BY_VOLUME: NumberRow = glycolByVolume('propylene');
 
 // Two lines a parameter: the numbers, then the words.
 // biome-ignore format: a table is read by rows
 export const COOLANT_LOOP = {
   core: {
-    airConductance: { label: 'core air conductance', unit: 'W/K', min: 10, max: 20000, usual: [50, 6000],
+    airConductance: { label: 'core air conductance', unit: 'W/K', min: 10, max: 20000, usual: [50, 6000], ...GEOMETRY,
       meaning: 'charge air to core metal, fins included, at airConductanceAtFlow' },
-    airConductanceAtFlow: { label: 'flow of the core air conductance', unit: 'kg/s', min: 0.005, max: 3, usual: [0.02, 1.5],
+    airConductanceAtFlow: { label: 'flow of the core air conductance', unit: 'kg/s', min: 0.005, max: 3, usual: [0.02, 1.5], ...GEOMETRY,
       meaning: 'air flow at which airConductance holds', whenMissing: NO_FLOW },
     airConductanceExponent: { label: 'core air conductance exponent', unit: '-', min: 0, max: 1, default: 0.62,
       meaning: 'airConductance goes with air flow to this power', source: COMMON_PRACTICE },
-    coolantConductance: { label: 'core coolant conductance', unit: 'W/K', min: 10, max: 50000, usual: [100, 20000],
+    coolantConductance: { label: 'core coolant conductance', unit: 'W/K', min: 10, max: 50000, usual: [100, 20000], ...GEOMETRY,
       meaning: 'core metal to coolant at coolantConductanceAtFlow' },
-    coolantConductanceAtFlow: { label: 'flow of the core coolant conductance', unit: 'kg/s', min: 0.005, max: 5, usual: [0.03, 2],
+    coolantConductanceAtFlow: { label: 'flow of the core coolant conductance', unit: 'kg/s', min: 0.005, max: 5, usual: [0.03, 2], ...GEOMETRY,
       meaning: 'coolant flow at which coolantConductance holds', whenMissing: NO_FLOW },
     coolantConductanceExponent: { label: 'core coolant conductance exponent', unit: '-', min: 0, max: 1, default: 0.6,
       meaning: 'coolantConductance goes with coolant flow to this power; 0 to 0.33 in plain flat tubes', source: `${SCALED}: ${COMMON_PRACTICE}` },
     coolantConductanceFloor: { label: 'core coolant conductance without flow', unit: 'share', min: 0.001, max: 1, usual: [0.01, 0.5], default: 0.15,
       meaning: 'share of coolantConductance that remains when the coolant stands', source: NO_PUBLISHED_FIGURE },
-    airDrop: { label: 'core air drop', unit: 'kPa', min: 0, max: 60, usual: [0.5, 30],
+    airDrop: { label: 'core air drop', unit: 'kPa', min: 0, max: 60, usual: [0.5, 30], ...GEOMETRY,
       meaning: 'air pressure lost in the core at airDropAtFlow and airDropAtDensity; 4 to 10 kPa is typical' },
-    airDropAtFlow: { label: 'flow of the core air drop', unit: 'kg/s', min: 0.005, max: 3, usual: [0.02, 1.5],
+    airDropAtFlow: { label: 'flow of the core air drop', unit: 'kg/s', min: 0.005, max: 3, usual: [0.02, 1.5], ...GEOMETRY,
       meaning: 'air flow at which airDrop was measured',
       whenMissing: 'A drop means nothing without its air flow: give the flow, and the density of the air if the drop was not measured under boost.' },
     airDropAtDensity: { label: 'air density of the core air drop', unit: 'kg/m3', min: 0.3, max: 6, usual: [0.8, 4], default: 1.6,
       meaning: 'density of the air in the core when airDrop was measured (1.2 on a bench)', source: 'charge air of a pull at about 170 kPa and 90 degC' },
     airDropExponent: { label: 'core air drop exponent', unit: '-', min: 1, max: 2, default: 1.8,
       meaning: 'airDrop goes with air flow to this power', source: `between 1.8 and 2: ${COMMON_PRACTICE}` },
-    metalHeatCapacity: { label: 'heat capacity of the core metal', unit: 'kJ/K', min: 0.05, max: 60, usual: [0.3, 20],
+    metalHeatCapacity: { label: 'heat capacity of the core metal', unit: 'kJ/K', min: 0.05, max: 60, usual: [0.3, 20], ...GEOMETRY,
       meaning: 'whole core; aluminium has 0.9 kJ/K a kg' },
-    coolantVolume: { label: 'coolant in the core', unit: 'L', min: 0.02, max: 20, usual: [0.1, 8],
+    coolantVolume: { label: 'coolant in the core', unit: 'L', min: 0.02, max: 20, usual: [0.1, 8], ...GEOMETRY,
       meaning: 'coolant inside the tubes and headers', whenMissing: NO_COOLANT },
-    coolantDropFactor: { label: 'core coolant drop factor', unit: 'Pa/(L/min)^1.8', min: 0, max: 2000, usual: [0.5, 400],
+    coolantDropFactor: { label: 'core coolant drop factor', unit: 'Pa/(L/min)^1.8', min: 0, max: 2000, usual: [0.5, 400], ...GEOMETRY,
       meaning: 'coolant pressure lost = factor x flow^1.8, flow in L/min' },
+    ...CORE_GEOMETRY.measured,
     toBay: { label: 'core to bay', unit: 'W/K', min: 0, max: 100, default: 1,
       meaning: 'core metal to the air in the engine bay', source: NO_PUBLISHED_FIGURE },
+    passes: { label: 'coolant passes of the core', unit: '-', min: 1, max: 2, whole: true, default: 1,
+      meaning: '2: the coolant turns round in a header and crosses the air a second time, half the depth each way', source: 'one pass' },
+    passArrangement: { label: 'arrangement of the passes', choices: ['cross-counter', 'cross-parallel'], default: 'cross-counter',
+      meaning: 'two passes: cross-counter lets the coolant in where the air leaves', source: 'the colder coolant meets the colder air' },
+    turnVolume: { label: 'coolant in the turn header', unit: 'L', min: 0.005, max: 5, usual: [0.01, 1], default: 0.05,
+      meaning: 'two passes: coolant that mixes where it turns round; not part of coolantVolume', source: 'about 25 mm bore, 100 mm long' },
+    condensation: { label: 'condensation in the core', choices: ['on', 'off'], default: 'on',
+      meaning: 'water vapour of the charge on metal below its dew point at charge pressure; off is said in the result', source: 'what happens' },
     leakPast: { label: 'leak past the core', unit: 'share', min: 0, max: 0.95, usual: [0, 0.3], misread: { above: 2, unit: '%' }, default: 0,
       meaning: 'share of the air that passes the core without touching it: a bad seal, a cut wall', source: 'a tight seal' },
     exposedShare: { label: 'exposed share of the core face', unit: 'share', min: 0.05, max: 1, usual: [0.3, 1], misread: { above: 2, unit: '%' }, default: 1,
@@ -81,9 +108,9 @@ export const COOLANT_LOOP = {
       meaning: 'grid of the computation', source: 'own measurement: pull peaks within 0.01 K of finer grids' },
   },
   coolant: {
-    glycolByVolume: { label: 'glycol by volume', unit: '%', min: 0, max: Math.floor(1000 * LARGEST_GLYCOL_BY_VOLUME) / 10, trap: 'glycol by mass',
-      typical: 'the published fit for ethylene glycol ends at 60 % by mass',
-      meaning: 'ethylene glycol in water, parts before mixing; 0 is water' },
+    glycol: { label: 'glycol', choices: ['ethylene', 'propylene'], default: 'ethylene',
+      meaning: 'which glycol is in the water; without any the coolant is water', source: 'what most coolants are made of: common practice' },
+    glycolByVolume: glycolByVolume('ethylene'),
     propertiesAt: { label: 'temperature of the coolant properties', unit: 'degC', min: -40, max: 110, usual: [0, 90], default: 40,
       meaning: 'density and heat capacity are taken at this temperature; viscosity follows the coolant', source: 'mean coolant of a session of pulls' },
     capPressure: { label: 'cap pressure', unit: 'kPa', min: 0, max: 250, usual: [0, 150], default: 90,

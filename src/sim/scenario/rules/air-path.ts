@@ -1,11 +1,13 @@
+import { indicatedWork } from '../../correlations/indicated-work.ts';
 import { AIR_GAS_CONSTANT, AIR_HEAT_CAPACITY, AIR_ISENTROPIC_EXPONENT } from '../../fluids/moist-air.ts';
 import { standardAtmosphere } from '../../fluids/standard-atmosphere.ts';
-import { figure, toSi } from '../../units.ts';
+import { figure, fromSi, toSi } from '../../units.ts';
 import { capitalised, type Report } from '../issue.ts';
 import { AIR_PATH } from '../parameters/air-path.ts';
 import { placedPhases } from '../phases.ts';
 import { reportMissing } from '../read-value.ts';
 import type { Values } from '../shape.ts';
+import { stationPressure } from '../station-pressure.ts';
 
 export function checkAirPath(values: Values, report: Report): void {
   checkAltitude(values, report);
@@ -58,7 +60,8 @@ const UNUSED_BY_KIND = {
   'turbine-driven': ['driveRatio', 'sweptVolume', 'builtInVolumeRatio'],
 } as const;
 
-function checkCompressor({ compressor }: Values, report: Report): void {
+function checkCompressor(values: Values, report: Report): void {
+  const { compressor } = values;
   const { kind } = compressor;
   if (!(kind in NEEDED_BY_KIND)) return;
   for (const key of NEEDED_BY_KIND[kind]) {
@@ -80,6 +83,7 @@ function checkCompressor({ compressor }: Values, report: Report): void {
       expected: 'nothing',
     });
   }
+  checkTarget(values, report);
   const { boostOutletPressure, boostInletPressure } = compressor;
   if (boostOutletPressure === undefined || !(boostOutletPressure <= boostInletPressure)) return;
   report({
@@ -88,6 +92,22 @@ function checkCompressor({ compressor }: Values, report: Report): void {
     message: `The known boost of ${figure(boostOutletPressure)} kPa abs is not above its inlet at ${figure(boostInletPressure)} kPa abs: no head follows from it. Typed as gauge pressure?`,
     found: `${figure(boostOutletPressure)} kPa abs`,
     expected: `above ${figure(boostInletPressure)} kPa abs, absolute`,
+  });
+}
+
+/** Below the air outside there is nothing for a compressor to hold. */
+function checkTarget(values: Values, report: Report): void {
+  const { targetManifoldPressure: target } = values.compressor;
+  const station = fromSi(stationPressure(values), 'kPa abs');
+  if (target === undefined || !(target <= station)) return;
+  const absolute = Number(figure(target + station));
+  report({
+    severity: 'error',
+    path: 'compressor.targetManifoldPressure',
+    message: `A target manifold pressure of ${figure(target)} kPa abs is not above the ${figure(station)} kPa abs outside: a compressor has nothing to hold. Typed as gauge pressure? That would be ${figure(absolute)} kPa abs.`,
+    found: `${figure(target)} kPa abs`,
+    expected: `above ${figure(station)} kPa abs, absolute`,
+    fix: { path: 'compressor.targetManifoldPressure', value: absolute, label: `Use ${figure(absolute)} kPa abs` },
   });
 }
 
@@ -162,7 +182,22 @@ function checkQuotedPoint({ compressor }: Values, report: Report): void {
   const flow = isDisplacement ? swept : (compressor.quotedFlow ?? Number.NaN);
   const rise = quotedPressureRatio ** ((AIR_ISENTROPIC_EXPONENT - 1) / AIR_ISENTROPIC_EXPONENT) - 1;
   const ideal = flow * AIR_HEAT_CAPACITY * inletTemperature * rise;
-  const losses = (ideal / quotedEfficiency - ideal) / 1000;
+  const { builtInVolumeRatio } = compressor;
+  const least =
+    isDisplacement && builtInVolumeRatio !== undefined && builtInVolumeRatio >= 1 && quotedPressureRatio > 0
+      ? (ideal / rise) * indicatedWork(builtInVolumeRatio, quotedPressureRatio)
+      : ideal;
+  const losses = (ideal / quotedEfficiency - least) / 1000;
+  if (least > ideal && losses <= 0) {
+    report({
+      severity: 'error',
+      path: 'compressor.quotedEfficiency',
+      message: `A machine with a built-in volume ratio of ${figure(builtInVolumeRatio ?? 1)} needs ${figure(least / 1000)} kW at the quoted point without any loss, an efficiency of ${figure(ideal / least)}; ${figure(quotedEfficiency)} is more than it can have.`,
+      found: figure(quotedEfficiency),
+      expected: `below ${figure(ideal / least)}`,
+    });
+    return;
+  }
   const share = (quotedSpeed / compressor.idlePowerSpeed) ** compressor.idlePowerExponent * (inletPressure / 1e5);
   if (!(idlePower * share > losses)) return;
   report({

@@ -1,4 +1,5 @@
-import { createCoolant, LARGEST_GLYCOL_BY_VOLUME } from '../../fluids/coolant.ts';
+import { createCoolant, largestGlycolByVolume } from '../../fluids/coolant.ts';
+import type { GlycolKind } from '../../fluids/glycol-fits.ts';
 import { figure, fromSi } from '../../units.ts';
 import type { Report } from '../issue.ts';
 import { COOLANT_LOOP } from '../parameters/coolant-loop.ts';
@@ -16,40 +17,47 @@ export function checkCoolantLoop(values: Values, report: Report): void {
 /** K that a proposed mix stays above its freezing point: common practice, no published source */
 const FREEZING_MARGIN = 5;
 
-const freezingPoint = (glycolByVolume: number): number =>
-  fromSi(createCoolant(glycolByVolume / 100).freezingPoint, 'degC');
+const freezingPoint = (glycolByVolume: number, kind: GlycolKind): number =>
+  fromSi(createCoolant(glycolByVolume / 100, kind).freezingPoint, 'degC');
+
+/** A word of the file that is at fault reads as the default. */
+const glycolOf = ({ glycol }: Values['coolant']): GlycolKind => (glycol === 'propylene' ? 'propylene' : 'ethylene');
 
 function checkFreezing({ coolant, ambient, start }: Values, report: Report): void {
   const { glycolByVolume } = coolant;
   if (Number.isNaN(glycolByVolume)) return;
-  const freezing = freezingPoint(glycolByVolume);
+  const kind = glycolOf(coolant);
+  const freezing = freezingPoint(glycolByVolume, kind);
   const atStart = start.coolant ?? ambient.temperature;
   const [coldest, where] =
     atStart < ambient.temperature ? [atStart, 'the coolant starts at'] : [ambient.temperature, 'the air outside is'];
   if (!(coldest <= freezing)) return;
 
   const path = 'coolant.glycolByVolume';
-  const mix = glycolByVolume === 0 ? 'Water' : `A mix of ${figure(glycolByVolume)} %`;
+  const mix = glycolByVolume === 0 ? 'Water' : `A mix of ${figure(glycolByVolume)} % ${kind} glycol`;
   const said = `${mix} freezes at ${figure(freezing)} degC and ${where} ${figure(coldest)} degC. Pump, core and exchanger can split.`;
-  const mixes = Array.from({ length: 100 / 5 }, (_, k) => 5 * k).filter((mix) => mix < 100 * LARGEST_GLYCOL_BY_VOLUME);
-  const enough = mixes.find((mix) => freezingPoint(mix) <= coldest - FREEZING_MARGIN);
+  const mixes = Array.from({ length: 100 / 5 }, (_, k) => 5 * k).filter(
+    (mix) => mix < 100 * largestGlycolByVolume(kind),
+  );
+  const enough = mixes.find((mix) => freezingPoint(mix, kind) <= coldest - FREEZING_MARGIN);
   report({
     severity: 'error',
     path,
     message:
       enough === undefined
         ? said
-        : `${said} With ${FREEZING_MARGIN} K to spare it takes ${enough} % glycol, which freezes at ${figure(freezingPoint(enough))} degC.`,
+        : `${said} With ${FREEZING_MARGIN} K to spare it takes ${enough} % ${kind} glycol, which freezes at ${figure(freezingPoint(enough, kind))} degC.`,
     found: `${figure(glycolByVolume)} %`,
     expected: `a mix that freezes below ${figure(coldest)} degC`,
-    ...(enough !== undefined && { fix: { path, value: enough, label: `Use ${enough} % glycol` } }),
+    ...(enough !== undefined && { fix: { path, value: enough, label: `Use ${enough} % ${kind} glycol` } }),
   });
 }
 
 /** Below the first ice the fits of density and heat capacity run away. */
-function checkPropertiesAt({ coolant: { glycolByVolume, propertiesAt } }: Values, report: Report): void {
+function checkPropertiesAt({ coolant }: Values, report: Report): void {
+  const { glycolByVolume, propertiesAt } = coolant;
   if (Number.isNaN(glycolByVolume) || Number.isNaN(propertiesAt)) return;
-  const freezing = freezingPoint(glycolByVolume);
+  const freezing = freezingPoint(glycolByVolume, glycolOf(coolant));
   if (propertiesAt >= freezing) return;
   report({
     severity: 'error',

@@ -1,0 +1,33 @@
+import { isObject, type JsonObject } from './issue.ts';
+import { PROPYLENE_BY_VOLUME } from './parameters/coolant-loop.ts';
+import { DOCUMENT, type GroupShape, type Shape } from './shape.ts';
+import { isNumberRow } from './table.ts';
+
+/** Whether the coolant of a file is mixed with propylene glycol. */
+const hasPropylene = ({ coolant }: JsonObject): boolean => isObject(coolant) && coolant.glycol === 'propylene';
+
+/**
+ * The file's tree as one document fills it: what a key may hold, and whether it must stand there, can hang on another
+ * group.
+ */
+export function shapeFor(document: JsonObject): GroupShape {
+  const { coolant } = DOCUMENT.keys;
+  if (coolant.kind !== 'group') return DOCUMENT;
+  const byKind = hasPropylene(document)
+    ? { ...coolant, keys: { ...coolant.keys, glycolByVolume: { kind: 'value', row: PROPYLENE_BY_VOLUME } as const } }
+    : coolant;
+  const keys = Object.entries({ ...DOCUMENT.keys, coolant: byKind });
+  return { ...DOCUMENT, keys: Object.fromEntries(keys.map(([key, shape]) => [key, relaxed(shape, document)])) };
+}
+
+/** Keys whose value follows from a group that the document has may be left out. */
+function relaxed(shape: Shape, document: JsonObject): Shape {
+  if (shape.kind !== 'group') return shape;
+  const keys = Object.entries(shape.keys).map(([key, inner]): [string, Shape] => {
+    if (inner.kind !== 'value' || !isNumberRow(inner.row)) return [key, inner];
+    const { followsFrom } = inner.row;
+    const follows = followsFrom !== undefined && document[followsFrom] !== undefined;
+    return [key, follows ? { kind: 'value', row: { ...inner.row, absent: followsFrom } } : inner];
+  });
+  return { ...shape, keys: Object.fromEntries(keys) };
+}

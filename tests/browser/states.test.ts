@@ -1,0 +1,191 @@
+import type { Page } from 'playwright';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { shippedDocument } from '../support/shipped.ts';
+import { answer, chooseFile, figures, openVisit, solved, type Visit } from './browser.ts';
+
+let visit: Visit;
+beforeAll(async () => {
+  visit = await openVisit();
+});
+afterAll(() => visit.close());
+
+const SIZES = [
+  [1440, 900],
+  [1024, 768],
+  [390, 844],
+] as const;
+
+type Document = ReturnType<typeof shippedDocument>;
+
+/** The default car so hot and with so little flow that its coolant boils: invented, and no car that anyone would build. */
+function boiling(repeat: number): Document {
+  const document = structuredClone(shippedDocument('rolling-road-estate')) as unknown as {
+    [part: string]: { [key: string]: unknown };
+  } & { cycle: [unknown, { repeat: number; phases: { duration: unknown }[] }] };
+  document.ambient.temperature = 48;
+  document.limit.chargeTemperature = 120;
+  Object.assign(document.pump, { shutOffPressure: 0.5, freeFlow: 0.5 });
+  document.reservoir.coolantVolume = 0.3;
+  Object.assign(document.exchanger, { faceArea: 0.02, airConductance: 15 });
+  document.cycle[1].repeat = repeat;
+  document.cycle[1].phases[1].duration = 10;
+  return { ...document, variants: [] } as unknown as Document;
+}
+
+async function open(page: Page, document: Document): Promise<void> {
+  const menu = page.getByRole('button', { name: 'Menu' });
+  if ((await menu.count()) > 0) await menu.click();
+  const button = page.getByRole('button', { name: /^Open( file)?$/ });
+  await chooseFile(page, 'car.json', document, () => button.click());
+  // On a phone the menu has done its work and closes.
+  if ((await menu.count()) > 0) await expect.poll(() => button.count()).toBe(0);
+}
+
+async function tryVariant(page: Page, name: string): Promise<void> {
+  const change = page.getByRole('button', { name: 'Change a part' });
+  if (await change.isVisible()) await change.click();
+  await page.getByRole('combobox', { name: 'Variants of the file' }).selectOption(name);
+  await page.locator('.answer .after .figure').waitFor();
+  await page.waitForTimeout(1500);
+  const close = page.getByRole('button', { name: 'Close' });
+  if (await close.isVisible()) await close.click();
+}
+
+const STATES: Readonly<Record<string, (page: Page) => Promise<void>>> = {
+  'the first answer': async () => {},
+  'Before and After': (page) => tryVariant(page, 'bigger core'),
+  'no effect': (page) => tryVariant(page, 'stock + 10 L tank only'),
+  'a run that stopped': async (page) => {
+    await open(page, boiling(40));
+    await expect.poll(() => answer(page)).toContain('No answer: the run stopped');
+  },
+  'a run cancelled half way': async (page) => {
+    const long = structuredClone(shippedDocument('rolling-road-estate')) as unknown as {
+      cycle: [unknown, { repeat: number }];
+    };
+    long.cycle[1].repeat = 400;
+    await open(page, { ...long, variants: [] } as unknown as Document);
+    await page.getByRole('button', { name: 'Cancel' }).click({ force: true });
+    await page.getByRole('button', { name: 'Finish the run' }).waitFor();
+  },
+};
+
+/** Words that stand outside what holds them: their box in the answer, or in the picture. */
+function cutOff(page: Page): Promise<string[]> {
+  return page.evaluate(() => {
+    const found: string[] = [];
+    const range = document.createRange();
+    const placeOf = (element: Element) => {
+      range.selectNodeContents(element);
+      return range.getBoundingClientRect();
+    };
+    const isSpoken = (element: Element) => element.closest('.spoken') !== null;
+    for (const part of document.querySelectorAll('.answer > section')) {
+      const box = part.getBoundingClientRect();
+      if (box.height === 0) continue;
+      const walker = document.createTreeWalker(part, NodeFilter.SHOW_TEXT);
+      for (let text = walker.nextNode(); text !== null; text = walker.nextNode()) {
+        const owner = text.parentElement;
+        if (owner === null || isSpoken(owner) || getComputedStyle(owner).clipPath !== 'none') continue;
+        range.selectNodeContents(text);
+        const { bottom, right, width } = range.getBoundingClientRect();
+        // A name that is too long ends in dots, and stands whole elsewhere.
+        const hasDots = getComputedStyle(owner).textOverflow === 'ellipsis';
+        if (width > 0 && (bottom > box.bottom + 0.5 || (right > box.right + 0.5 && !hasDots)))
+          found.push(`answer: ${text.textContent}`);
+      }
+    }
+    const nodes = [...document.querySelectorAll('.picture-node')];
+    for (const node of nodes) {
+      const box = node.getBoundingClientRect();
+      // At the left of a box stands the stripe of its temperature, at the right its line.
+      const from = box.left + Number.parseFloat(getComputedStyle(node).paddingLeft);
+      for (const each of node.querySelectorAll('span, b')) {
+        const { left, right, bottom } = placeOf(each);
+        if (left < from || right > box.right - 2 || bottom > box.bottom) found.push(`box: ${each.textContent}`);
+      }
+    }
+    for (const label of document.querySelectorAll('.picture-label')) {
+      const room = label.getBoundingClientRect();
+      const isOut = [...label.querySelectorAll('b')].some((each) => placeOf(each).bottom > room.bottom + 0.5);
+      if (isOut) found.push(`label: ${label.textContent}`);
+    }
+    const words = [...document.querySelectorAll('.picture-label > *, .picture-title')].filter(
+      (each) => !isSpoken(each),
+    );
+    const solid = [...nodes, ...words];
+    for (const each of words) {
+      const one = each.classList.contains('picture-title') ? each.getBoundingClientRect() : placeOf(each);
+      for (const other of solid) {
+        if (other === each || other.parentElement === each.parentElement) continue;
+        const two = other.classList.contains('picture-node') ? other.getBoundingClientRect() : placeOf(other);
+        const isOver = one.left < two.right && two.left < one.right && one.top < two.bottom && two.top < one.bottom;
+        if (isOver) found.push(`${each.textContent} over ${other.textContent}`);
+      }
+    }
+    return found;
+  });
+}
+
+describe.each(SIZES)('at %i x %i', (width, height) => {
+  it.each(Object.keys(STATES))('nothing is cut off or covered: %s', async (state) => {
+    const { page, context, faults } = await visit.visitor({ viewport: { width, height } });
+    await page.goto(visit.address);
+    await page.locator('.causes ol li').first().waitFor({ state: 'attached' });
+    await STATES[state](page);
+    await page.waitForTimeout(300);
+    expect(await cutOff(page)).toEqual([]);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+});
+
+describe('what the page says', () => {
+  it('where repeated pulls end in boiling: that the run stops, after how many, and why', async () => {
+    const { page, context } = await visit.visitor();
+    await page.goto(visit.address);
+    await solved(page);
+    await open(page, boiling(8));
+    await expect.poll(() => figures(page)).toEqual(['8']);
+    await expect
+      .poll(() => answer(page))
+      .toMatch(/Repeated on, the run stops after \d+ pulls, the last at [\d.]+ °C: coolant boils in the core/);
+    expect(await answer(page)).not.toContain('Still rising');
+    await context.close();
+  });
+
+  it('when nothing is open: no core, no axis, no time', async () => {
+    const { page, context } = await visit.visitor();
+    await page.goto(visit.address);
+    await solved(page);
+    await page.waitForTimeout(1000);
+    await page.getByRole('button', { name: 'New', exact: true }).click();
+    await page.waitForTimeout(500);
+    const drawn = await page.evaluate(() => {
+      const canvas = document.querySelector('.picture canvas') as HTMLCanvasElement;
+      const data = canvas.getContext('2d')?.getImageData(0, 0, canvas.width, canvas.height).data ?? [];
+      return data.some((value) => value !== 0);
+    });
+    expect(drawn).toBe(false);
+    expect(await page.locator('.band-clock').innerText()).toBe('');
+    await context.close();
+  });
+
+  it('when the graphics card is lost: above the picture, over none of its numbers', async () => {
+    const { page, context } = await visit.visitor();
+    await page.goto(visit.address);
+    await solved(page);
+    await page.waitForTimeout(1500);
+    await page.evaluate(() => {
+      const canvas = document.querySelector('.picture canvas') as unknown as {
+        soakbenchPicture: { loseContext(): void };
+      };
+      canvas.soakbenchPicture.loseContext();
+    });
+    const message = page.locator('.picture-message');
+    await message.waitFor();
+    const [above, area] = await Promise.all([message.boundingBox(), page.locator('.picture-area').boundingBox()]);
+    expect((above?.y ?? 0) + (above?.height ?? 0)).toBeLessThanOrEqual(area?.y ?? 0);
+    await context.close();
+  });
+});
