@@ -198,7 +198,7 @@ export function toSi(value: number, fileUnit: FileUnit): number {
 const siOf = ({ factor, offset, isReciprocal }: Unit, value: number): number =>
   isReciprocal ? factor / value : factor * value + offset;
 
-const valueOf = ({ factor, offset, isReciprocal }: Unit, si: number): number =>
+const inUnit = ({ factor, offset, isReciprocal }: Unit, si: number): number =>
   isReciprocal ? factor / si : (si - offset) / factor;
 
 /**
@@ -211,7 +211,7 @@ const valueOf = ({ factor, offset, isReciprocal }: Unit, si: number): number =>
  * fromSi(300.15, 'degC') // 27
  */
 export function fromSi(value: number, fileUnit: FileUnit): number {
-  return valueOf(unitNamed(fileUnit, fileUnit), value);
+  return inUnit(unitNamed(fileUnit, fileUnit), value);
 }
 
 /**
@@ -229,7 +229,7 @@ export function convert(value: number, symbol: string, fileUnit: FileUnit): numb
   const typed = unitNamed(symbol, fileUnit);
   const wanted = unitNamed(fileUnit, fileUnit);
   // Equal factors must give back the very number that was typed.
-  return typed === wanted ? value : valueOf(wanted, siOf(typed, value));
+  return typed === wanted ? value : inUnit(wanted, siOf(typed, value));
 }
 
 /** What a typed text turned out to be. */

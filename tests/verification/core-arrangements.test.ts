@@ -25,6 +25,7 @@ function steady(core: Core, ntu: number, ratio: number): Core {
     airRate: 1,
     airConductance: 2 * ntu,
     coolantRate: 1 / ratio,
+    airFlow: 1,
     coolantFlow: 1,
     metalLoss: 0,
     metalSource: 0,
@@ -83,12 +84,29 @@ describe('sheets', () => {
   });
 });
 
+describe('an air velocity that is not even', () => {
+  it('of one value is even air', () => {
+    const even = steady(coreOf({}, 2, 12, 8), 2, 0.5);
+    const typed = steady(coreOf({ airVelocity: new Array(8).fill(1) }, 2, 12, 8), 2, 0.5);
+    expect(typed.airOut).toBeCloseTo(even.airOut, 12);
+    expect(typed.coolantOut).toBeCloseTo(even.coolantOut, 12);
+  });
+
+  it('cools less than even air, and gives the coolant just what the air loses', () => {
+    const slope = Array.from({ length: 8 }, (_, j) => 0.4 + (1.2 * (j + 0.5)) / 8);
+    const core = steady(coreOf({ airVelocity: slope }, 2, 12, 8), 2, 0.5);
+    expect(core.airOut).toBeGreaterThan(steady(coreOf({}, 2, 12, 8), 2, 0.5).airOut + 0.005);
+    expect(core.coolantOut * 2).toBeCloseTo(1 - core.airOut, 8);
+  });
+});
+
 describe('a run with sheets and two cores', () => {
   it('closes its energy in every step, and shows the mean field over its layers', () => {
     const layout = {
       ...ESTATE.core.layout,
       inSeries: 2 as const,
       passes: 2 as const,
+      airVelocity: [1.5, 1.3, 1.1, 0.9, 0.7, 0.5],
       sheets: [
         { layers: 0.4, flow: 0.5 },
         { layers: 0.6, flow: 0.5 },

@@ -22,6 +22,7 @@ const REFERENCE: [string, boolean, number, readonly number[]][] = [
   ['parallel', false, 1, [0.3180893331, 0.4383500361, 0.4920524157, 0.4794779766, 0.4310098779]],
 ];
 
+const NO_AIR = { vapour: undefined, columns: undefined };
 const CORE = shippedConfig('rolling-road-estate').core;
 
 /** Air enters at 1, coolant at 0; hardly anything is stored, so one stage is the steady state. */
@@ -39,7 +40,7 @@ function effectivenessOf(isCounter: boolean, ntu: number, ratio: number, nx: num
   };
   const base = new Float64Array(bank.size);
   bank.restart(base);
-  bank.sweep(rates, { s: 1e-9, reach: 1, base, out: new Float64Array(bank.size) }, 1, 0, undefined);
+  bank.sweep(rates, { s: 1e-9, reach: 1, base, out: new Float64Array(bank.size) }, 1, 0, NO_AIR);
   return 1 - bank.airOut;
 }
 

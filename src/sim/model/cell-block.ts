@@ -1,6 +1,5 @@
 import {
   type CellRates,
-  cellEffectiveness,
   fillSweepCoefficients,
   hasCoolantFront,
   marchOutlets,
@@ -11,15 +10,7 @@ import {
   SWEEP_METAL_MEAN,
   sweepCells,
 } from '../kernels/cell-sweep.ts';
-import {
-  marchWetAir,
-  SWEEP_CONDENSATE,
-  SWEEP_CONTENT_OUT,
-  SWEEP_LATENT_POWER,
-  sweepWetCells,
-  type Vapour,
-  WET_END_COUNT,
-} from '../kernels/wet-cell-sweep.ts';
+import { DETAILED_END_COUNT } from '../kernels/detailed-cell-sweep.ts';
 import type { Stage } from '../solver/stage-system.ts';
 
 /** Rates of a whole block in one stage, W/K (source in W); a cell takes its even share. */
@@ -64,15 +55,11 @@ export class CellBlock {
   coolantOut = 0;
   metalMean = 0;
   coolantMean = 0;
-  /** W and kg/s that condensing vapour gave up in the last wet sweep or march; its content on leaving [kg/kg] */
-  latentPower = 0;
-  condensate = 0;
-  vapourOut = 0;
-  private readonly rates: CellRates;
+  protected readonly rates: CellRates;
+  protected readonly ends = new Float64Array(DETAILED_END_COUNT);
+  /** temperatures of the air streams, entering and then leaving */
+  protected readonly air: Float64Array;
   private readonly coefficients = new Float64Array(SWEEP_COEFFICIENT_COUNT);
-  private readonly ends = new Float64Array(WET_END_COUNT);
-  private readonly air: Float64Array;
-  private readonly contents: Float64Array;
   /** heat capacity of coolant that has to pass before linear upwinding returns [J/K]; 0 = it holds */
   private upwindRemaining = 0;
   private readonly coolantCapacity: number;
@@ -83,7 +70,6 @@ export class CellBlock {
     this.offset = offset;
     this.coolantCapacity = coolantCapacity;
     this.air = new Float64Array(ny);
-    this.contents = new Float64Array(ny);
     this.rates = {
       nx,
       ny,
@@ -126,63 +112,10 @@ export class CellBlock {
     this.sweepFilled(rates, stage, coolantIn);
   }
 
-  /** One stage with the air that leaves `ahead`, whose coolant runs the other way. */
-  sweepBehind(ahead: CellBlock, rates: BlockRates, stage: StageValues, coolantIn: number): void {
-    this.turnAirOf(ahead);
-    this.sweepFilled(rates, stage, coolantIn);
-  }
-
-  /** As {@link sweep}, with vapour condensing on cold metal; `airShare` of the vapour's air crosses this block. */
-  sweepWet(
-    rates: BlockRates,
-    stage: StageValues,
-    airIn: number,
-    coolantIn: number,
-    vapour: Vapour,
-    airShare: number,
-  ): void {
-    this.air.fill(airIn);
-    this.contents.fill(vapour.content);
-    this.sweepFilledWet(rates, stage, coolantIn, vapour, airShare);
-  }
-
-  sweepWetBehind(
-    ahead: CellBlock,
-    rates: BlockRates,
-    stage: StageValues,
-    coolantIn: number,
-    vapour: Vapour,
-    airShare: number,
-  ): void {
-    this.turnAirOf(ahead);
-    for (let j = 0; j < this.ny; j++) this.contents[j] = ahead.contents[this.ny - 1 - j];
-    this.sweepFilledWet(rates, stage, coolantIn, vapour, airShare);
-  }
-
   /** Outlets and means that belong to a known state. */
   march(rates: BlockRates, state: Float64Array, airIn: number, coolantIn: number): void {
     this.air.fill(airIn);
     this.marchFilled(rates, state, coolantIn);
-  }
-
-  marchBehind(ahead: CellBlock, rates: BlockRates, state: Float64Array, coolantIn: number): void {
-    this.turnAirOf(ahead);
-    this.marchFilled(rates, state, coolantIn);
-  }
-
-  /** Vapour over the metal of a known state; `ahead` stands before this block in the air. */
-  marchVapour(state: Float64Array, vapour: Vapour, airShare: number, ahead?: CellBlock): void {
-    const { nx, ny, contents } = this;
-    for (let j = 0; j < ny; j++) contents[j] = ahead === undefined ? vapour.content : ahead.contents[ny - 1 - j];
-    marchWetAir(nx, ny, state, this.offset, vapour, airShare, contents, this.ends);
-    this.readVapour();
-  }
-
-  /** Nothing condenses: the vapour leaves as it came. */
-  stayDry(content: number): void {
-    this.latentPower = 0;
-    this.condensate = 0;
-    this.vapourOut = content;
   }
 
   /** Decides, for the next step, whether a front forbids linear upwinding until a content has passed. */
@@ -220,40 +153,6 @@ export class CellBlock {
     return this.rates.metalCapacity * metalSum + this.rates.coolantCapacity * coolantSum;
   }
 
-  /**
-   * Adds `share` of the cells' metal, coolant and mean air temperatures at the flows of the last sweep or march to the
-   * rows from `firstRow` on.
-   *
-   * @param air - temperatures of the streams where they enter, and leave on return
-   * @param isMirrored - the coolant runs against the order of the columns
-   * @param out - three arrays of rows of ny numbers
-   */
-  addFields(
-    state: Float64Array,
-    air: Float64Array,
-    firstRow: number,
-    isMirrored: boolean,
-    share: number,
-    out: readonly [Float32Array, Float32Array, Float32Array],
-  ): void {
-    const { nx, ny, offset } = this;
-    const [metals, coolants, airs] = out;
-    const isFlowing = this.rates.airRate > 0;
-    const effectiveness = cellEffectiveness(this.rates.airRate, this.rates.airConductance);
-    for (let i = 0; i < nx; i++) {
-      for (let column = 0; column < ny; column++) {
-        const place = (firstRow + i) * ny + column;
-        const cell = offset + 2 * (i * ny + (isMirrored ? ny - 1 - column : column));
-        const metal = state[cell];
-        const leaving = air[column] + effectiveness * (metal - air[column]);
-        metals[place] += share * metal;
-        coolants[place] += share * state[cell + 1];
-        airs[place] += share * (isFlowing ? 0.5 * (air[column] + leaving) : metal);
-        air[column] = leaving;
-      }
-    }
-  }
-
   /** Whether one of the cells has coolant of just this temperature. */
   holdsCoolantAt(state: Float64Array, temperature: number): boolean {
     const end = this.offset + this.size;
@@ -261,7 +160,7 @@ export class CellBlock {
     return false;
   }
 
-  private setRates(rates: BlockRates): void {
+  protected setRates(rates: BlockRates): void {
     const { nx, ny } = this;
     const share = 1 / (nx * ny);
     this.rates.airRate = rates.airRate / ny;
@@ -272,11 +171,8 @@ export class CellBlock {
     this.rates.metalSource = rates.metalSource * share;
   }
 
-  private turnAirOf(ahead: CellBlock): void {
-    for (let j = 0; j < this.ny; j++) this.air[j] = ahead.air[this.ny - 1 - j];
-  }
-
-  private sweepFilled(rates: BlockRates, { s, reach, base, out }: StageValues, coolantIn: number): void {
+  /** As {@link sweep} and {@link march}, with the air streams filled in. */
+  protected sweepFilled(rates: BlockRates, { s, reach, base, out }: StageValues, coolantIn: number): void {
     this.setRates(rates);
     fillSweepCoefficients(this.rates, s, reach, this.coefficients);
     const { nx, ny } = this;
@@ -284,33 +180,13 @@ export class CellBlock {
     this.readEnds(coolantIn);
   }
 
-  private sweepFilledWet(
-    rates: BlockRates,
-    { s, reach, base, out }: StageValues,
-    coolantIn: number,
-    vapour: Vapour,
-    airShare: number,
-  ): void {
-    this.setRates(rates);
-    const { offset, air, contents, ends } = this;
-    sweepWetCells(this.rates, s, reach, base, out, offset, coolantIn, vapour, airShare, air, contents, ends);
-    this.readEnds(coolantIn);
-    this.readVapour();
-  }
-
-  private marchFilled(rates: BlockRates, state: Float64Array, coolantIn: number): void {
+  protected marchFilled(rates: BlockRates, state: Float64Array, coolantIn: number): void {
     this.setRates(rates);
     marchOutlets(this.rates, state, this.offset, coolantIn, this.air, this.ends);
     this.readEnds(coolantIn);
   }
 
-  private readVapour(): void {
-    this.latentPower = this.ends[SWEEP_LATENT_POWER];
-    this.condensate = this.ends[SWEEP_CONDENSATE];
-    this.vapourOut = this.ends[SWEEP_CONTENT_OUT];
-  }
-
-  private readEnds(coolantIn: number): void {
+  protected readEnds(coolantIn: number): void {
     this.coolantIn = coolantIn;
     this.airOut = this.ends[SWEEP_AIR_OUT];
     this.coolantOut = this.ends[SWEEP_COOLANT_OUT];

@@ -78,7 +78,7 @@ export class ChargeSystem implements StageSystem {
   private readonly history: Extrapolation;
   private readonly airSecant = new Secant(-0.9, 0.9, 0.1);
   private readonly returnSecant = new Secant(-0.9, 0.995, 0.1);
-  private readonly coreRates: CoreRates = { ...emptyRates(), coolantFlow: 0 };
+  private readonly coreRates: CoreRates = { ...emptyRates(), airFlow: 0, coolantFlow: 0 };
   private readonly airInputs: AirPathInputs;
   private readonly exchangerAir: ExchangerAir = { speed: 0, temperature: 0, pressure: 0 };
 
@@ -399,6 +399,7 @@ export class ChargeSystem implements StageSystem {
     coreRates.airRate = coreFlow * AIR_HEAT_CAPACITY;
     coreRates.airConductance = coreFlow > 0 ? conductanceAt(core.airConductance, coreFlow) : 0;
     coreRates.coolantRate = ring.coolantRate;
+    coreRates.airFlow = coreFlow;
     coreRates.coolantFlow = ring.flow * ring.density;
     coreRates.metalLoss = core.toBay + casing.toCoreFlange;
     coreRates.metalSource = core.toBay * this.bay + casing.toCoreFlange * casingTemperature;
@@ -406,14 +407,14 @@ export class ChargeSystem implements StageSystem {
 
   /** The vapour that reaches the core; undefined where no metal can be cold enough to wet. */
   private condensing(): CoreVapour | undefined {
-    const { vapour, ring, coreRates, humidity } = this;
+    const { vapour, ring, humidity } = this;
     const { gas, pressures } = this.air;
     const returned = Math.max(0, gas.plenumFlow - gas.airFlow);
     const content =
       gas.airFlow > 0 ? (gas.airFlow * humidity + returned * ring.core.vapourOut) / (gas.airFlow + returned) : humidity;
     if (this.config.core.condensation && gas.coreFlow > 0) {
       const pressure = 0.5 * (pressures.ratio * pressures.inlet + pressures.coreOutlet);
-      vapour.set(content, gas.coreFlow, pressure, coreRates.airConductance / (ring.core.nx * coreRates.airRate));
+      vapour.set(content, gas.coreFlow, pressure);
       if (vapour.dewPointOf(content) > this.extremes.coldestMetal - NEARLY_WET) return vapour;
     }
     return undefined;

@@ -1,8 +1,8 @@
 import { Secant } from '../kernels/secant.ts';
-import type { Vapour } from '../kernels/wet-cell-sweep.ts';
 import type { CoreConfig } from '../scenario/config.ts';
-import { type BlockRates, CellBlock, type Extremes, type StageValues } from './cell-block.ts';
+import type { BlockRates, Extremes, StageValues } from './cell-block.ts';
 import { emptyRates } from './coolant-ring.ts';
+import { type CoreAir, CoreBlock } from './core-block.ts';
 
 /** A turn header counts as settled when its temperature is known to this [K]. */
 const TURN_CLOSED = 1e-4;
@@ -24,7 +24,7 @@ export class CoreBank {
   airOut = 0;
   coolantOut = 0;
   /** first in the air; where there are two passes, the second in the air after it */
-  readonly blocks: readonly CellBlock[];
+  readonly blocks: readonly CoreBlock[];
   private readonly isCounter: boolean;
   private readonly turnIndex: number;
   private readonly turnCapacity: number;
@@ -48,7 +48,9 @@ export class CoreBank {
     const coolant = (layers * core.coolantVolume * perVolume) / passes;
     const place = (k: number) => {
       const start = offset + 2 * k * rows * core.cellsAlongCoolant;
-      return new CellBlock(rows, core.cellsAlongCoolant, start, metal, coolant);
+      // The pass that the coolant enters first runs with the columns, the other against them.
+      const isMirrored = passes === 2 && (k === 0) === isCounter;
+      return new CoreBlock(rows, core.cellsAlongCoolant, start, metal, coolant, layers, isMirrored);
     };
     this.layers = layers;
     this.flow = flow;
@@ -72,10 +74,11 @@ export class CoreBank {
     return this.turnIndex < 0 ? inCells : [...inCells, Int32Array.of(this.turnIndex)];
   }
 
-  sweep(rates: BlockRates, stage: StageValues, airIn: number, coolantIn: number, vapour: Vapour | undefined): void {
+  sweep(rates: BlockRates, stage: StageValues, airIn: number, coolantIn: number, air: CoreAir): void {
     const [first, second] = this.blocks;
+    first.enter(airIn, air);
     if (second === undefined) {
-      this.sweepFirst(rates, stage, airIn, coolantIn, vapour);
+      first.sweepEntered(rates, stage, coolantIn);
       this.leave(first, first);
       return;
     }
@@ -83,47 +86,47 @@ export class CoreBank {
     const { turnIndex, turnCapacity, secant } = this;
     const store = turnCapacity * stage.s;
     const { coolantRate } = rates;
-    const held = store * stage.base[turnIndex];
+    const base = stage.base[turnIndex];
+    let entering: number;
     if (!this.isCounter) {
-      this.sweepFirst(pass, stage, airIn, coolantIn, vapour);
-      this.turn = (held + coolantRate * first.coolantOut) / (store + coolantRate);
-      this.sweepSecond(pass, stage, this.turn, vapour);
+      first.sweepEntered(pass, stage, coolantIn);
+      entering = first.coolantOut;
+      this.turn = (store * base + coolantRate * entering) / (store + coolantRate);
+      second.enterBehind(first);
+      second.sweepEntered(pass, stage, this.turn);
       this.leave(second, second);
     } else {
       secant.start();
-      for (let round = 0; round < MOST_TURN_ROUNDS; round++) {
-        this.sweepFirst(pass, stage, airIn, this.turn, vapour);
-        this.sweepSecond(pass, stage, coolantIn, vapour);
-        const mixed = (held + coolantRate * second.coolantOut) / (store + coolantRate);
-        if (Math.abs(mixed - this.turn) * (1 + coolantRate / store) <= TURN_CLOSED) break;
+      for (let round = 1; ; round++) {
+        if (round > 1) first.enter(airIn, air);
+        first.sweepEntered(pass, stage, this.turn);
+        second.enterBehind(first);
+        second.sweepEntered(pass, stage, coolantIn);
+        entering = second.coolantOut;
+        const mixed = (store * base + coolantRate * entering) / (store + coolantRate);
+        if (Math.abs(mixed - this.turn) * (1 + coolantRate / store) <= TURN_CLOSED || round === MOST_TURN_ROUNDS) break;
         this.turn = secant.next(this.turn, mixed);
       }
       this.leave(second, first);
     }
-    const entering = this.isCounter ? second.coolantOut : first.coolantOut;
-    const base = stage.base[turnIndex];
     stage.out[turnIndex] = base + (stage.reach * coolantRate * (entering - this.turn)) / store;
   }
 
-  march(rates: BlockRates, state: Float64Array, airIn: number, coolantIn: number): void {
+  march(rates: BlockRates, state: Float64Array, airIn: number, coolantIn: number, air: CoreAir): void {
     const [first, second] = this.blocks;
+    first.enter(airIn, air);
     if (second === undefined) {
-      first.march(rates, state, airIn, coolantIn);
+      first.marchEntered(rates, state, coolantIn);
       this.leave(first, first);
       return;
     }
     const pass = this.halved(rates);
     const turn = state[this.turnIndex];
     this.turn = turn;
-    first.march(pass, state, airIn, this.isCounter ? turn : coolantIn);
-    second.marchBehind(first, pass, state, this.isCounter ? coolantIn : turn);
+    first.marchEntered(pass, state, this.isCounter ? turn : coolantIn);
+    second.enterBehind(first);
+    second.marchEntered(pass, state, this.isCounter ? coolantIn : turn);
     this.leave(second, this.isCounter ? first : second);
-  }
-
-  marchVapour(state: Float64Array, vapour: Vapour): void {
-    const [first, second] = this.blocks;
-    first.marchVapour(state, vapour, this.layers);
-    second?.marchVapour(state, vapour, this.layers, first);
   }
 
   watchFront(state: Float64Array, heatCapacityPassed: number): void {
@@ -159,9 +162,8 @@ export class CoreBank {
     out: readonly [Float32Array, Float32Array, Float32Array],
   ): void {
     const [first, second] = this.blocks;
-    // The pass that the coolant enters first runs with the columns, the other against them.
-    first.addFields(state, air, 0, second !== undefined && this.isCounter, share, out);
-    second?.addFields(state, air, first.nx, !this.isCounter, share, out);
+    first.addFields(state, air, 0, share, out);
+    second?.addFields(state, air, first.nx, share, out);
   }
 
   /** Means of metal and of coolant, the turn header's among it, by heat capacity. */
@@ -174,29 +176,11 @@ export class CoreBank {
     return this.turnIndex < 0 ? inCells : inCells + this.turnShare * (this.turn - inCells);
   }
 
-  sumOf(pick: (block: CellBlock) => number): number {
+  sumOf(pick: (block: CoreBlock) => number): number {
     return this.blocks.reduce((sum, block) => sum + pick(block), 0);
   }
 
-  private sweepFirst(
-    rates: BlockRates,
-    stage: StageValues,
-    airIn: number,
-    coolantIn: number,
-    vapour: Vapour | undefined,
-  ): void {
-    const [first] = this.blocks;
-    if (vapour === undefined) first.sweep(rates, stage, airIn, coolantIn);
-    else first.sweepWet(rates, stage, airIn, coolantIn, vapour, this.layers);
-  }
-
-  private sweepSecond(rates: BlockRates, stage: StageValues, coolantIn: number, vapour: Vapour | undefined): void {
-    const [first, second] = this.blocks;
-    if (vapour === undefined) second.sweepBehind(first, rates, stage, coolantIn);
-    else second.sweepWetBehind(first, rates, stage, coolantIn, vapour, this.layers);
-  }
-
-  private leave(lastInAir: CellBlock, lastInCoolant: CellBlock): void {
+  private leave(lastInAir: CoreBlock, lastInCoolant: CoreBlock): void {
     this.airOut = lastInAir.airOut;
     this.coolantOut = lastInCoolant.coolantOut;
   }

@@ -6,7 +6,7 @@ import {
   saturationPressure,
   saturationPressureSlope,
 } from '../fluids/moist-air.ts';
-import type { Vapour } from '../kernels/wet-cell-sweep.ts';
+import type { Vapour } from '../kernels/detailed-cell-sweep.ts';
 
 /**
  * Water vapour of the charge in the core, at the core's own pressure. Air under boost has a far higher dew point than
@@ -15,7 +15,6 @@ import type { Vapour } from '../kernels/wet-cell-sweep.ts';
 export class CoreVapour implements Vapour {
   content = 0;
   airFlow = 0;
-  shedShare = 0;
   private pressure = 1e5;
 
   /**
@@ -24,15 +23,15 @@ export class CoreVapour implements Vapour {
    * @param content - humidity ratio entering [kg/kg]
    * @param airFlow - through the core [kg/s]
    * @param pressure - mean of the core's inlet and outlet [Pa]
-   * @param transferUnits - air conductance over heat capacity rate, of one cell [-]
    */
-  set(content: number, airFlow: number, pressure: number, transferUnits: number): void {
+  set(content: number, airFlow: number, pressure: number): void {
     this.content = content;
     this.airFlow = airFlow;
     this.pressure = pressure;
-    // Film coefficients go as Le^(2/3): vapour has N/Le^(2/3) transfer units.
-    this.shedShare = -Math.expm1(-transferUnits / Math.cbrt(LEWIS_NUMBER) ** 2);
   }
+
+  /** Film coefficients go as Le^(2/3): vapour has N/Le^(2/3) transfer units. */
+  readonly shedShareOf = (transferUnits: number): number => -Math.expm1(-transferUnits / Math.cbrt(LEWIS_NUMBER) ** 2);
 
   readonly saturatedAt = (temperature: number): number => humidityRatio(temperature, this.pressure, 1);
 

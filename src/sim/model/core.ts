@@ -1,13 +1,15 @@
-import type { Vapour } from '../kernels/wet-cell-sweep.ts';
+import type { AirColumns, Vapour } from '../kernels/detailed-cell-sweep.ts';
 import type { CoreConfig } from '../scenario/config.ts';
-import type { BlockRates, CellBlock, Extremes, StageValues } from './cell-block.ts';
+import type { BlockRates, Extremes, StageValues } from './cell-block.ts';
 import { conductanceAt } from './conductance.ts';
 import { emptyRates } from './coolant-ring.ts';
 import { CoreBank } from './core-bank.ts';
+import type { CoreAir, CoreBlock } from './core-block.ts';
 
 /** What the whole core meets in one stage; its coolant conductance follows from the flow, sheet by sheet. */
 export interface CoreRates extends Omit<BlockRates, 'coolantConductance'> {
-  /** kg/s */
+  /** kg/s through the core */
+  airFlow: number;
   coolantFlow: number;
 }
 
@@ -31,6 +33,9 @@ export class Core {
   condensate = 0;
   vapourOut = 0;
   private readonly law: CoreConfig['coolantConductance'];
+  private readonly airLaw: CoreConfig['airConductance'];
+  private readonly columns: AirColumns | undefined;
+  private readonly air: { vapour: Vapour | undefined; columns: AirColumns | undefined };
   /** one list of sheets for each core in the coolant's way */
   private readonly cores: readonly (readonly CoreBank[])[];
   private readonly banks: readonly CoreBank[];
@@ -54,6 +59,13 @@ export class Core {
     );
     this.banks = this.cores.flat();
     this.law = config.coolantConductance;
+    this.airLaw = config.airConductance;
+    const { airVelocity } = config.layout;
+    this.columns = airVelocity && {
+      flow: Float64Array.from(airVelocity),
+      conductance: new Float64Array(airVelocity.length).fill(1),
+    };
+    this.air = { vapour: undefined, columns: this.columns };
     this.size = end - offset;
     this.nx = config.cellsAlongAir;
     this.ny = config.cellsAlongCoolant;
@@ -79,11 +91,9 @@ export class Core {
 
   /** One stage; without `vapour` nothing condenses. */
   sweep(rates: CoreRates, stage: StageValues, airIn: number, coolantIn: number, vapour: Vapour | undefined): void {
-    this.enter(coolantIn);
+    const air = this.enter(rates, coolantIn, vapour);
     for (const sheets of this.cores) {
-      for (const bank of sheets) {
-        bank.sweep(this.ratesOf(bank, rates), stage, airIn, this.coolantOut, vapour);
-      }
+      for (const bank of sheets) bank.sweep(this.ratesOf(bank, rates), stage, airIn, this.coolantOut, air);
       this.mix(sheets);
     }
     this.readVapour(vapour);
@@ -91,12 +101,9 @@ export class Core {
 
   /** Outlets and means that belong to a known state. */
   march(rates: CoreRates, state: Float64Array, airIn: number, coolantIn: number, vapour: Vapour | undefined): void {
-    this.enter(coolantIn);
+    const air = this.enter(rates, coolantIn, vapour);
     for (const sheets of this.cores) {
-      for (const bank of sheets) {
-        bank.march(this.ratesOf(bank, rates), state, airIn, this.coolantOut);
-        if (vapour !== undefined) bank.marchVapour(state, vapour);
-      }
+      for (const bank of sheets) bank.march(this.ratesOf(bank, rates), state, airIn, this.coolantOut, air);
       this.mix(sheets);
     }
     this.readVapour(vapour);
@@ -133,12 +140,21 @@ export class Core {
     }
   }
 
-  private enter(coolantIn: number): void {
+  private enter(rates: CoreRates, coolantIn: number, vapour: Vapour | undefined): CoreAir {
     this.coolantIn = coolantIn;
     this.coolantOut = coolantIn;
     this.airOut = 0;
     this.metalMean = 0;
     this.coolantMean = 0;
+    const { air, columns } = this;
+    air.vapour = vapour;
+    if (columns !== undefined && rates.airFlow > 0) {
+      const even = conductanceAt(this.airLaw, rates.airFlow);
+      for (let j = 0; j < this.ny; j++) {
+        columns.conductance[j] = conductanceAt(this.airLaw, columns.flow[j] * rates.airFlow) / even;
+      }
+    }
+    return air;
   }
 
   /** What leaves the sheets of one core mixes; the coolant goes on to the next. */
@@ -178,5 +194,5 @@ export class Core {
   }
 }
 
-const latentOf = (block: CellBlock): number => block.latentPower;
-const condensateOf = (block: CellBlock): number => block.condensate;
+const latentOf = (block: CoreBlock): number => block.latentPower;
+const condensateOf = (block: CoreBlock): number => block.condensate;

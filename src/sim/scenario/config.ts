@@ -204,6 +204,8 @@ export interface CoreLayout {
   readonly sheets: readonly { readonly layers: number; readonly flow: number }[];
   /** cores one after the other in the coolant, beside each other in the air */
   readonly inSeries: 1 | 2;
+  /** air velocity along the coolant over its mean, a value for each column of cells; absent: even */
+  readonly airVelocity?: readonly number[];
 }
 
 export interface CoreConfig extends CellBlockConfig {

@@ -1,6 +1,6 @@
 import { convert } from '../units.ts';
 import { shapeFor } from './file-shape.ts';
-import type { JsonObject } from './issue.ts';
+import { isObject, type JsonObject, type JsonValue } from './issue.ts';
 import { DOCUMENT, FORMAT, isShapeRequired, type Shape, VERSION } from './shape.ts';
 import { isNumberRow, isWordRow, type NumberRow, type Parameter } from './table.ts';
 
@@ -15,18 +15,20 @@ export function scenarioSchema(): JsonObject {
     description: 'Written from the parameter table; do not edit.',
     ...schemaOf(shapeFor(WIDEST)),
     allOf: [
-      { if: { not: { required: ['coreGeometry'] } }, then: strictly('core', ({ required }) => ({ required })) },
-      {
-        if: {
-          not: { properties: { coolant: { properties: { glycol: { const: 'propylene' } }, required: ['glycol'] } } },
-        },
-        then: strictly('coolant', ({ properties }) => ({
-          properties: { glycolByVolume: (properties as JsonObject).glycolByVolume },
-        })),
-      },
+      { anyOf: [{ required: ['coreGeometry'] }, strictly('core', ({ required }) => ({ required }))] },
+      { anyOf: [HAS_PROPYLENE, strictly('coolant', ({ properties }) => ({ properties: byVolume(properties) }))] },
     ],
   };
 }
+
+const HAS_PROPYLENE: JsonObject = {
+  properties: { coolant: { properties: { glycol: { const: 'propylene' } }, required: ['glycol'] } },
+  required: ['coolant'],
+};
+
+const byVolume = (properties: JsonValue): JsonObject => ({
+  glycolByVolume: isObject(properties) ? properties.glycolByVolume : {},
+});
 
 /** A document in which most may be left out and ranges are widest. */
 const WIDEST: JsonObject = { coolant: { glycol: 'propylene' }, coreGeometry: {} };

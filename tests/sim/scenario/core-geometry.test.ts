@@ -94,11 +94,12 @@ describe('what is typed stands over what the measures give', () => {
   const plain = measuredConfig(withMeasures()).core;
 
   it('an air conductance at its flow scales the whole curve, and says so', () => {
-    const { airConductance, marks } = measuredConfig(
+    const { airConductance, marks, geometry } = measuredConfig(
       withMeasures({}, { airConductance: 500, airConductanceAtFlow: 0.3 }),
     ).core;
-    expect(conductanceAt(airConductance, 0.3)).toBeCloseTo(500, 9);
-    const factor = 500 / conductanceAt(plain.airConductance, 0.3);
+    near(conductanceAt(airConductance, 0.3), 500, 5e-4);
+    const factor = geometry?.factors.airConductance ?? Number.NaN;
+    near(factor, 500 / conductanceAt(plain.airConductance, 0.3), 5e-4);
     near(conductanceAt(airConductance, 0.07), factor * conductanceAt(plain.airConductance, 0.07), 1e-9);
     expect(marks).toContainEqual(
       `Air conductance of the core as typed, ${Number(factor.toPrecision(4))} times what its measures give.`,
@@ -108,11 +109,11 @@ describe('what is typed stands over what the measures give', () => {
 
   it('a coolant conductance too', () => {
     const { coolantConductance } = measuredConfig(
-      withMeasures({}, { coolantConductance: 900, coolantConductanceAtFlow: 0.25 }),
+      withMeasures({}, { coolantConductance: 1800, coolantConductanceAtFlow: 0.25 }),
     ).core;
-    expect(conductanceAt(coolantConductance, 0.25)).toBeCloseTo(900, 9);
-    const factor = 900 / conductanceAt(plain.coolantConductance, 0.25);
-    near(conductanceAt(coolantConductance, 0.4), factor * conductanceAt(plain.coolantConductance, 0.4), 1e-9);
+    near(conductanceAt(coolantConductance, 0.25), 1800, 5e-4);
+    const factor = 1800 / conductanceAt(plain.coolantConductance, 0.25);
+    near(conductanceAt(coolantConductance, 0.4), factor * conductanceAt(plain.coolantConductance, 0.4), 5e-4);
   });
 
   it('a drop from the flow bench overrides the drop and keeps the exponent of the geometry', () => {
@@ -120,7 +121,7 @@ describe('what is typed stands over what the measures give', () => {
       withMeasures({}, { airDrop: '3 inH2O', airDropAtFlow: 0.2, airDropAtDensity: 1.2 }),
     ).core;
     // NIST SP 811: 1 inH2O = 249.0889 Pa
-    near(airDropTimesDensity(airDrop, 0.2) / 1.2, 3 * 249.0889, 1e-6);
+    near(airDropTimesDensity(airDrop, 0.2) / 1.2, 3 * 249.0889, 5e-4);
     const exponent = (law: typeof airDrop) =>
       Math.log(airDropTimesDensity(law, 0.3) / airDropTimesDensity(law, 0.2)) / Math.log(1.5);
     near(exponent(airDrop), exponent(plain.airDrop), 1e-9);

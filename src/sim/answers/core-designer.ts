@@ -1,0 +1,174 @@
+import { type AirFilm, airPressureDrop } from '../correlations/core-air-side.ts';
+import type { CoolantFilm, CoolantPressureDrop } from '../correlations/core-coolant-side.ts';
+import { airPoint, coolantPoint } from '../correlations/core-curves.ts';
+import { type CoreGeometry, coreGeometry } from '../correlations/core-geometry.ts';
+import type { CorePressureDrop } from '../correlations/core-losses.ts';
+import { effectivenessCrossflow } from '../correlations/crossflow-effectiveness.ts';
+import { AIR_GAS_CONSTANT, AIR_HEAT_CAPACITY } from '../fluids/moist-air.ts';
+import type { Config, CoreGeometryConfig, GeometryFactor } from '../scenario/config.ts';
+import { airFlowOf, coolantFlowOf, coreLaws } from '../scenario/core-laws.ts';
+import { type PullSummary, summarisePulls } from './pull-summary.ts';
+import { type RunJob, type Study, untilPull } from './study.ts';
+
+/** A core by its measures at the flows of the first pull's end. SI. */
+export interface CoreDesign {
+  /** kg/s, m3/s; K and kg/m3 of the air before and behind the core */
+  readonly airFlow: number;
+  readonly coolantFlow: number;
+  readonly airIn: number;
+  readonly airOut: number;
+  readonly densityIn: number;
+  readonly densityOut: number;
+  readonly geometry: CoreGeometry;
+  readonly air: AirFilm & { readonly drop: CorePressureDrop };
+  readonly coolant: CoolantFilm & { readonly drop: CoolantPressureDrop };
+  /** W/K with measured points in: air side, metal to coolant with the wall, and both in series */
+  readonly airConductance: number;
+  readonly coolantConductance: number;
+  readonly conductance: number;
+  /** of a single pass, both fluids unmixed, when all has settled */
+  readonly effectiveness: number;
+  /** Pa with measured points in */
+  readonly airDrop: number;
+  readonly factors: Readonly<Record<GeometryFactor, number>>;
+  readonly marks: readonly string[];
+}
+
+/** What one more row does: the core as it is over the core with one measure larger, at the flows of the core as it is. */
+export interface SizeChange {
+  readonly measure: 'width' | 'depth';
+  readonly factor: number;
+  /** local power of the air conductance over the air flow, fin efficiency in it */
+  readonly slope: number;
+  /** ratios, changed over as it is */
+  readonly airConductance: number;
+  /** factor^(1 - slope) for the width, factor for the depth */
+  readonly airConductanceByRule: number;
+  readonly coolantConductance: number;
+  readonly conductance: number;
+  readonly airDrop: number;
+  /** of the friction alone: what is left out is entry, exit and acceleration */
+  readonly airDropOfFriction: number;
+  /** the first pull of the changed car less that of the car as it is; K, and shares */
+  readonly pull?: { readonly peak: number; readonly airFlow: number; readonly drivePower: number };
+}
+
+export interface CoreDesignStudy {
+  readonly design: CoreDesign;
+  readonly changes: readonly SizeChange[];
+}
+
+/** One row wider on a core of eleven: what the trade calls a row. */
+export const ONE_ROW = 1.09;
+
+/** Times the core that is there; the pitch of its fins in m. */
+export interface CoreChange {
+  readonly width?: number;
+  readonly depth?: number;
+  readonly finPitch?: number;
+}
+
+/** The same geometry with measures changed; absent where a part has no room or the flow no steady split. */
+export function changedGeometry(geometry: CoreGeometryConfig, change: CoreChange): CoreGeometryConfig {
+  const { shape } = geometry;
+  const { width = 1, depth = 1, finPitch = shape.finPitch } = change;
+  return { ...geometry, shape: { ...shape, length: shape.length * width, depth: shape.depth * depth, finPitch } };
+}
+
+/** The car with another core by measures. */
+export function withCore(config: Config, geometry: CoreGeometryConfig): Config {
+  return { ...config, core: { ...config.core, ...coreLaws(geometry) } };
+}
+
+/**
+ * A core by its measures at the end of the first pull, and what one more row of width or depth does to it, in the core
+ * and in the car. Absent where the core is given by test points or no pull comes to its end.
+ */
+export function* studyCoreDesign(config: Config): Study<CoreDesignStudy | undefined> {
+  const { geometry } = config.core;
+  if (geometry === undefined) return undefined;
+  const measures = ['width', 'depth'] as const;
+  const cars = [config, ...measures.map((measure) => withCore(config, changedGeometry(geometry, { [measure]: ONE_ROW })))];
+  const runs = yield cars.map((car): RunJob => ({ config: car, options: untilPull(1) }));
+  const [first, ...others] = runs.map((run) => summarisePulls(run, config.limit.chargeTemperature).at(0));
+  if (first === undefined) return undefined;
+  const design = designAt(config, geometry, first);
+  const changes = measures.map((measure, k) => {
+    const pull = others[k];
+    return {
+      ...sizeChange(config, geometry, first, measure),
+      ...(pull && {
+        pull: {
+          peak: pull.peak - first.peak,
+          airFlow: pull.atEnd.airFlow / first.atEnd.airFlow - 1,
+          drivePower: pull.atEnd.drivePower / first.atEnd.drivePower - 1,
+        },
+      }),
+    };
+  });
+  return { design, changes };
+}
+
+/** Films, drops and sizes of a core at the end of a pull. */
+function designAt(config: Config, geometry: CoreGeometryConfig, pull: PullSummary): CoreDesign {
+  const { atEnd } = pull;
+  const { airFlow, coolantFlow, dischargeTemperature: airIn, coreOutletTemperature: airOut } = atEnd;
+  const { factors, exposedShare } = geometry;
+  const core = coreGeometry(geometry.shape);
+  const before = atEnd.manifoldPressure + atEnd.coreAirDrop;
+  const densityIn = before / (AIR_GAS_CONSTANT * airIn);
+  const densityOut = atEnd.manifoldPressure / (AIR_GAS_CONSTANT * airOut);
+  const throughCore = (airFlow * (1 - config.core.leakPast)) / exposedShare;
+  const air = airPoint(core, airFlowOf(geometry, throughCore));
+  const coolant = coolantPoint(core, coolantFlowOf(geometry, coolantFlow), geometry.arrangement);
+  const drop = airPressureDrop(core, air.film, densityIn, densityOut);
+  const airConductance = factors.airConductance * exposedShare * air.conductance;
+  const coolantConductance = factors.coolantConductance * exposedShare * coolant.conductance;
+  const conductance = 1 / (1 / airConductance + 1 / coolantConductance);
+  const { density, heatCapacity } = geometry.coolant;
+  const rates = [airFlow * AIR_HEAT_CAPACITY, coolantFlow * density * heatCapacity];
+  const [smaller, larger] = [Math.min(...rates), Math.max(...rates)];
+  return {
+    airFlow,
+    coolantFlow,
+    airIn,
+    airOut,
+    densityIn,
+    densityOut,
+    geometry: core,
+    air: { ...air.film, drop },
+    coolant: { ...coolant.film, drop: coolant.drop },
+    airConductance,
+    coolantConductance,
+    conductance,
+    effectiveness: effectivenessCrossflow(Math.min(100, conductance / smaller), smaller / larger),
+    airDrop: factors.airDrop * (drop.total - drop.acceleration) + drop.acceleration,
+    factors,
+    marks: config.core.marks,
+  };
+}
+
+function sizeChange(
+  config: Config,
+  geometry: CoreGeometryConfig,
+  pull: PullSummary,
+  measure: 'width' | 'depth',
+): SizeChange {
+  const changed = changedGeometry(geometry, { [measure]: ONE_ROW });
+  const [before, after] = [geometry, changed].map((each) => designAt(config, each, pull));
+  const core = coreGeometry(geometry.shape);
+  // The flow through the passages of a wider core is this much less.
+  const slower = airPoint(core, airFlowOf(geometry, before.air.massVelocity * core.air.freeArea * (1 / ONE_ROW)));
+  const slope = Math.log(before.air.conductance / slower.conductance) / Math.log(ONE_ROW);
+  return {
+    measure,
+    factor: ONE_ROW,
+    slope,
+    airConductance: after.airConductance / before.airConductance,
+    airConductanceByRule: measure === 'width' ? ONE_ROW ** (1 - slope) : ONE_ROW,
+    coolantConductance: after.coolantConductance / before.coolantConductance,
+    conductance: after.conductance / before.conductance,
+    airDrop: after.airDrop / before.airDrop,
+    airDropOfFriction: after.air.drop.friction / before.air.drop.friction,
+  };
+}

@@ -1,0 +1,133 @@
+import type { Config, CoreGeometryConfig } from '../scenario/config.ts';
+import { changedGeometry, withCore } from './core-designer.ts';
+import { summarisePulls } from './pull-summary.ts';
+import { type RunJob, type Study, untilPull } from './study.ts';
+
+/** Measures to go through; every one with every other. Pitch and depth in m, width times the core's own. */
+export interface CoreMapLists {
+  readonly finPitches: readonly number[];
+  readonly depths: readonly number[];
+  readonly widths: readonly number[];
+}
+
+/** Where a core stands among those of its depth and width with other fins. */
+export type CoreVerdict = 'too open to cool' | 'good' | 'too dense to breathe';
+
+/** One core of the map and the first pull with it. SI. */
+export interface CoreMapPoint {
+  readonly finPitch: number;
+  readonly depth: number;
+  readonly width: number;
+  /** K, Pa, W, kg/s; all but the peak at lift */
+  readonly peak: number;
+  readonly airDrop: number;
+  readonly drivePower: number;
+  readonly airFlow: number;
+  readonly verdict: CoreVerdict;
+}
+
+export const CORE_GOALS = ['lowest charge', 'most air mass', 'least drive power'] as const;
+export type CoreGoal = (typeof CORE_GOALS)[number];
+
+export interface CoreOptimum {
+  readonly goal: CoreGoal;
+  /** place in `points` */
+  readonly point: number;
+  /** whether fins more open and fins more dense than the optimum's stand in the map */
+  readonly isInside: boolean;
+}
+
+export interface CoreMap {
+  /** depth by depth, width by width, from open to dense fins; cores that cannot be, or that end no pull, are left out */
+  readonly points: readonly CoreMapPoint[];
+  readonly optima: readonly CoreOptimum[];
+}
+
+/** Own choice: a charge this much above the best of a row counts as not cooled. K */
+const NOT_COOLED = 1;
+/** Own choice: a core on the dense side counts as too dense once it gives this much of the best away. K, share of air */
+const LOST_CHARGE = 0.2;
+const LOST_AIR = 0.005;
+
+/** Fins per inch that a shop can have, from open to dense, and the depths and widths round a core. */
+const FINS_PER_INCH = [4, 6, 8, 10, 12, 14, 16, 18, 20, 24, 28, 32];
+const DEPTHS = [0.5, 0.75, 1, 1.25];
+
+/** Lists round a core: fins from 4 to 32 an inch, depth from a half to a quarter more, its own width. */
+export function coreMapLists({ shape }: CoreGeometryConfig): CoreMapLists {
+  return {
+    finPitches: FINS_PER_INCH.map((count) => 0.0254 / count).filter((pitch) => pitch > 2 * shape.finThickness),
+    depths: DEPTHS.map((times) => times * shape.depth),
+    widths: [1],
+  };
+}
+
+/**
+ * Cores of other fin density, depth and width in the same car: what its first pull comes to with each. Absent where the
+ * core is given by test points. What is typed over the geometry scales every core of the map alike.
+ */
+export function* studyCoreMap(config: Config, lists?: CoreMapLists): Study<CoreMap | undefined> {
+  const { geometry } = config.core;
+  if (geometry === undefined) return undefined;
+  const { finPitches, depths, widths } = lists ?? coreMapLists(geometry);
+  const openFirst = finPitches.toSorted((a, b) => b - a);
+  const wanted = depths.flatMap((depth) =>
+    widths.flatMap((width) => openFirst.map((finPitch) => ({ finPitch, depth, width }))),
+  );
+  const cores = wanted.flatMap((core) => {
+    const job = jobOf(config, geometry, core);
+    return job === undefined ? [] : [{ core, job }];
+  });
+  const runs = yield cores.map(({ job }) => job);
+  const found = cores.flatMap(({ core }, k) => {
+    const pull = summarisePulls(runs[k], config.limit.chargeTemperature).at(0);
+    if (pull === undefined) return [];
+    const { coreAirDrop, drivePower, airFlow } = pull.atEnd;
+    return [{ ...core, peak: pull.peak, airDrop: coreAirDrop, drivePower, airFlow }];
+  });
+  const points = found.map((point) => ({ ...point, verdict: verdictOf(point, found) }));
+  return { points, optima: points.length === 0 ? [] : CORE_GOALS.map((goal) => optimumFor(goal, points)) };
+}
+
+type Found = Omit<CoreMapPoint, 'verdict'>;
+
+/** A run to the end of the first pull; absent where the laws have no answer for such a core. */
+function jobOf(
+  config: Config,
+  geometry: CoreGeometryConfig,
+  { finPitch, depth, width }: Pick<Found, 'finPitch' | 'depth' | 'width'>,
+): RunJob | undefined {
+  const changed = changedGeometry(geometry, { finPitch, width, depth: depth / geometry.shape.depth });
+  try {
+    return { config: withCore(config, changed), options: untilPull(1) };
+  } catch (error) {
+    if (error instanceof RangeError) return undefined;
+    throw error;
+  }
+}
+
+const sameRow = (a: Found, b: Found): boolean => a.depth === b.depth && a.width === b.width;
+
+function verdictOf(point: Found, all: readonly Found[]): CoreVerdict {
+  const row = all.filter((other) => sameRow(point, other));
+  const coolest = row.reduce((best, other) => (other.peak < best.peak ? other : best));
+  const isOpener = point.finPitch > coolest.finPitch;
+  if (isOpener) return point.peak - coolest.peak >= NOT_COOLED ? 'too open to cool' : 'good';
+  const mostAir = Math.max(...row.map(({ airFlow }) => airFlow));
+  const isLost = point.peak - coolest.peak >= LOST_CHARGE || point.airFlow < (1 - LOST_AIR) * mostAir;
+  return isLost ? 'too dense to breathe' : 'good';
+}
+
+const WORTH: Readonly<Record<CoreGoal, (point: Found) => number>> = {
+  'lowest charge': ({ peak }) => -peak,
+  'most air mass': ({ airFlow }) => airFlow,
+  'least drive power': ({ drivePower }) => -drivePower,
+};
+
+function optimumFor(goal: CoreGoal, points: readonly CoreMapPoint[]): CoreOptimum {
+  const worth = points.map(WORTH[goal]);
+  const point = worth.indexOf(Math.max(...worth));
+  const row = points.filter((other) => sameRow(points[point], other)).map(({ finPitch }) => finPitch);
+  const { finPitch } = points[point];
+  return { goal, point, isInside: finPitch > Math.min(...row) && finPitch < Math.max(...row) };
+}
