@@ -64,7 +64,7 @@ const MAY_IMPORT: Record<string, readonly string[]> = {
     'src/sim/simulate.ts',
     'src/sim/model/',
     'src/sim/correlations/',
-    'src/sim/kernels/',
+    'src/sim/fluids/',
     'src/sim/units.ts',
     'src/sim/scenario/config.ts',
     'src/sim/scenario/core-laws.ts',

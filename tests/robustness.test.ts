@@ -38,7 +38,7 @@ const PLACES: Readonly<Record<string, readonly string[]>> = {
 };
 const KEYS: readonly Key[] = parameterGroups().flatMap(({ places, rows }) =>
   places
-    .filter((place) => place !== '' && !/^(variants|pump\.curve)/.test(place))
+    .filter((place) => place !== '' && !/^(variants|pump\.curve|chargeTable|coreGeometry)/.test(place))
     .flatMap((place) => PLACES[place] ?? [place.replace('.*', '')])
     .flatMap((place) =>
       rows.filter(({ key }) => !NOT_VARIED.has(key)).map(({ key, row }) => ({ path: `${place}.${key}`, row })),
@@ -62,18 +62,57 @@ function numberAt({ unit }: NumberRow, low: number, high: number, share: number)
   return share < 0.05 ? 0 : high * 1e-4 ** ((1 - share) / 0.95);
 }
 
+/** What a compressor of another kind needs, invented. */
+const BY_HEAD = { boostOutletPressure: 173.5, boostSpeed: 46800, quotedFlow: 0.35 };
+
+/** Keys of a compressor of this kind: what it needs is put in, what says nothing about it is taken out. */
+function repairCompressor({ compressor, bypass, ambient }: LooseDocument): void {
+  const station = Math.max(ambient.pressure ?? 101.325, 101.325);
+  const drop = (...keys: string[]) => {
+    for (const each of keys) delete compressor[each];
+  };
+  if (compressor.targetManifoldPressure <= station) compressor.targetManifoldPressure = station + 40;
+  if (compressor.kind === 'displacement') {
+    drop('highestSpeed', 'boostOutletPressure', 'boostSpeed', 'quotedFlow');
+    delete bypass.recirculation;
+    if (compressor.builtInVolumeRatio !== undefined) compressor.quotedEfficiency = 0.45;
+    return;
+  }
+  for (const [key, value] of Object.entries(BY_HEAD)) compressor[key] ??= value;
+  compressor.boostOutletPressure = Math.max(compressor.boostOutletPressure, 130);
+  drop('sweptVolume', 'builtInVolumeRatio');
+  if (compressor.kind === 'centrifugal') {
+    drop('highestSpeed', 'targetManifoldPressure');
+    bypass.recirculation ??= 1;
+  } else {
+    drop('driveRatio');
+    compressor.targetManifoldPressure ??= station + 60;
+    compressor.highestSpeed ??= 90000;
+  }
+}
+
 /** Takes out what the rules between keys forbid, so that most scenarios run. */
 function repair(car: LooseDocument): void {
-  const { intake, sensor, ambient, coolant, start, cycle } = car;
+  const { intake, sensor, ambient, coolant, start, cycle, bypass, room, core } = car;
+  repairCompressor(car);
+  if (bypass.shareAfterCore !== undefined) bypass.route = 'part of each';
+  if (core.passes === 2 && core.cellsAlongAir % 2 === 1) core.cellsAlongAir++;
+  if (room !== undefined) {
+    room.volume ??= 400;
+    room.extraction ??= 3;
+  }
+  for (const each of Object.keys(core)) if (each.startsWith('measured')) delete core[each];
   if (intake.drop > 0) intake.dropAtFlow ??= 0.3;
   const constants = [sensor.timeConstantMoving, sensor.timeConstantStill].sort((a, b) => a - b);
   [sensor.timeConstantMoving, sensor.timeConstantStill] = constants;
-  if (ambient.temperature < 0 || start.coolant < 0) coolant.glycolByVolume = 57;
+  const coldest = [cycle[0], ...cycle[1].phases, cycle[2]].flatMap(({ outsideTemperature = 20 }) => outsideTemperature);
+  if (Math.min(ambient.temperature, start.coolant, ...coldest) < 0) coolant.glycolByVolume = 57;
   const each = (value: number | number[], change: (value: number) => number) =>
     Array.isArray(value) ? value.map(change) : change(value);
   for (const phase of [cycle[0], ...cycle[1].phases, cycle[2]]) {
     if (phase.manifoldPressure !== undefined) {
-      phase.manifoldPressure = each(phase.manifoldPressure, (value) => Math.min(value, ambient.pressure ?? 101.325));
+      const lowest = Math.min(...[phase.stationPressure ?? ambient.pressure ?? 101.325].flat());
+      phase.manifoldPressure = each(phase.manifoldPressure, (value) => Math.min(value, lowest));
     }
     if (phase.pumpVoltageRatio !== undefined) delete phase.pump;
     if (phase.kind === 'hot soak') delete phase.engineSpeed;
@@ -118,6 +157,7 @@ const aFault = fc
 
 const aScenario = fc
   .record({
+    kind: fc.constantFrom('displacement', 'displacement', 'centrifugal', 'turbine-driven'),
     edits: fc.array(anEdit, { maxLength: 60, size: 'max' }),
     isRepaired: fc.integer({ min: 0, max: 9 }).map((tenth) => tenth > 0),
     faults: fc.oneof(
@@ -125,8 +165,9 @@ const aScenario = fc
       { weight: 1, arbitrary: fc.array(aFault, { maxLength: 3 }) },
     ),
   })
-  .map(({ edits, isRepaired, faults }) => {
+  .map(({ kind, edits, isRepaired, faults }) => {
     const car = shortDocument();
+    car.compressor.kind = kind;
     for (const [path, value] of edits) edit(car, path, value);
     if (isRepaired) repair(car);
     for (const [path, value] of faults) edit(car, path, value);

@@ -1,6 +1,7 @@
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
 import { parameterGroups } from '../sim/index.ts';
 import { check } from './check.ts';
+import { type CoreCommandOptions, core } from './core.ts';
 import { EXIT, EXIT_HELP } from './exit-codes.ts';
 import { printKeys } from './keys.ts';
 import { type RoutesCommandOptions, routes } from './routes.ts';
@@ -41,6 +42,17 @@ export async function runCommandLine(args: readonly string[]): Promise<number> {
     .option('--json', 'print the comparison as JSON')
     .action((file: string, options: RoutesCommandOptions) => {
       code = routes(file, options);
+    });
+
+  program
+    .command('core')
+    .description('a core by its measures: sizes, films, drops at the first pull; what one row more does; --map')
+    .argument('<file>', 'scenario file (JSON); - reads standard input')
+    .option('--variant <name>', 'use this variant of the file')
+    .option('--map', 'also go through fin density and depth: where it is too open to cool, where too dense to breathe')
+    .option('--json', 'print everything as JSON')
+    .action((file: string, options: CoreCommandOptions) => {
+      code = core(file, options);
     });
 
   program

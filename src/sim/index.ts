@@ -2,7 +2,22 @@
 export { type AirBand, studyAirBand } from './answers/air-band.ts';
 export type { BottleneckPart } from './answers/bottleneck.ts';
 export type { RouteComparison, RouteFigures } from './answers/bypass-routes.ts';
+export { readChargeTable } from './answers/charge-table.ts';
 export { type CoolingConsequence, compareCooling, explainCooling } from './answers/cooling-consequence.ts';
+export {
+  type CoreChange,
+  type CoreDesign,
+  type CoreDesignStudy,
+  type SizeChange,
+  studyCoreDesign,
+} from './answers/core-designer.ts';
+export {
+  type CoreMap,
+  type CoreMapLists,
+  type CoreMapPoint,
+  coreMapLists,
+  studyCoreMap,
+} from './answers/core-map.ts';
 export { type PullSummary, summarisePulls } from './answers/pull-summary.ts';
 export { countPulls, decidingPull } from './answers/pulls-to-limit.ts';
 export { explainRoutes } from './answers/route-sentence.ts';
@@ -11,6 +26,7 @@ export { ENERGY_LABELS, type RunReport, reportRun } from './answers/run-report.t
 export { conduct, type Study } from './answers/study.ts';
 export { type RunStudy, studyRun } from './answers/study-run.ts';
 export { createCoolant } from './fluids/coolant.ts';
+export { CentrifugalCompressor } from './model/centrifugal-compressor.ts';
 export { airDropTimesDensity } from './model/core-drop.ts';
 export { seriesToCsv } from './results/csv.ts';
 export { COLUMNS, type ColumnName, type CoreFields, type PhaseSpan, type TimeSeries } from './results/time-series.ts';

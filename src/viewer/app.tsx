@@ -11,6 +11,7 @@ import { Dock } from './inputs/dock.tsx';
 import { Inputs } from './inputs/inputs.tsx';
 import type { PageProps } from './page.tsx';
 import { Plots } from './plots/plots.tsx';
+import { Routes } from './routes/routes.tsx';
 import { Picture } from './scene/picture.tsx';
 import { Band } from './time/band.tsx';
 import { PlayButton } from './time/play-button.tsx';
@@ -45,6 +46,7 @@ export function App(props: PageProps) {
       <Bar {...props} />
       <main>
         <Answer {...props} />
+        <Routes {...props} />
         <Inputs {...props} />
         <Picture {...props} />
         <Plots {...props} />

@@ -138,3 +138,19 @@ export function clockTime(s: number, digits = 1): string {
     ? `${minutes}:${restOfMinute}`
     : `${Math.floor(minutes / 60)}:${twoDigits(minutes % 60)}:${restOfMinute}`;
 }
+
+/** Below this a power is written in watts where the unit is the kilowatt [W]. */
+const IN_KILOWATTS_FROM = 2000;
+
+/** @param watts - a power [W]: "985 W", "12.4 kW", "1.32 hp" */
+export function powerInWords(watts: number, units: UnitChoice): string {
+  if (units.power === 'kW' && Math.abs(watts) < IN_KILOWATTS_FROM) return `${fixed(watts, 0)}${NO_BREAK_SPACE}W`;
+  return joined(shownAs(watts, 'kW', units, units.power === 'kW' ? 1 : 2));
+}
+
+/** How sentences of the simulator write sizes in the chosen units; what they take is SI. */
+export const wordingIn = (units: UnitChoice) => ({
+  difference: (kelvin: number): string => joined(difference(kelvin, units)),
+  pressure: (pascal: number): string => joined(shownAs(pascal, 'kPa', units)),
+  power: (watts: number): string => powerInWords(watts, units),
+});

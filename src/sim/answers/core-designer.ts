@@ -1,6 +1,6 @@
 import { type AirFilm, airPressureDrop } from '../correlations/core-air-side.ts';
 import type { CoolantFilm, CoolantPressureDrop } from '../correlations/core-coolant-side.ts';
-import { airPoint, coolantPoint } from '../correlations/core-curves.ts';
+import { accelerationOf, airPoint, coolantPoint } from '../correlations/core-curves.ts';
 import { type CoreGeometry, coreGeometry } from '../correlations/core-geometry.ts';
 import type { CorePressureDrop } from '../correlations/core-losses.ts';
 import { effectivenessCrossflow } from '../correlations/crossflow-effectiveness.ts';
@@ -26,8 +26,8 @@ export interface CoreDesign {
   readonly airConductance: number;
   readonly coolantConductance: number;
   readonly conductance: number;
-  /** of a single pass, both fluids unmixed, when all has settled */
-  readonly effectiveness: number;
+  /** both fluids unmixed, when all has settled; absent with several passes */
+  readonly effectiveness?: number;
   /** Pa with measured points in */
   readonly airDrop: number;
   readonly factors: Readonly<Record<GeometryFactor, number>>;
@@ -61,6 +61,9 @@ export interface CoreDesignStudy {
 /** One row wider on a core of eleven: what the trade calls a row. */
 export const ONE_ROW = 1.09;
 
+/** A slope is taken between flows this factor to either side. */
+const ASIDE = 1.001;
+
 /** Times the core that is there; the pitch of its fins in m. */
 export interface CoreChange {
   readonly width?: number;
@@ -88,7 +91,10 @@ export function* studyCoreDesign(config: Config): Study<CoreDesignStudy | undefi
   const { geometry } = config.core;
   if (geometry === undefined) return undefined;
   const measures = ['width', 'depth'] as const;
-  const cars = [config, ...measures.map((measure) => withCore(config, changedGeometry(geometry, { [measure]: ONE_ROW })))];
+  const cars = [
+    config,
+    ...measures.map((measure) => withCore(config, changedGeometry(geometry, { [measure]: ONE_ROW }))),
+  ];
   const runs = yield cars.map((car): RunJob => ({ config: car, options: untilPull(1) }));
   const [first, ...others] = runs.map((run) => summarisePulls(run, config.limit.chargeTemperature).at(0));
   if (first === undefined) return undefined;
@@ -118,15 +124,18 @@ function designAt(config: Config, geometry: CoreGeometryConfig, pull: PullSummar
   const before = atEnd.manifoldPressure + atEnd.coreAirDrop;
   const densityIn = before / (AIR_GAS_CONSTANT * airIn);
   const densityOut = atEnd.manifoldPressure / (AIR_GAS_CONSTANT * airOut);
-  const throughCore = (airFlow * (1 - config.core.leakPast)) / exposedShare;
-  const air = airPoint(core, airFlowOf(geometry, throughCore));
+  const coreFlow = airFlow * (1 - config.core.leakPast);
+  const air = airPoint(core, airFlowOf(geometry, coreFlow / exposedShare));
   const coolant = coolantPoint(core, coolantFlowOf(geometry, coolantFlow), geometry.arrangement);
   const drop = airPressureDrop(core, air.film, densityIn, densityOut);
+  const meanVolume = (1 / densityIn + 1 / densityOut) / 2;
+  const cooling = (1 / densityOut - 1 / densityIn) / meanVolume;
+  const acceleration = accelerationOf(core) * (coreFlow / exposedShare) ** 2 * cooling;
   const airConductance = factors.airConductance * exposedShare * air.conductance;
   const coolantConductance = factors.coolantConductance * exposedShare * coolant.conductance;
   const conductance = 1 / (1 / airConductance + 1 / coolantConductance);
   const { density, heatCapacity } = geometry.coolant;
-  const rates = [airFlow * AIR_HEAT_CAPACITY, coolantFlow * density * heatCapacity];
+  const rates = [coreFlow * AIR_HEAT_CAPACITY, coolantFlow * density * heatCapacity];
   const [smaller, larger] = [Math.min(...rates), Math.max(...rates)];
   return {
     airFlow,
@@ -141,8 +150,10 @@ function designAt(config: Config, geometry: CoreGeometryConfig, pull: PullSummar
     airConductance,
     coolantConductance,
     conductance,
-    effectiveness: effectivenessCrossflow(Math.min(100, conductance / smaller), smaller / larger),
-    airDrop: factors.airDrop * (drop.total - drop.acceleration) + drop.acceleration,
+    ...(geometry.shape.passes === 1 && {
+      effectiveness: effectivenessCrossflow(Math.min(100, conductance / smaller), smaller / larger),
+    }),
+    airDrop: (factors.airDrop * air.dropTimesDensity + acceleration) * meanVolume,
     factors,
     marks: config.core.marks,
   };
@@ -157,9 +168,9 @@ function sizeChange(
   const changed = changedGeometry(geometry, { [measure]: ONE_ROW });
   const [before, after] = [geometry, changed].map((each) => designAt(config, each, pull));
   const core = coreGeometry(geometry.shape);
-  // The flow through the passages of a wider core is this much less.
-  const slower = airPoint(core, airFlowOf(geometry, before.air.massVelocity * core.air.freeArea * (1 / ONE_ROW)));
-  const slope = Math.log(before.air.conductance / slower.conductance) / Math.log(ONE_ROW);
+  const flow = before.air.massVelocity * core.air.freeArea;
+  const [less, more] = [1 / ASIDE, ASIDE].map((share) => airPoint(core, airFlowOf(geometry, flow * share)).conductance);
+  const slope = Math.log(more / less) / (2 * Math.log(ASIDE));
   return {
     measure,
     factor: ONE_ROW,

@@ -10,7 +10,7 @@ export interface CoreMapLists {
   readonly widths: readonly number[];
 }
 
-/** Where a core stands among those of its depth and width with other fins. */
+/** Where a core stands among those of its depth and width, against the fins with which the engine gets most air. */
 export type CoreVerdict = 'too open to cool' | 'good' | 'too dense to breathe';
 
 /** One core of the map and the first pull with it. SI. */
@@ -29,12 +29,15 @@ export interface CoreMapPoint {
 export const CORE_GOALS = ['lowest charge', 'most air mass', 'least drive power'] as const;
 export type CoreGoal = (typeof CORE_GOALS)[number];
 
+const CORE_MEASURES = ['finPitch', 'depth', 'width'] as const;
+export type CoreMeasure = (typeof CORE_MEASURES)[number];
+
 export interface CoreOptimum {
   readonly goal: CoreGoal;
   /** place in `points` */
   readonly point: number;
-  /** whether fins more open and fins more dense than the optimum's stand in the map */
-  readonly isInside: boolean;
+  /** measures of which the optimum has the smallest or the largest of the map, so that it may lie beyond */
+  readonly atEdgeOf: readonly CoreMeasure[];
 }
 
 export interface CoreMap {
@@ -43,11 +46,11 @@ export interface CoreMap {
   readonly optima: readonly CoreOptimum[];
 }
 
-/** Own choice: a charge this much above the best of a row counts as not cooled. K */
-const NOT_COOLED = 1;
-/** Own choice: a core on the dense side counts as too dense once it gives this much of the best away. K, share of air */
-const LOST_CHARGE = 0.2;
+/** Own choice: a charge this much above that of the core with most air counts as not cooled. K */
+const NOT_COOLED = 2;
+/** Own choice: so much less air than the most of a row, or so much more drive power than the least, is too dense. */
 const LOST_AIR = 0.005;
+const LOST_POWER = 0.01;
 
 /** Fins per inch that a shop can have, from open to dense, and the depths and widths round a core. */
 const FINS_PER_INCH = [4, 6, 8, 10, 12, 14, 16, 18, 20, 24, 28, 32];
@@ -110,12 +113,11 @@ const sameRow = (a: Found, b: Found): boolean => a.depth === b.depth && a.width 
 
 function verdictOf(point: Found, all: readonly Found[]): CoreVerdict {
   const row = all.filter((other) => sameRow(point, other));
-  const coolest = row.reduce((best, other) => (other.peak < best.peak ? other : best));
-  const isOpener = point.finPitch > coolest.finPitch;
-  if (isOpener) return point.peak - coolest.peak >= NOT_COOLED ? 'too open to cool' : 'good';
-  const mostAir = Math.max(...row.map(({ airFlow }) => airFlow));
-  const isLost = point.peak - coolest.peak >= LOST_CHARGE || point.airFlow < (1 - LOST_AIR) * mostAir;
-  return isLost ? 'too dense to breathe' : 'good';
+  const fullest = row.reduce((best, other) => (other.airFlow > best.airFlow ? other : best));
+  if (point.finPitch > fullest.finPitch) return point.peak - fullest.peak >= NOT_COOLED ? 'too open to cool' : 'good';
+  const leastPower = Math.min(...row.map(({ drivePower }) => drivePower));
+  const isLost = point.airFlow <= (1 - LOST_AIR) * fullest.airFlow || point.drivePower >= (1 + LOST_POWER) * leastPower;
+  return isLost && point !== fullest ? 'too dense to breathe' : 'good';
 }
 
 const WORTH: Readonly<Record<CoreGoal, (point: Found) => number>> = {
@@ -127,7 +129,10 @@ const WORTH: Readonly<Record<CoreGoal, (point: Found) => number>> = {
 function optimumFor(goal: CoreGoal, points: readonly CoreMapPoint[]): CoreOptimum {
   const worth = points.map(WORTH[goal]);
   const point = worth.indexOf(Math.max(...worth));
-  const row = points.filter((other) => sameRow(points[point], other)).map(({ finPitch }) => finPitch);
-  const { finPitch } = points[point];
-  return { goal, point, isInside: finPitch > Math.min(...row) && finPitch < Math.max(...row) };
+  const atEdgeOf = CORE_MEASURES.filter((measure) => {
+    const all = points.map((each) => each[measure]);
+    const [least, most] = [Math.min(...all), Math.max(...all)];
+    return least < most && (points[point][measure] === least || points[point][measure] === most);
+  });
+  return { goal, point, atEdgeOf };
 }

@@ -1,9 +1,11 @@
+import { AIR_HEAT_CAPACITY } from '../fluids/moist-air.ts';
 import { freeFlow } from '../model/loop-flow.ts';
 import { ENERGY_TERMS, type TimeSeries } from '../results/time-series.ts';
 import type { Config } from '../scenario/config.ts';
 import { fromSi } from '../units.ts';
 import type { Bottleneck, BottleneckPart } from './bottleneck.ts';
 import { readChargeTable } from './charge-table.ts';
+import { metalConductionShare } from './metal-conduction.ts';
 import { type PullSummary, summarisePulls } from './pull-summary.ts';
 import type { PullsToLimit } from './pulls-to-limit.ts';
 import { conduct } from './study.ts';
@@ -261,8 +263,17 @@ function noteRun(
   } else if (!core.condensation) {
     notes.push('Condensation is switched off; here no core metal falls below the dew point of the charge.');
   }
-  notes.push('Metal conduction along the core is left out: test points of a core do not tell it.');
+  notes.push(...core.marks, conductionNote(core.geometry, pulls));
   return notes;
+}
+
+function conductionNote(geometry: Config['core']['geometry'], pulls: readonly PullSummary[]): string {
+  const said = 'Metal conduction along the core is left out';
+  const airFlow = pulls.at(0)?.atEnd.airFlow;
+  if (geometry === undefined) return `${said}: test points of a core do not tell it.`;
+  if (airFlow === undefined) return `${said}.`;
+  const share = metalConductionShare(geometry, airFlow * AIR_HEAT_CAPACITY);
+  return `${said}: by its measures it would take ${(100 * share).toFixed(1)} % of the heat at most.`;
 }
 
 function optional<Key extends string, Value>(key: Key, value: Value | undefined): { [K in Key]?: Value } {

@@ -218,6 +218,7 @@ export class AirPath {
     }
     gas.setFlows(gas.airFlow, recirculated);
     pressures.returning(gas);
+    if (!(pressures.inlet > 0 && pressures.ratio > 0)) return gas.compressorFlow;
     const hasPassed = gas.pass(inputs, this.compressor, pressures.inlet, pressures.ratio);
     return hasPassed ? this.inletExcess() : gas.compressorFlow;
   }
@@ -259,6 +260,8 @@ export class AirPath {
   private settleEngineAlone(manifoldPressure: number): number {
     const { gas, inputs } = this;
     let flow = this.firstFlow(manifoldPressure);
+    // What leaks past the core is not known yet.
+    gas.coreInlet = inputs.coreInletGuess;
     this.flowSecant.start();
     for (let round = 0; round < MOST_FLOW_ROUNDS; round++) {
       gas.setFlows(flow, 0);
@@ -286,6 +289,7 @@ export class AirPath {
         const needed = centrifugal.speedFor(pressures.ratio, inputs.freshAir);
         centrifugal.setSpeed(Math.min(needed, compressor.highestSpeed));
       }
+      if (!(pressures.inlet > 0 && pressures.ratio > 0)) return false;
       if (!gas.pass(inputs, this.compressor, pressures.inlet, pressures.ratio)) return false;
       gas.passPlenum(inputs);
       const swallowed = this.swallowed(manifoldPressure);

@@ -7,6 +7,8 @@ import type { UnitChoice } from '../state/display.ts';
 import { plannedPhases } from '../time/phases.ts';
 import { Announcement } from './announcement.tsx';
 import { Causes } from './causes.tsx';
+import { Cooling } from './cooling.tsx';
+import { describeWater } from './cooling-words.ts';
 import { Empty } from './empty.tsx';
 import { describeNoEffect } from './no-effect.ts';
 import { degrees } from './said.ts';
@@ -27,6 +29,7 @@ export function Answer(props: PageProps) {
         <CarAnswer {...props} which="after" car={after} run={session.afterRun.value} isAlone={false} />
       )}
       <Causes {...props} />
+      <Cooling {...props} />
       <Announcement {...props} />
     </section>
   );
@@ -174,6 +177,7 @@ function Sentence({ session, display, solving }: PageProps) {
   const run = session.beforeRun.value;
   const car = session.before.value;
   const study = run.study && describeStudy(run.study, units);
+  const water = isUnfinished(run) ? '' : describeWater(run.pulls);
   if (car === undefined) return null;
   return (
     <section class="alone" aria-label="Answer in words">
@@ -187,6 +191,7 @@ function Sentence({ session, display, solving }: PageProps) {
           </p>
         )
       )}
+      {water !== '' && <p class="small">The core {water}.</p>}
       {study !== undefined && (
         <p class={study.isStopped ? 'small beside stopped' : 'small beside'}>
           {[study.settled, study.doubt].filter(Boolean).join('. ')}.

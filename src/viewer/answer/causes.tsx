@@ -1,9 +1,28 @@
 import type { PageProps } from '../page.tsx';
+import { ROUTES_ID } from '../routes/routes.tsx';
 import { kelvins } from './said.ts';
 import { CAUSE_NAMES, nameCause } from './wording.ts';
 
 /** A fall smaller than this shows as 0.0 and needs no sign [K]. */
 const LEAST_SHOWN = 0.05;
+
+/** Opens and closes the fold below the causes. */
+function RoutesButton({ display }: Pick<PageProps, 'display'>) {
+  const isOpen = display.isRoutesOpen.value;
+  return (
+    <button
+      type="button"
+      class="routes-open"
+      aria-expanded={isOpen}
+      aria-controls={isOpen ? ROUTES_ID : undefined}
+      onClick={() => {
+        display.isRoutesOpen.value = !isOpen;
+      }}
+    >
+      <i aria-hidden="true">{isOpen ? '▾' : '▸'}</i> Bypass routes
+    </button>
+  );
+}
 
 /** What holds the car in hand back: the fall of the deciding pull's peak if one part were ideal, largest first. */
 export function Causes({ session, display }: PageProps) {
@@ -21,6 +40,7 @@ export function Causes({ session, display }: PageProps) {
             ? 'Listed after the first run.'
             : 'Worked out when the run is whole: it takes one more run for each part.'}
         </p>
+        {session.before.value !== undefined && <RoutesButton display={display} />}
       </section>
     );
   }
@@ -47,6 +67,7 @@ export function Causes({ session, display }: PageProps) {
           </li>
         ))}
       </ol>
+      <RoutesButton display={display} />
     </section>
   );
 }

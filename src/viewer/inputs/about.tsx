@@ -11,15 +11,20 @@ interface NameProps {
   readonly path: string;
   readonly row: Parameter;
   readonly measure?: Measure | undefined;
+  /** the car cannot run without it, though another could */
+  readonly isNeeded?: boolean | undefined;
 }
 
 /** The name of a box, and behind a question mark what the parameter table says about its key. */
-export function Name({ id, label, path, row, measure }: NameProps) {
+export function Name({ id, label, path, row, measure, isNeeded = false }: NameProps) {
   const isOpen = useSignal(false);
   return (
     <>
       <span class="name">
-        <label for={id}>{capitalised(label)}</label>
+        <label for={id}>
+          {capitalised(label)}
+          {isNeeded && <span class="needed"> needed</span>}
+        </label>
         <AboutButton id={id} label={label} isOpen={isOpen} />
       </span>
       <p class="about small" id={`${id}-about`} hidden={!isOpen.value}>

@@ -1,9 +1,11 @@
 import { useSignal } from '@preact/signals';
 import { type CoreSize, readQuantity } from '../../sim/index.ts';
+import { valueAt } from '../state/cars.ts';
 import { Caution } from './caution.tsx';
 import { corePresets, hasCore, SIZED_KEYS, sizeBetween, sizeChanges } from './core-changes.ts';
-import { FieldList, type FormProps, More, specsOf } from './field-list.tsx';
+import { FieldList, type FormProps, More, specsOf, stateOf } from './field-list.tsx';
 import { readAt } from './fields.ts';
+import { Fold } from './fold.tsx';
 import { measureOf, valueText } from './measure.ts';
 import { PARTS } from './parts.ts';
 import { Slider } from './slider.tsx';
@@ -38,14 +40,35 @@ export function CorePart(props: FormProps) {
           ))}
         </fieldset>
       )}
-      <Size {...props} />
+      {car.scenario.values.coreGeometry === undefined && <Size {...props} />}
       <FieldList {...props} fields={specsOf(props, CORE.main)} />
-      <More {...props} part={CORE} title="Set each alone" shown={CORE.main} />
+      <AirAndPasses {...props} />
+      <More {...props} part={CORE} title="Set each alone" shown={[...CORE.main, ...AIR_AND_PASSES]} />
       <Caution>
         A leaking core feeds coolant to the engine: falling level, misfire, white smoke, risk of hydraulic lock.
         Pressure-test it before it is fitted. Ask for its rating on the air side and on the coolant side.
       </Caution>
     </>
+  );
+}
+
+const OF_TWO_PASSES = ['core.passArrangement', 'core.turnVolume'];
+const AIR_AND_PASSES = ['core.leakPast', 'core.exposedShare', 'core.condensation', 'core.passes', ...OF_TWO_PASSES];
+
+/** What the air does beside the core, and how the coolant goes through it. */
+function AirAndPasses(props: FormProps) {
+  const { document, scenario } = props.car;
+  const isShown = (path: string) =>
+    !OF_TWO_PASSES.includes(path) || scenario.values.core.passes === 2 || valueAt(document, path) !== undefined;
+  const { isChanged, hasDraft, warnings } = stateOf(props, AIR_AND_PASSES);
+  return (
+    <Fold
+      title="Seal, opening, condensation, passes"
+      note={isChanged ? 'changed' : undefined}
+      isOpenAtFirst={hasDraft || warnings > 0}
+    >
+      {() => <FieldList {...props} fields={specsOf(props, AIR_AND_PASSES.filter(isShown))} areMany />}
+    </Fold>
   );
 }
 

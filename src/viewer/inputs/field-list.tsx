@@ -1,6 +1,6 @@
-import { isNumberRow } from '../../sim/index.ts';
+import { isNumberRow, isRequired } from '../../sim/index.ts';
 import type { PageProps } from '../page.tsx';
-import type { Car } from '../state/cars.ts';
+import { type Car, valueAt } from '../state/cars.ts';
 import { Field } from './field.tsx';
 import { areRelated, type FieldGroup, type FieldSpec, fieldGroups } from './fields.ts';
 import { Fold } from './fold.tsx';
@@ -23,9 +23,11 @@ interface FieldListProps extends FormProps {
   readonly fields: readonly FieldSpec[];
   /** only those with a usual range get a slider */
   readonly areMany?: boolean;
+  /** paths that the car cannot do without, though another could */
+  readonly needed?: ReadonlySet<string>;
 }
 
-export function FieldList({ fields, areMany = false, ...props }: FieldListProps) {
+export function FieldList({ fields, areMany = false, needed, ...props }: FieldListProps) {
   return (
     <>
       {fields.map((spec) => (
@@ -33,6 +35,7 @@ export function FieldList({ fields, areMany = false, ...props }: FieldListProps)
           key={spec.path}
           {...props}
           spec={spec}
+          isNeeded={needed?.has(spec.path) === true && !isRequired(spec.row)}
           hasSlider={!areMany || (isNumberRow(spec.row) && spec.row.usual !== undefined)}
         />
       ))}
@@ -55,12 +58,18 @@ interface MoreProps extends FormProps {
   readonly title?: string;
   /** fields that already stand above */
   readonly shown: readonly string[];
+  readonly needed?: ReadonlySet<string>;
 }
+
+/** A group that a file has whole or not at all: without it there is nothing to fill in one by one. */
+const ONLY_WHOLE: ReadonlySet<string> = new Set(['coreGeometry']);
 
 /** Every key of the part's groups that is not shown already. */
 export function More({ part, title = 'All other values', shown, ...props }: MoreProps) {
-  const groups = fieldGroups(props.car.document)
+  const { document } = props.car;
+  const groups = fieldGroups(document)
     .filter(({ path }) => part.groups.includes(path))
+    .filter(({ path }) => !ONLY_WHOLE.has(path) || valueAt(document, path) !== undefined)
     .map((group) => ({ ...group, fields: group.fields.filter(({ path }) => !shown.includes(path)) }))
     .filter(({ fields }) => fields.length > 0);
   const paths = groups.flatMap(({ fields }) => fields.map(({ path }) => path));
@@ -77,7 +86,13 @@ export function More({ part, title = 'All other values', shown, ...props }: More
   );
 }
 
-function Group({ group, hasTitle, ...props }: FormProps & { readonly group: FieldGroup; readonly hasTitle: boolean }) {
+interface GroupProps extends FormProps {
+  readonly group: FieldGroup;
+  readonly hasTitle: boolean;
+  readonly needed?: ReadonlySet<string>;
+}
+
+function Group({ group, hasTitle, ...props }: GroupProps) {
   return (
     <section>
       {hasTitle && <h3>{capitalised(group.title)}</h3>}

@@ -15,6 +15,10 @@ interface FieldProps extends PageProps {
   readonly spec: FieldSpec;
   readonly label?: string | undefined;
   readonly hasSlider?: boolean | undefined;
+  /** the car cannot run without it, though another could */
+  readonly isNeeded?: boolean | undefined;
+  /** of a word: paths that go back to Before's with it */
+  readonly backWith?: readonly string[] | undefined;
 }
 
 /** The box for a row of the parameter table, whatever its kind. */

@@ -1,14 +1,17 @@
-import type { Fix, Issue } from '../../sim/index.ts';
+import { type Fix, type Issue, isNumberRow } from '../../sim/index.ts';
 import { onScreen } from '../format.ts';
+import type { PageProps } from '../page.tsx';
 import type { Draft, Session } from '../state/session.ts';
+import { fieldGroups } from './fields.ts';
+import { measureOf, valueText } from './measure.ts';
+import { proposals } from './proposals.ts';
 
 interface MessageProps {
-  readonly session: Session;
   /** what undo calls a fix */
   readonly label: string;
 }
 
-interface DraftMessageProps extends MessageProps {
+interface DraftMessageProps extends MessageProps, PageProps {
   readonly id: string;
   readonly draft: Draft;
   /** the value that the run still uses, with its unit */
@@ -17,10 +20,16 @@ interface DraftMessageProps extends MessageProps {
 }
 
 /** Why a text is no value, in the words of the command line, with what removes it. */
-export function DraftMessage({ id, session, draft, label, kept, onKeep }: DraftMessageProps) {
+export function DraftMessage({ id, draft, label, kept, onKeep, ...props }: DraftMessageProps) {
+  const { session } = props;
   const errors = draft.issues.filter(({ severity }) => severity === 'error');
-  const fixes = errors.flatMap(({ fix }) => (fix === undefined ? [] : [fix]));
-  const use = (fix: Fix) => session.change({ ...draft.changes, [fix.path]: fix.value }, label, draft);
+  const fixes = fixesFor(props, draft, errors);
+  const use = (chosen: readonly Fix[]) =>
+    session.change(
+      { ...draft.changes, ...Object.fromEntries(chosen.map(({ path, value }) => [path, value])) },
+      label,
+      draft,
+    );
   return (
     <div class="message" id={id} role="status">
       {errors.map(({ path, message }) => (
@@ -28,8 +37,13 @@ export function DraftMessage({ id, session, draft, label, kept, onKeep }: DraftM
       ))}
       {kept !== undefined && <p>The run still uses {kept}.</p>}
       <p class="acts">
+        {fixes.length > 1 && (
+          <button type="button" onClick={() => use(fixes)}>
+            Use all of these
+          </button>
+        )}
         {fixes.map((fix) => (
-          <button type="button" key={fix.label} onClick={() => use(fix)}>
+          <button type="button" key={fix.label} onClick={() => use([fix])}>
             {fix.label}
           </button>
         ))}
@@ -41,7 +55,25 @@ export function DraftMessage({ id, session, draft, label, kept, onKeep }: DraftM
   );
 }
 
+/** What removes errors: the reader's own fixes, and for a key that is missing a first value near what the car has. */
+function fixesFor({ session, display }: PageProps, { changes }: Draft, errors: readonly Issue[]): Fix[] {
+  const car = session.inHand.value;
+  if (car === undefined) return [];
+  const { pulls, series } = session.inHandRun.value;
+  const recirculation = series && Math.max(0, ...series.columns.recirculation);
+  const known = proposals(car, changes, { pull: pulls[0], recirculation });
+  const rows = fieldGroups(car.document).flatMap(({ fields }) => fields);
+  return errors.flatMap(({ path, fix, found }): Fix[] => {
+    if (fix !== undefined) return [fix];
+    const row = rows.find((each) => each.path === path)?.row;
+    if (found !== 'nothing' || known[path] === undefined || row === undefined || !isNumberRow(row)) return [];
+    const text = valueText(known[path], measureOf(row.unit, display.units.value));
+    return [{ path, value: known[path], label: `${text}: ${row.label}` }];
+  });
+}
+
 interface WarningsProps extends MessageProps {
+  readonly session: Session;
   readonly id: string;
   readonly warnings: readonly Issue[];
 }

@@ -24,13 +24,16 @@ export interface NumberFieldProps extends PageProps {
   /** what it is called where the table's label is not enough */
   readonly label?: string | undefined;
   readonly hasSlider?: boolean | undefined;
+  /** the car cannot run without it, though another could */
+  readonly isNeeded?: boolean | undefined;
   /** what a new value changes in the file; without it, just `path` */
   readonly changesFor?: ((value: JsonValue | undefined) => Changes) | undefined;
 }
 
 /** A number of the file: a box that takes any unit, a slider where one makes sense, and the way back to Before. */
 export function NumberField(props: NumberFieldProps) {
-  const { session, display, car, before, row, path, label = row.label, hasSlider = true } = props;
+  const { session, clock, display, solving, car, before, row, path, label = row.label, hasSlider = true } = props;
+  const page = { session, clock, display, solving };
   const measure = measureOf(row.unit, display.units.value);
   /** what is being typed; undefined while nobody types here */
   const text = useSignal<string | undefined>(undefined);
@@ -85,7 +88,7 @@ export function NumberField(props: NumberFieldProps) {
   const describedBy = [draft && `${id}-draft`, warnings.length > 0 && `${id}-doubt`, `${id}-about`].filter(Boolean);
   return (
     <div class={isChanged ? 'field changed' : 'field'}>
-      <Name id={id} label={label} path={path} row={row} measure={measure} />
+      <Name id={id} label={label} path={path} row={row} measure={measure} isNeeded={props.isNeeded} />
       <span class={draft === undefined ? 'box' : 'box unread'}>
         <input
           id={id}
@@ -127,8 +130,8 @@ export function NumberField(props: NumberFieldProps) {
       )}
       {draft && (
         <DraftMessage
+          {...page}
           id={`${id}-draft`}
-          session={session}
           draft={draft}
           label={label}
           kept={value === undefined ? undefined : valueText(value, measure)}

@@ -1,6 +1,8 @@
 import { useEffect, useRef } from 'preact/hooks';
 import { isNumberRow } from '../../sim/index.ts';
 import type { InputPart } from '../state/display.ts';
+import { AirPart } from './air-part.tsx';
+import { CompressorPart, MAIN_OF_KIND } from './compressor-part.tsx';
 import { CorePart } from './core-part.tsx';
 import { FieldList, type FormProps, More, specsOf, stateOf } from './field-list.tsx';
 import { fieldGroups, readAt } from './fields.ts';
@@ -19,6 +21,8 @@ const OWN_FORMS: Partial<Record<InputPart, (props: FormProps) => preact.JSX.Elem
   lines: LinesPart,
   tank: TankPart,
   pulls: PullsPart,
+  compressor: CompressorPart,
+  air: AirPart,
 };
 
 /** One part of the car: its sketch, name and one telling value; opened, its inputs. */
@@ -96,7 +100,7 @@ function warningsWithoutBox({ car }: FormProps, { groups }: PartSpec, warnings: 
 function tellingValue(props: FormProps, { part, main }: PartSpec): string {
   const { car, display } = props;
   if (part === 'pulls') return tellingPulls(props);
-  const [spec] = specsOf(props, main);
+  const [spec] = specsOf(props, part === 'compressor' ? MAIN_OF_KIND[car.config.compressor.kind] : main);
   const value = spec && readAt(car.scenario, spec.path);
   if (typeof value !== 'number' || !isNumberRow(spec.row)) return '';
   const text = valueText(value, measureOf(spec.row.unit, display.units.value));

@@ -11,7 +11,7 @@ export interface PartSpec {
 }
 
 const SPECS: Record<InputPart, Omit<PartSpec, 'part'>> = {
-  core: { name: 'Core', groups: ['core'], main: ['core.airConductance'] },
+  core: { name: 'Core', groups: ['core', 'coreGeometry'], main: ['core.airConductance'] },
   pump: {
     name: 'Pump',
     groups: ['pump'],
@@ -31,14 +31,20 @@ const SPECS: Record<InputPart, Omit<PartSpec, 'part'>> = {
   compressor: {
     name: 'Compressor',
     groups: ['compressor', 'bypass', 'casing'],
-    main: ['compressor.sweptVolume', 'compressor.driveRatio', 'compressor.quotedEfficiency', 'bypass.throttle'],
+    main: ['compressor.sweptVolume', 'compressor.driveRatio', 'compressor.quotedEfficiency'],
   },
   air: {
     name: 'Air and engine',
     groups: ['ambient', 'room', 'intake', 'engine', 'plenum'],
-    main: ['ambient.temperature', 'ambient.pressure', 'ambient.relativeHumidity', 'engine.displacement'],
+    main: [
+      'ambient.temperature',
+      'ambient.pressure',
+      'ambient.altitude',
+      'ambient.relativeHumidity',
+      'engine.displacement',
+    ],
   },
-  pulls: { name: 'Pulls', groups: ['cycle'], main: [] },
+  pulls: { name: 'Pulls', groups: ['cycle', 'chargeTable'], main: [] },
   sensor: {
     name: 'Sensor',
     groups: ['sensor', 'start', 'numerics'],

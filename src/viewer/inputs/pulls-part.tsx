@@ -1,9 +1,10 @@
 import { isList, isObject } from '../../sim/index.ts';
 import { valueAt } from '../state/cars.ts';
 import { Caution } from './caution.tsx';
+import { ChargeTable } from './charge-table.tsx';
 import { Field } from './field.tsx';
 import { FieldList, type FormProps, stateOf } from './field-list.tsx';
-import { groupAt } from './fields.ts';
+import { type FieldSpec, groupAt } from './fields.ts';
 import { Fold } from './fold.tsx';
 import { ListActions } from './list-actions.tsx';
 
@@ -20,6 +21,7 @@ export function PullsPart(props: FormProps) {
             <Phase key={index} {...props} list="cycle" index={index} />
           ),
         )}
+      <ChargeTable {...props} />
       <Caution>
         On rollers: check the restraints, keep people out of the cell, protect ears and eyes, extract the exhaust and
         have a CO alarm. Anywhere else: closed course only. Keep the engine's own knock and temperature protections
@@ -47,6 +49,9 @@ interface PhaseProps extends FormProps {
   readonly index: number;
 }
 
+/** Keys of a phase that stand in for the air outside of the whole run. */
+const WEATHER = ['outsideTemperature', 'stationPressure', 'relativeHumidity', 'exchangerPickUp'];
+
 /** One phase: its length at once, the rest behind it. */
 function Phase({ list, index, ...props }: PhaseProps) {
   const { document } = props.car;
@@ -56,6 +61,7 @@ function Phase({ list, index, ...props }: PhaseProps) {
   const fields = groupAt(document, path)?.fields ?? [];
   const duration = fields.find((field) => field.path === `${path}.duration`);
   const others = fields.filter((field) => field !== duration);
+  const isWeather = (spec: FieldSpec) => WEATHER.some((key) => spec.path === `${path}.${key}`);
   const state = stateOf(
     props,
     others.map((field) => field.path),
@@ -74,9 +80,17 @@ function Phase({ list, index, ...props }: PhaseProps) {
       >
         {() => (
           <>
-            {others.map((spec) => (
-              <Field key={spec.path} {...props} spec={spec} label={`${spec.row.label}, ${name}`} />
-            ))}
+            {others
+              .filter((spec) => !isWeather(spec))
+              .map((spec) => (
+                <Field key={spec.path} {...props} spec={spec} label={`${spec.row.label}, ${name}`} />
+              ))}
+            <section>
+              <h3>Air in this phase, where it is another</h3>
+              {others.filter(isWeather).map((spec) => (
+                <Field key={spec.path} {...props} spec={spec} label={`${spec.row.label}, ${name}`} />
+              ))}
+            </section>
             <ListActions {...props} list={list} index={index} what="phase" />
           </>
         )}

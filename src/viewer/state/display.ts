@@ -100,6 +100,8 @@ export class Display {
   readonly traces: Signal<readonly ColumnName[] | undefined> = signal(undefined);
   /** part whose inputs are open; one at a time */
   readonly openedPart: Signal<InputPart | undefined> = signal('core');
+  /** whether the routes of the returned air are shown, below the causes */
+  readonly isRoutesOpen: Signal<boolean> = signal(false);
   /** on a narrow screen the inputs are a sheet that is opened and closed */
   readonly isSheetOpen: Signal<boolean> = signal(false);
   /** part whose inputs another part of the page has asked for: they take the focus */

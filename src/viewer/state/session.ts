@@ -253,18 +253,28 @@ export class Session {
     const { variants: _, ...document } = whole;
     const [first] = Object.keys(changes);
     const { path, text } = typed ?? { path: first, text: String(changes[first] ?? '') };
-    const { car, issues } = readCar(this.labelFor(document, changes, label), document);
+    const { car: alone, issues } = readCar(this.labelFor(document, changes, label), document);
     const others = this.drafts.value.filter((draft) => draft.path !== path);
+    const car = alone ?? this.withDrafts(document, changes, others, label);
     if (car === undefined) {
       this.drafts.value = [...others, { path, text, issues, changes }];
       return issues;
     }
+    const left = alone === undefined ? [] : others;
     batch(() => {
       this.gesture.value ??= this.snapshot();
-      if (others.length < this.drafts.value.length) this.drafts.value = others;
+      if (left.length < this.drafts.value.length) this.drafts.value = left;
       this.put(this.before.value, car);
     });
-    return issues;
+    return car.warnings;
+  }
+
+  /** Two values that need each other are typed one after the other: what neither can be alone, both may be together. */
+  private withDrafts(document: JsonObject, changes: Changes, drafts: readonly Draft[], label: string): Car | undefined {
+    if (drafts.length === 0) return undefined;
+    const all: Changes = Object.assign({}, ...drafts.map((draft) => draft.changes), changes);
+    const together = withChanges(document, all);
+    return readCar(this.labelFor(together, all, label), together).car;
   }
 
   /** The limit is one line through both cars: it is changed in both and makes no After. */
@@ -327,7 +337,7 @@ function cannotRemove(path: string): Issue {
 }
 
 /** A document with new values at paths; `undefined` takes a key out. */
-function withChanges(document: JsonObject, changes: Changes): JsonObject {
+export function withChanges(document: JsonObject, changes: Changes): JsonObject {
   let changed: JsonValue = document;
   for (const [path, value] of Object.entries(changes)) {
     const steps = stepsOf(path);

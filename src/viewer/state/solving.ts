@@ -1,6 +1,7 @@
 import { effect, type Signal, untracked } from '@preact/signals';
 import type { SimClient } from '../../../workers/client.ts';
-import type { SolveReply } from '../../../workers/sim-api.ts';
+import type { SolveReply, StudyReply } from '../../../workers/sim-api.ts';
+import type { RouteStudy } from '../../sim/index.ts';
 import { type Car, type CarRun, NO_RUN } from './cars.ts';
 import type { Session } from './session.ts';
 
@@ -13,6 +14,10 @@ export interface Solving {
   cancel(): void;
   /** solves cancelled runs from the start again */
   resume(): void;
+  /** works out the routes of a car's returned air; one car at a time */
+  studyRoutes(car: Car): Promise<StudyReply<RouteStudy>>;
+  /** ends what {@link studyRoutes} has under way */
+  cancelRoutes(): void;
 }
 
 /**
@@ -34,7 +39,19 @@ export function keepSolved(session: Session, client: SimClient): Solving {
         untracked(() => solver.study());
     });
   }
+  let routes: number | undefined;
   return {
+    studyRoutes: async (car) => {
+      const run = client.nextRun();
+      routes = run;
+      const reply = await client.studyRoutes(run, car.config);
+      if (routes === run) routes = undefined;
+      return reply;
+    },
+    cancelRoutes: () => {
+      if (routes !== undefined) void client.cancelStudies(routes);
+      routes = undefined;
+    },
     cancel: () => {
       before.cancel();
       after.cancel();

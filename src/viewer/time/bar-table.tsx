@@ -1,7 +1,9 @@
-import { clockTime, difference, temperature } from '../format.ts';
+import type { PullSummary } from '../../sim/index.ts';
+import { clockTime, difference, fixed, temperature } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
 import { isPull, type Phase } from './phases.ts';
 import type { ShownRun } from './runs.ts';
+import { byTable } from './shop-table.ts';
 
 /** The same numbers as the bars. */
 export function BarTable({ runs, units }: { runs: readonly ShownRun[]; units: UnitChoice }) {
@@ -9,10 +11,8 @@ export function BarTable({ runs, units }: { runs: readonly ShownRun[]; units: Un
     const pulls = phases.filter(isPull);
     return pulls.length > most.length ? pulls : most;
   }, []);
-  const { unit } = temperature(0, units);
-  const { unit: step } = difference(0, units);
   const name = ({ which }: ShownRun) => (runs.length === 1 ? '' : which === 'before' ? 'Before, ' : 'After, ');
-  const heads = ['peak', 'sensor at most', 'to the limit'];
+  const columns = runs.map((run) => ({ run, heads: headsOf(run, units) }));
   return (
     <table class="numbers">
       <caption class="spoken">Peak charge temperature of each pull</caption>
@@ -20,11 +20,11 @@ export function BarTable({ runs, units }: { runs: readonly ShownRun[]; units: Un
         <tr>
           <th scope="col">Pull</th>
           <th scope="col">ends at</th>
-          {runs.flatMap((run) =>
-            heads.map((head, k) => (
-              <th scope="col" key={run.which + head}>
+          {columns.flatMap(({ run, heads }) =>
+            heads.map(({ title }) => (
+              <th scope="col" key={run.which + title}>
                 {name(run)}
-                {head}, {k === 2 ? step : unit}
+                {title}
               </th>
             )),
           )}
@@ -35,21 +35,44 @@ export function BarTable({ runs, units }: { runs: readonly ShownRun[]; units: Un
           <tr key={pull}>
             <th scope="row">{pull}</th>
             <td>{clockTime(end)}</td>
-            {runs.flatMap((run) => {
+            {columns.flatMap(({ run, heads }) => {
               const summary = run.pulls.find((each) => each.pull === pull);
-              const cells =
-                summary === undefined
-                  ? ['?', '?', '?']
-                  : [
-                      temperature(summary.peak, units).value,
-                      temperature(summary.indicatedPeak, units).value,
-                      difference(summary.margin, units).value,
-                    ];
-              return cells.map((cell, k) => <td key={run.which + heads[k]}>{cell}</td>);
+              return heads.map(({ title, read }) => (
+                <td key={run.which + title}>{summary === undefined ? '?' : read(summary)}</td>
+              ));
             })}
           </tr>
         ))}
       </tbody>
     </table>
   );
+}
+
+/** Less water than this shows as nought [kg]. */
+const LEAST_WATER = 0.00005;
+
+interface Head {
+  readonly title: string;
+  readonly read: (pull: PullSummary) => string;
+}
+
+/** What is said of each pull: water where some condenses, spark and torque where the shop has its table. */
+function headsOf({ pulls, car }: ShownRun, units: UnitChoice): Head[] {
+  const { unit } = temperature(0, units);
+  const { unit: step } = difference(0, units);
+  const { chargeTable } = car.config;
+  return [
+    { title: `peak, ${unit}`, read: ({ peak }) => temperature(peak, units).value },
+    { title: `sensor at most, ${unit}`, read: ({ indicatedPeak }) => temperature(indicatedPeak, units).value },
+    { title: `to the limit, ${step}`, read: ({ margin }) => difference(margin, units).value },
+    ...(pulls.some(({ condensate }) => condensate > LEAST_WATER)
+      ? [{ title: 'water, g', read: ({ condensate }: PullSummary) => fixed(1000 * condensate, 1) }]
+      : []),
+    ...(chargeTable === undefined
+      ? []
+      : [
+          { title: 'spark by your table, deg', read: ({ peak }: PullSummary) => byTable(chargeTable, peak).spark },
+          { title: 'torque by your table, %', read: ({ peak }: PullSummary) => byTable(chargeTable, peak).torque },
+        ]),
+  ];
 }

@@ -2,6 +2,7 @@ import { type ReadonlySignal, useComputed } from '@preact/signals';
 import { briefly, fixed, joined, scaleOf, temperature } from '../format.ts';
 import type { PageProps } from '../page.tsx';
 import { type Bar, barRange, barsThatMatter, layOutBars, type NumberPlace, numberPlace, writtenPulls } from './bars.ts';
+import { type TargetEvent, targetEvents } from './events.ts';
 import { isPull, type Phase, phaseAt } from './phases.ts';
 import { endOf, inHand, type ShownRun } from './runs.ts';
 import { ticksBetween } from './ticks.ts';
@@ -110,6 +111,7 @@ export function Bars({ clock, display, runs, phases, size, x, left, right }: Bar
           </text>
         ))}
       <Track phases={hand.phases} x={x.value} y={height - TRACK + (TRACK - TRACK_HEIGHT) / 2} from={unsolvedFrom} />
+      <TargetMarks events={targetEvents(hand)} x={x.value} y={height - TRACK + (TRACK - TRACK_HEIGHT) / 2} />
       {layout.pulls.map(({ pull, x: middle, end }) => (
         // biome-ignore lint/a11y/noStaticElementInteractions: by keys the scrubber goes from pull to pull
         <rect
@@ -229,6 +231,32 @@ function Track({ phases, x, y, from }: TrackProps) {
         );
       })}
       {from < end && <rect class="track-unsolved" x={x(from)} y={y} width={x(end) - x(from)} height={TRACK_HEIGHT} />}
+    </g>
+  );
+}
+
+interface TargetMarksProps {
+  readonly events: readonly TargetEvent[];
+  readonly x: (time: number) => number;
+  readonly y: number;
+}
+
+/** Marks on the track: a filled triangle down where the target pressure is lost, an open one up where it is back. */
+function TargetMarks({ events, x, y }: TargetMarksProps) {
+  return (
+    <g>
+      {events.map(({ time, isLost }) => {
+        const at = x(time);
+        return (
+          <path
+            key={`${time}${isLost}`}
+            class={isLost ? 'target-lost' : 'target-back'}
+            d={isLost ? `M${at - 5} ${y - 5}h10l-5 9z` : `M${at - 5} ${y + TRACK_HEIGHT + 4}h10l-5 -9z`}
+          >
+            <title>{isLost ? 'target pressure lost' : 'target pressure regained'}</title>
+          </path>
+        );
+      })}
     </g>
   );
 }

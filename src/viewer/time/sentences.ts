@@ -1,6 +1,7 @@
 import { countPulls } from '../../sim/index.ts';
 import { clockTime, joined, temperature } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
+import { describeTarget, targetEvents } from './events.ts';
 import { endOf, type ShownRun } from './runs.ts';
 
 /** What a run is called at the head of a sentence; a car alone needs no name. */
@@ -10,7 +11,12 @@ export const calledAs = ({ which }: ShownRun, isAlone: boolean): string =>
 /** The bars in words, one sentence a car. */
 export function describeBars(runs: readonly ShownRun[], units: UnitChoice): string {
   if (runs.length === 0) return 'No run yet.';
-  return runs.map((run) => calledAs(run, runs.length === 1) + barsInWords(run, units)).join(' ');
+  return runs
+    .map((run) => {
+      const target = describeTarget(targetEvents(run), run.phases);
+      return [calledAs(run, runs.length === 1) + barsInWords(run, units), target].filter(Boolean).join(' ');
+    })
+    .join(' ');
 }
 
 function barsInWords({ pulls, phases, solvedTo, car }: ShownRun, units: UnitChoice): string {

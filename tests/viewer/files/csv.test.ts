@@ -26,7 +26,12 @@ describe('the plain table', () => {
 
   it('has one column a quantity, with its unit, and the phase', () => {
     expect(rows[0]).toHaveLength(Object.keys(COLUMNS).length + 1);
-    expect(rows[0].slice(0, 3)).toEqual(['time [s]', 'engineSpeed [rpm]', 'chargeTemperature [degC]']);
+    expect(rows[0].slice(0, 4)).toEqual([
+      'time [s]',
+      'engineSpeed [rpm]',
+      'outsideTemperature [degC]',
+      'chargeTemperature [degC]',
+    ]);
     expect(rows[0].at(-1)).toBe('phase');
   });
 

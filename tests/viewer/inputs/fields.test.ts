@@ -14,6 +14,7 @@ const document: JsonObject = {
     ],
     electricalPower: 50,
   },
+  chargeTable: [{ chargeTemperature: 45, spark: -2 }],
 };
 const paths = fieldGroups(document).flatMap(({ fields }) => fields.map(({ path }) => path));
 
@@ -43,6 +44,7 @@ describe('the boxes of the form', () => {
   it('stand where the document has its objects: one segment without brackets, phases in and out of the block', () => {
     expect(paths).toContain('lines.pumpToCore.length');
     expect(paths).toContain('pump.curve.1.flow');
+    expect(paths).toContain('chargeTable.0.spark');
     expect(paths).toContain('cycle.0.duration');
     expect(paths).toContain('cycle.1.repeat');
     expect(paths).toContain('cycle.1.phases.1.engineSpeed');

@@ -254,9 +254,11 @@ describe('variants', () => {
   });
 
   it('cannot take keys out of a file, and say so', () => {
+    const own = session.before.value?.document.variants;
+    expect(own).toContainEqual(expect.objectContaining({ name: 'bigger core' }));
     session.change({ 'pump.shareIntoCoolant': undefined }, 'share');
     expect(session.addVariant('mine')[0].path).toBe('pump.shareIntoCoolant');
-    expect(session.before.value?.document.variants).toHaveLength(11);
+    expect(session.before.value?.document.variants).toBe(own);
   });
 });
 

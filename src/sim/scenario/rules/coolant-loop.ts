@@ -12,6 +12,20 @@ export function checkCoolantLoop(values: Values, report: Report): void {
   checkFreezing(values, report);
   checkPropertiesAt(values, report);
   checkPump(values, report);
+  checkPasses(values, report);
+}
+
+/** Each pass has half of the cells along the air. */
+function checkPasses({ core: { passes, cellsAlongAir } }: Values, report: Report): void {
+  if (passes !== 2 || !(cellsAlongAir % 2 === 1)) return;
+  report({
+    severity: 'error',
+    path: 'core.cellsAlongAir',
+    message: `Two passes share the cells along the air: ${figure(cellsAlongAir)} is odd.`,
+    found: figure(cellsAlongAir),
+    expected: 'an even number',
+    fix: { path: 'core.cellsAlongAir', value: cellsAlongAir + 1, label: `Use ${figure(cellsAlongAir + 1)}` },
+  });
 }
 
 /** K that a proposed mix stays above its freezing point: common practice, no published source */

@@ -1,0 +1,39 @@
+import { applyVariant, type Config, conduct, studyCoreDesign, studyCoreMap, toConfig } from '../sim/index.ts';
+import { designAsText, mapAsText } from './core-text.ts';
+import { EXIT } from './exit-codes.ts';
+import { printIssues, readScenarioFile } from './read-scenario.ts';
+
+export interface CoreCommandOptions {
+  readonly variant?: string;
+  readonly map?: true;
+  readonly json?: true;
+}
+
+/** What a core described by its measures comes to, and what other measures would. */
+export function core(file: string, options: CoreCommandOptions): number {
+  const scenario = readScenarioFile(file);
+  if (typeof scenario === 'number') return scenario;
+  const changed = options.variant === undefined ? { scenario, issues: [] } : applyVariant(scenario, options.variant);
+  if (changed.scenario === undefined) {
+    printIssues(file, changed.issues);
+    return EXIT.badUsage;
+  }
+  const config: Config = toConfig(changed.scenario);
+  if (config.core.geometry === undefined) {
+    console.error(
+      'Nothing to work out: the core of this file is given by test points. Describe it in coreGeometry (soakbench keys measures lists the keys), or name a variant that does.',
+    );
+    return EXIT.badUsage;
+  }
+  const design = conduct(studyCoreDesign(config));
+  if (design === undefined) {
+    console.error(
+      'Nothing to work out: the cycle has no pull that comes to its end, so the flows of the core are unknown.',
+    );
+    return EXIT.stopped;
+  }
+  const map = options.map && conduct(studyCoreMap(config));
+  if (options.json) console.log(JSON.stringify({ ...design, ...(map && { map }) }, undefined, 2));
+  else console.log([...designAsText(config, design), ...(map ? ['', ...mapAsText(map)] : [])].join('\n'));
+  return EXIT.done;
+}

@@ -1,0 +1,25 @@
+import type { PageProps } from '../page.tsx';
+import { describeCooling, describeWater } from './cooling-words.ts';
+
+/** Below Before and After: what the other charge temperature does to gauge, air mass and drive power in pull 1. */
+export function Cooling({ session, display }: PageProps) {
+  const [before, after] = [session.before.value, session.after.value];
+  const [from, to] = [session.beforeRun.value, session.afterRun.value];
+  if (before === undefined || after === undefined) return null;
+  const isWhole = to.kind === 'solved' && to.of === after && from.kind === 'solved' && !session.isDragging.value;
+  const said = isWhole ? describeCooling(from, to, after, display.units.value) : '';
+  const water = isWhole
+    ? [
+        ['Before', describeWater(from.pulls)],
+        ['After', describeWater(to.pulls)],
+      ].flatMap(([name, words]) => (words === '' ? [] : [` ${name} ${words}.`]))
+    : [];
+  if (said === '' && water.length === 0) return null;
+  return (
+    <p class="cooling small">
+      {said !== '' && <b>Pull 1. </b>}
+      {said}
+      {water.join('')}
+    </p>
+  );
+}

@@ -1,0 +1,71 @@
+import { type JsonObject, type JsonValue, parameterGroups } from '../../sim/index.ts';
+import { readCar, valueAt } from '../state/cars.ts';
+import { type Changes, withChanges } from '../state/session.ts';
+
+/** The reader says so where a value may not stand at all. */
+const isOneTooMany = (expected: string): boolean => expected.startsWith('nothing');
+
+/**
+ * What choosing a word sets: the word itself, and out of the file what the reader refuses beside it.
+ *
+ * @param value - `undefined` takes the word out, so that its default stands
+ */
+export function choiceChanges(document: JsonObject, path: string, value: string | undefined): Changes {
+  const choice: Changes = { [path]: value };
+  const { issues } = readCar('', withChanges(document, choice));
+  const refused = issues.filter(
+    (issue) =>
+      issue.severity === 'error' &&
+      issue.path !== path &&
+      isOneTooMany(issue.expected) &&
+      valueAt(document, issue.path) !== undefined,
+  );
+  return { ...choice, ...Object.fromEntries(refused.map((issue) => [issue.path, undefined])) };
+}
+
+/** Keys of compressor and bypass by what a kind of compressor makes of them. */
+export interface KindKeys {
+  /** paths that say nothing about it */
+  readonly unused: ReadonlySet<string>;
+  /** paths that it cannot do without */
+  readonly needed: ReadonlySet<string>;
+}
+
+/** Keys that have a default, so that the reader lets them stand, and no meaning for some kinds. */
+const WITHOUT_MEANING: Readonly<Record<string, readonly string[]>> = {
+  displacement: ['compressor.boostInletTemperature', 'compressor.boostInletPressure'],
+  centrifugal: ['compressor.leak'],
+  'turbine-driven': ['compressor.leak'],
+};
+
+const KNOWN = new Map<string, KindKeys>();
+
+/** What the reader makes of every key for a kind of compressor: asked of it with all of them typed, and with none. */
+export function keysOfKind({ variants: _, ...document }: JsonObject, kind: string): KindKeys {
+  const known = KNOWN.get(kind);
+  if (known !== undefined) return known;
+  const issuesWith = (more: JsonObject) =>
+    readCar('', {
+      ...document,
+      compressor: { ...more, kind },
+      bypass: { throttle: 'upstream', ...more },
+    }).issues.filter(({ path, severity }) => severity === 'error' && /^(compressor|bypass)\./.test(path));
+  const unused = issuesWith(allTyped()).filter(({ expected }) => expected === 'nothing');
+  const needed = issuesWith({}).filter(({ found }) => found === 'nothing');
+  const keys: KindKeys = {
+    unused: new Set([...unused.map(({ path }) => path), ...(WITHOUT_MEANING[kind] ?? [])]),
+    needed: new Set(needed.map(({ path }) => path)),
+  };
+  KNOWN.set(kind, keys);
+  return keys;
+}
+
+/** Every number of compressor and bypass at the low end of its range. */
+function allTyped(): JsonObject {
+  const typed: Record<string, JsonValue> = {};
+  for (const { places, rows } of parameterGroups()) {
+    if (!places.includes('compressor') && !places.includes('bypass')) continue;
+    for (const { key, row } of rows) if ('unit' in row) typed[key] = row.min;
+  }
+  return typed;
+}

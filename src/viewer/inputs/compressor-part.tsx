@@ -1,0 +1,94 @@
+import type { Config } from '../../sim/index.ts';
+import { difference, joined, NO_BREAK_SPACE, temperature } from '../format.ts';
+import { valueAt } from '../state/cars.ts';
+import type { UnitChoice } from '../state/display.ts';
+import { keysOfKind } from './choices.ts';
+import { Field } from './field.tsx';
+import { FieldList, type FormProps, More, specsOf } from './field-list.tsx';
+import { type Head, headOf } from './head.ts';
+import { PARTS } from './parts.ts';
+
+const COMPRESSOR = PARTS.filter(({ part }) => part === 'compressor')[0];
+type Kind = Config['compressor']['kind'];
+
+/** Keys that stand out, by kind of machine; the first tells of the part. */
+export const MAIN_OF_KIND: Readonly<Record<Kind, readonly string[]>> = {
+  displacement: COMPRESSOR.main,
+  centrifugal: [
+    'compressor.boostOutletPressure',
+    'compressor.boostSpeed',
+    'compressor.driveRatio',
+    'compressor.quotedFlow',
+    'compressor.quotedEfficiency',
+  ],
+  'turbine-driven': [
+    'compressor.targetManifoldPressure',
+    'compressor.highestSpeed',
+    'compressor.boostOutletPressure',
+    'compressor.boostSpeed',
+    'compressor.quotedFlow',
+    'compressor.quotedEfficiency',
+  ],
+};
+const BYPASS = ['bypass.throttle', 'bypass.route', 'bypass.shareAfterCore', 'bypass.leak', 'bypass.recirculation'];
+
+/** The compressor by its kind, and the way its returned air takes. */
+export function CompressorPart(props: FormProps) {
+  const { car, display } = props;
+  const { kind } = car.config.compressor;
+  const { unused, needed } = keysOfKind(car.document, kind);
+  // What is typed is never hidden.
+  const isHidden = (path: string) => unused.has(path) && valueAt(car.document, path) === undefined;
+  const main = MAIN_OF_KIND[kind];
+  const isPart = car.scenario.values.bypass.route === 'part of each';
+  const bypass = BYPASS.filter((path) => !isHidden(path) && (isPart || path !== 'bypass.shareAfterCore'));
+  const hidden = [...unused].filter(isHidden);
+  const head = headOf(car.config);
+  return (
+    <>
+      {specsOf(props, ['compressor.kind']).map((spec) => (
+        <Field key={spec.path} {...props} spec={spec} backWith={['compressor', 'bypass.recirculation']} />
+      ))}
+      <FieldList {...props} fields={specsOf(props, main)} needed={needed} />
+      {head && <HeadLines head={head} units={display.units.value} />}
+      <section>
+        <h3>Returned air</h3>
+        {specsOf(props, bypass).map((spec) => (
+          <Field
+            key={spec.path}
+            {...props}
+            spec={spec}
+            isNeeded={needed.has(spec.path) && spec.path === 'bypass.recirculation'}
+            backWith={['bypass.route', 'bypass.shareAfterCore']}
+          />
+        ))}
+      </section>
+      <More {...props} part={COMPRESSOR} shown={['compressor.kind', ...main, ...BYPASS, ...hidden]} needed={needed} />
+    </>
+  );
+}
+
+const rotation = (rpm: number): string =>
+  `${rpm.toFixed(0).replace(/(?<=\d)(?=(\d{3})+$)/g, NO_BREAK_SPACE)}${NO_BREAK_SPACE}rpm`;
+
+function HeadLines({ head, units }: { readonly head: Head; readonly units: UnitChoice }) {
+  const air = joined(temperature(head.inletTemperature, units, 0));
+  return (
+    <dl class="follow">
+      <div>
+        <dt>Head at {rotation(head.speed)}</dt>
+        <dd>{joined(difference(head.head, units))}</dd>
+      </div>
+      <div>
+        <dt>Pressure ratio there, with air of {air}</dt>
+        <dd>{head.pressureRatio.toFixed(2)}</dd>
+      </div>
+      {head.atTop && (
+        <div>
+          <dt>At {rotation(head.atTop.speed)}, the top of a pull</dt>
+          <dd>{head.atTop.pressureRatio.toFixed(2)}</dd>
+        </div>
+      )}
+    </dl>
+  );
+}

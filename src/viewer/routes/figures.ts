@@ -1,0 +1,56 @@
+import type { RouteComparison, RouteFigures } from '../../sim/index.ts';
+import { difference, fixed, joined, NO_BREAK_SPACE, powerInWords, temperature } from '../format.ts';
+import type { UnitChoice } from '../state/display.ts';
+
+/** One line of the table: the same figure by both routes, and what it moves by. */
+export interface RouteRow {
+  readonly name: string;
+  readonly before: string;
+  readonly after: string;
+  readonly change: string;
+}
+
+const NOTHING = '–';
+
+type Kind = 'temperature' | 'power' | 'ratio';
+const ROWS: readonly (readonly [name: string, kind: Kind, read: (figures: RouteFigures) => number | undefined])[] = [
+  ['Compressor inlet', 'temperature', ({ compressorInlet }) => compressorInlet],
+  ['Discharge', 'temperature', ({ discharge }) => discharge],
+  ['Casing', 'temperature', ({ casing }) => casing],
+  ['Core outlet', 'temperature', ({ coreOutlet }) => coreOutlet],
+  ['Charge', 'temperature', ({ charge }) => charge],
+  ['Returned over engine air, r', 'ratio', ({ recirculation }) => recirculation],
+  ['Power into the gas', 'power', ({ gasPower }) => gasPower],
+  ['Heat into the core', 'power', ({ heatToCore }) => heatToCore],
+  ['Coolant into the core', 'temperature', ({ coolantIntoCore }) => coolantIntoCore],
+  ['Peak of the pull that follows', 'temperature', ({ pullPeak }) => pullPeak],
+];
+
+/** A change with its sign: a plus too, and no minus on nothing. */
+export function signed(text: string): string {
+  if (/^-?[0.]+(?!\d)/.test(text) && !/[1-9]/.test(text)) return text.replace('-', '');
+  return text.startsWith('-') ? `\u2212${text.slice(1)}` : `+${text}`;
+}
+
+const SHOWN: Readonly<Record<Kind, (value: number, units: UnitChoice) => string>> = {
+  temperature: (kelvin, units) => joined(temperature(kelvin, units)),
+  power: powerInWords,
+  ratio: (value) => fixed(value, 2),
+};
+const CHANGES: Readonly<Record<Kind, (value: number, units: UnitChoice) => string>> = {
+  ...SHOWN,
+  temperature: (kelvin, units) => joined(difference(kelvin, units)),
+};
+
+/** Both routes side by side, as the reader's units write them. */
+export function routeRows({ before, after }: RouteComparison, units: UnitChoice): RouteRow[] {
+  return ROWS.map(([name, kind, read]) => {
+    const [a, b] = [read(before), read(after)];
+    if (a === undefined || b === undefined) return { name, before: NOTHING, after: NOTHING, change: NOTHING };
+    const shown = SHOWN[kind];
+    return { name, before: shown(a, units), after: shown(b, units), change: signed(CHANGES[kind](b - a, units)) };
+  });
+}
+
+/** How long the phase had lasted: "1800 s". */
+export const lasted = ({ lasted: seconds }: RouteComparison): string => `${fixed(seconds, 0)}${NO_BREAK_SPACE}s`;

@@ -1,0 +1,201 @@
+import './routes.css';
+import { useEffect, useRef } from 'preact/hooks';
+import { explainRoutes, type RouteComparison, type TurnLine } from '../../sim/index.ts';
+import { wordingIn } from '../format.ts';
+import type { PageProps } from '../page.tsx';
+import { type Car, valueAt } from '../state/cars.ts';
+import type { UnitChoice } from '../state/display.ts';
+import { lasted, routeRows } from './figures.ts';
+import { plenumSentence, turnRow } from './turns.ts';
+import { type Found, useRoutes } from './use-routes.ts';
+
+export const ROUTES_ID = 'routes';
+
+/** Where the returned air is taken from, before the core or behind it: both beside each other, and where they turn. */
+export function Routes(props: PageProps) {
+  const { display } = props;
+  return display.isRoutesOpen.value ? <Panel {...props} /> : null;
+}
+
+function Panel(props: PageProps) {
+  const { session, display } = props;
+  const { found, isLate, state, cancel, ask } = useRoutes(props);
+  const heading = useRef<HTMLHeadingElement>(null);
+  useEffect(() => heading.current?.focus(), []);
+  const car = session.inHand.value;
+  const name = session.after.value === undefined ? car?.label : `After, ${car?.label}`;
+  const close = () => {
+    display.isRoutesOpen.value = false;
+  };
+  return (
+    <section
+      class="routes"
+      id={ROUTES_ID}
+      aria-labelledby="routes-name"
+      onKeyDown={({ key }) => {
+        if (key === 'Escape') close();
+      }}
+    >
+      <div class="routes-head">
+        <h2 id="routes-name" tabIndex={-1} ref={heading}>
+          Bypass routes{car === undefined ? '' : `: ${name}`}
+        </h2>
+        <div class="routes-state" role="status">
+          {state.kind === 'working' && (
+            <p class="small">{isLate ? 'Catching up with the car' : 'Working it out'}: some 200 short runs.</p>
+          )}
+          {state.kind === 'waiting' && <p class="small">{state.why}</p>}
+          {state.kind === 'failed' && <p class="small">Not worked out: {state.message}.</p>}
+          {state.kind === 'cancelled' && <p class="small">Cancelled.</p>}
+        </div>
+        {state.kind === 'working' && (
+          <>
+            <progress aria-label="Working out the routes" />
+            <button type="button" onClick={cancel}>
+              Cancel
+            </button>
+          </>
+        )}
+        {(state.kind === 'cancelled' || state.kind === 'failed') && (
+          <button type="button" onClick={ask}>
+            Work it out
+          </button>
+        )}
+        <button type="button" class="routes-close" onClick={close}>
+          Close
+        </button>
+      </div>
+      {found !== undefined && <Result {...props} found={found} isLate={isLate} />}
+    </section>
+  );
+}
+
+function Result({ found, isLate, ...props }: PageProps & { readonly found: Found; readonly isLate: boolean }) {
+  const { study, of } = found;
+  const units = props.display.units.value;
+  if (study.comparison === undefined) {
+    return (
+      <p class="routes-none">
+        Nothing to compare: no part-load phase of this run came to its end. Air goes back only with the bypass open, not
+        in a pull and not in a hot soak.
+      </p>
+    );
+  }
+  return (
+    <div class={isLate ? 'routes-body late' : 'routes-body'}>
+      <Comparison {...props} of={of} comparison={study.comparison} />
+      <div class="routes-words">
+        {explainRoutes(study.comparison, wordingIn(units)).map((sentence) => (
+          <p key={sentence}>{sentence}</p>
+        ))}
+      </div>
+      <Turns lines={study.turns} units={units} />
+    </div>
+  );
+}
+
+interface ComparisonProps extends PageProps {
+  readonly of: Car;
+  readonly comparison: RouteComparison;
+}
+
+function Comparison({ comparison, of, session, display }: ComparisonProps) {
+  const units = display.units.value;
+  return (
+    <div class="routes-compared">
+      <table class="numbers">
+        <caption>
+          At the end of {comparison.phase} ({lasted(comparison)})
+        </caption>
+        <thead>
+          <tr>
+            <th scope="col">Returned air taken</th>
+            <th scope="col">before the core</th>
+            <th scope="col">behind it</th>
+            <th scope="col">change</th>
+          </tr>
+        </thead>
+        <tbody>
+          {routeRows(comparison, units).map(({ name, before, after, change }) => (
+            <tr key={name}>
+              <th scope="row">{name}</th>
+              <td>{before}</td>
+              <td>{after}</td>
+              <td>{change}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <p class="routes-acts">
+        {(['after core', 'before core'] as const)
+          .filter((route) => route !== of.scenario.values.bypass.route)
+          .map((route) => (
+            <button
+              type="button"
+              key={route}
+              onClick={() => {
+                const inHand = session.inHand.value;
+                const isShared = valueAt(inHand?.document, 'bypass.shareAfterCore') !== undefined;
+                const words = `air ${route === 'after core' ? 'behind' : 'before'} the core`;
+                session.change(
+                  { 'bypass.route': route, ...(isShared && { 'bypass.shareAfterCore': undefined }) },
+                  words,
+                );
+              }}
+            >
+              Take air {route === 'after core' ? 'behind' : 'before'} the core
+            </button>
+          ))}
+      </p>
+    </div>
+  );
+}
+
+function Turns({ lines, units }: { readonly lines: readonly TurnLine[]; readonly units: UnitChoice }) {
+  const plenum = plenumSentence(lines);
+  return (
+    <div class="routes-turns">
+      <h3>Where it turns: the charge behind the core less before it</h3>
+      <p class="small">
+        One input moves, the rest of the car stays; ×1 is the car as it is. Plenum ×: the change turns there where the
+        plenum is coupled so many times as hot. {plenum}
+      </p>
+      <div class="turns">
+        {lines.map((line) => {
+          const { name, meaning, cells, turn } = turnRow(line, units);
+          return (
+            <table key={line.name}>
+              <caption>
+                <b>{name}</b>, {meaning}: <b>{turn}</b>
+              </caption>
+              <thead>
+                <tr>
+                  {cells.map(({ value, isOwn }) => (
+                    <th scope="col" key={value} class={isOwn ? 'own' : undefined}>
+                      {value}
+                    </th>
+                  ))}
+                </tr>
+              </thead>
+              <tbody>
+                <tr>
+                  {cells.map(({ value, isOwn, change, word, asides }) => (
+                    <td key={value} class={isOwn ? 'own' : undefined}>
+                      <span class="change">{change}</span>
+                      <span>{word}</span>
+                      {asides.map((aside) => (
+                        <span key={aside} class="small">
+                          {aside}
+                        </span>
+                      ))}
+                    </td>
+                  ))}
+                </tr>
+              </tbody>
+            </table>
+          );
+        })}
+      </div>
+    </div>
+  );
+}
