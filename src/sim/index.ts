@@ -4,20 +4,8 @@ export type { BottleneckPart } from './answers/bottleneck.ts';
 export type { RouteComparison, RouteFigures } from './answers/bypass-routes.ts';
 export { readChargeTable } from './answers/charge-table.ts';
 export { type CoolingConsequence, compareCooling, explainCooling } from './answers/cooling-consequence.ts';
-export {
-  type CoreChange,
-  type CoreDesign,
-  type CoreDesignStudy,
-  type SizeChange,
-  studyCoreDesign,
-} from './answers/core-designer.ts';
-export {
-  type CoreMap,
-  type CoreMapLists,
-  type CoreMapPoint,
-  coreMapLists,
-  studyCoreMap,
-} from './answers/core-map.ts';
+export { type CoreDesignStudy, type SizeChange, studyCoreDesign } from './answers/core-designer.ts';
+export { type CoreMap, type CoreMapPoint, studyCoreMap } from './answers/core-map.ts';
 export { type PullSummary, summarisePulls } from './answers/pull-summary.ts';
 export { countPulls, decidingPull } from './answers/pulls-to-limit.ts';
 export { explainRoutes } from './answers/route-sentence.ts';

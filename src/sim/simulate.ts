@@ -187,9 +187,9 @@ function fillRow(system: ChargeSystem, stepper: Stepper, row: Row): void {
   const { core, exchanger } = ring;
   row.time = stepper.time;
   row.engineSpeed = inputs.engineSpeed;
-  row.outsideTemperature = system.surroundings;
+  row.outsideTemperature = system.surroundings.temperature;
   row.chargeTemperature = air.gas.chargeTemperature;
-  row.indicatedTemperature = system.indicatedTemperature(state);
+  row.indicatedTemperature = system.lumps.indicatedIn(state);
   row.compressorInletTemperature = air.gas.inletTemperature;
   row.dischargeTemperature = air.gas.dischargeTemperature;
   row.coreOutletTemperature = air.gas.airFlow > 0 ? core.airOut : core.metalMean;
@@ -217,8 +217,8 @@ function fillRow(system: ChargeSystem, stepper: Stepper, row: Row): void {
   row.exchangerCoolantMean = exchanger.coolantMean;
   row.exchangerAirOutlet = ring.exchangerAirRate > 0 ? exchanger.airOut : ring.exchangerAirIn;
   fillLineMeans(system, row);
-  row.casingTemperature = system.casingTemperature(state);
-  row.plenumTemperature = system.plenumTemperature(state);
+  row.casingTemperature = system.lumps.casingIn(state);
+  row.plenumTemperature = system.lumps.plenumIn(state);
   row.hottestCoolant = system.extremes.hottestCoolant;
   row.coldestCoolant = system.extremes.coldestCoolant;
   row.chargeDewPoint = system.chargeDewPoint;

@@ -6,12 +6,12 @@ import type { CorePressureDrop } from '../correlations/core-losses.ts';
 import { effectivenessCrossflow } from '../correlations/crossflow-effectiveness.ts';
 import { AIR_GAS_CONSTANT, AIR_HEAT_CAPACITY } from '../fluids/moist-air.ts';
 import type { Config, CoreGeometryConfig, GeometryFactor } from '../scenario/config.ts';
-import { airFlowOf, coolantFlowOf, coreLaws } from '../scenario/core-laws.ts';
+import { airFlowOf, coolantFlowOf, withLaws } from '../scenario/core-laws.ts';
 import { type PullSummary, summarisePulls } from './pull-summary.ts';
 import { type RunJob, type Study, untilPull } from './study.ts';
 
 /** A core by its measures at the flows of the first pull's end. SI. */
-export interface CoreDesign {
+interface CoreDesign {
   /** kg/s, m3/s; K and kg/m3 of the air before and behind the core */
   readonly airFlow: number;
   readonly coolantFlow: number;
@@ -59,13 +59,13 @@ export interface CoreDesignStudy {
 }
 
 /** One row wider on a core of eleven: what the trade calls a row. */
-export const ONE_ROW = 1.09;
+const ONE_ROW = 1.09;
 
 /** A slope is taken between flows this factor to either side. */
 const ASIDE = 1.001;
 
 /** Times the core that is there; the pitch of its fins in m. */
-export interface CoreChange {
+interface CoreChange {
   readonly width?: number;
   readonly depth?: number;
   readonly finPitch?: number;
@@ -80,7 +80,7 @@ export function changedGeometry(geometry: CoreGeometryConfig, change: CoreChange
 
 /** The car with another core by measures. */
 export function withCore(config: Config, geometry: CoreGeometryConfig): Config {
-  return { ...config, core: { ...config.core, ...coreLaws(geometry) } };
+  return { ...config, core: withLaws(config.core, geometry) };
 }
 
 /**

@@ -4,14 +4,14 @@ import { summarisePulls } from './pull-summary.ts';
 import { type RunJob, type Study, untilPull } from './study.ts';
 
 /** Measures to go through; every one with every other. Pitch and depth in m, width times the core's own. */
-export interface CoreMapLists {
+interface CoreMapLists {
   readonly finPitches: readonly number[];
   readonly depths: readonly number[];
   readonly widths: readonly number[];
 }
 
 /** Where a core stands among those of its depth and width, against the fins with which the engine gets most air. */
-export type CoreVerdict = 'too open to cool' | 'good' | 'too dense to breathe';
+type CoreVerdict = 'too open to cool' | 'good' | 'too dense to breathe';
 
 /** One core of the map and the first pull with it. SI. */
 export interface CoreMapPoint {
@@ -26,13 +26,13 @@ export interface CoreMapPoint {
   readonly verdict: CoreVerdict;
 }
 
-export const CORE_GOALS = ['lowest charge', 'most air mass', 'least drive power'] as const;
-export type CoreGoal = (typeof CORE_GOALS)[number];
+const CORE_GOALS = ['lowest charge', 'most air mass', 'least drive power'] as const;
+type CoreGoal = (typeof CORE_GOALS)[number];
 
 const CORE_MEASURES = ['finPitch', 'depth', 'width'] as const;
-export type CoreMeasure = (typeof CORE_MEASURES)[number];
+type CoreMeasure = (typeof CORE_MEASURES)[number];
 
-export interface CoreOptimum {
+interface CoreOptimum {
   readonly goal: CoreGoal;
   /** place in `points` */
   readonly point: number;

@@ -2,7 +2,7 @@ import { requirePositive } from '../errors.ts';
 import type { CoreGeometry } from './core-geometry.ts';
 import { nusseltDevelopingGap, nusseltDevelopingPort } from './developing-nusselt.ts';
 import { finEfficiency } from './fin-efficiency.ts';
-import { splitOverLayers } from './header-distribution.ts';
+import { type LayerSplit, splitOverLayers } from './header-distribution.ts';
 import { developingRectangle, frictionDeveloping, frictionLaminarRectangle } from './laminar-ducts.ts';
 import { joinedMark, markOf, type RangeMark } from './range-mark.ts';
 import { type DuctFlow, type FlowRegime, smoothDuct } from './turbulent-ducts.ts';
@@ -165,18 +165,45 @@ export function coolantPressureDrop(
   const friction = 4 * film.friction * shape.passes * long * head;
   const ends = (ENTRY_LOSS + EXIT_LOSS) * shape.passes * head;
   const ports = ((ENTRY_LOSS + EXIT_LOSS) * flow.density * (flow.volumeFlow / coolant.portArea) ** 2) / 2;
-  const layerFlow = flow.volumeFlow / shape.coolantLayers;
-  const headers =
-    shape.passes > 1
-      ? 0
-      : splitOverLayers({
-          arrangement,
-          layers: shape.coolantLayers,
-          totalFlow: flow.volumeFlow,
-          density: flow.density,
-          headerArea: coolant.headerArea,
-          linear: friction / layerFlow,
-          quadratic: ends / layerFlow ** 2,
-        }).headerDrop;
+  const headers = shape.passes > 1 ? 0 : coolantSplit(geometry, flow, film, arrangement).headerDrop;
   return { ports, headers, tubes: { friction, ends }, total: ports + headers + friction + ends };
+}
+
+/**
+ * Split of the coolant over the layers of a core of one pass, from the momentum balance of its headers.
+ *
+ *     drop of a layer = 4 f L/Dh rho v^2/2, taken as linear in its flow, + (0.5 + 1) rho v^2/2
+ *
+ * Range: as splitOverLayers; one pass. Friction is taken at the mean flow of a layer.
+ *
+ * @param geometry - of the core [SI]
+ * @param flow - volume flow and properties of the coolant [SI]
+ * @param film - of coolantFilm at the same flow [SI]
+ * @param arrangement - ports at the same end of the stack (U) or at opposite ends (Z) [-]
+ * @returns shares of the layers from the inlet port on, and drops [-, Pa]
+ * @throws {OutOfRangeError} when the flow or a property is not above 0, or the headers allow no steady split
+ *
+ * @example
+ * see tests/sim/correlations/core-curves.test.ts
+ *
+ * [1] R. A. Bajura, E. H. Jones, Flow distribution manifolds, J. Fluids Eng. 98, 1976, 654-665.
+ */
+export function coolantSplit(
+  geometry: CoreGeometry,
+  flow: CoolantFlow,
+  film: CoolantFilm,
+  arrangement: 'U' | 'Z',
+): LayerSplit {
+  const { coolant, shape } = geometry;
+  const head = (flow.density * film.velocity ** 2) / 2;
+  const layerFlow = flow.volumeFlow / shape.coolantLayers;
+  return splitOverLayers({
+    arrangement,
+    layers: shape.coolantLayers,
+    totalFlow: flow.volumeFlow,
+    density: flow.density,
+    headerArea: coolant.headerArea,
+    linear: (4 * film.friction * (shape.length / coolant.hydraulicDiameter) * head) / layerFlow,
+    quadratic: ((ENTRY_LOSS + EXIT_LOSS) * head) / layerFlow ** 2,
+  });
 }

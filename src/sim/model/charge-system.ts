@@ -6,13 +6,13 @@ import type { Stage, StageSystem } from '../solver/stage-system.ts';
 import { AirPath, type AirPathInputs } from './air-path.ts';
 import type { Extremes } from './cell-block.ts';
 import { conductanceAt } from './conductance.ts';
-import { CoolantRing, type ExchangerAir, emptyRates } from './coolant-ring.ts';
+import { CoolantRing, emptyRates } from './coolant-ring.ts';
 import type { CoreRates } from './core.ts';
 import { CoreVapour } from './core-vapour.ts';
 import { type DriveInputs, type DriveSegment, layOutCycle, makeInputs, readInputs } from './drive-cycle.ts';
+import { type LumpNeighbours, MetalLumps } from './metal-lumps.ts';
 import { BOUNDARY_POWERS, INTERNAL_POWERS } from './powers.ts';
-import { Room } from './room.ts';
-import { sensorTimeConstant } from './sensor.ts';
+import { Surroundings } from './surroundings.ts';
 
 /** Events in the order in which `examine` writes them; the last two end the run. */
 export const EVENTS = ['limit', 'dew point', 'target pressure', 'boiling', 'freezing'] as const;
@@ -37,8 +37,6 @@ const CLOSED_SHARE = 0.1;
 const MOST_ROUNDS = 25;
 /** Metal this far above the charge's dew point may still wet within a step [K]. */
 const NEARLY_WET = 3;
-/** W/K that hold the casing at a known temperature while outlets are only read off */
-const HELD = 1e15;
 
 /**
  * The whole car as the solver sees it: cells of core, front exchanger and lines, and the lumps reservoir, casing,
@@ -58,6 +56,8 @@ export class ChargeSystem implements StageSystem {
   readonly segments: readonly DriveSegment[];
   readonly air: AirPath;
   readonly ring: CoolantRing;
+  readonly lumps: MetalLumps;
+  readonly surroundings: Surroundings;
   readonly inputs: DriveInputs = makeInputs();
   failure = '';
   /** of the state examined last; the metal is the core's */
@@ -69,10 +69,6 @@ export class ChargeSystem implements StageSystem {
   /** humidity ratio outside [kg/kg] */
   private humidity = 0;
   private readonly vapour = new CoreVapour();
-  private readonly room: Room | undefined;
-  /** air round the car and in its engine bay [K] */
-  surroundings = 0;
-  private bay = 0;
   private segment: DriveSegment;
   private readonly scalars: Float64Array;
   private readonly history: Extrapolation;
@@ -80,7 +76,15 @@ export class ChargeSystem implements StageSystem {
   private readonly returnSecant = new Secant(-0.9, 0.995, 0.1);
   private readonly coreRates: CoreRates = { ...emptyRates(), airFlow: 0, coolantFlow: 0 };
   private readonly airInputs: AirPathInputs;
-  private readonly exchangerAir: ExchangerAir = { speed: 0, temperature: 0, pressure: 0 };
+  private readonly near: LumpNeighbours = {
+    bay: 0,
+    oil: 0,
+    engineMetal: 0,
+    isRunning: false,
+    coreMetal: 0,
+    casing: 0,
+    plenum: 0,
+  };
 
   constructor(config: Config, tolerance = config.numerics.tolerance) {
     this.config = config;
@@ -90,10 +94,11 @@ export class ChargeSystem implements StageSystem {
     this.air = new AirPath(config);
     this.ring = new CoolantRing(config);
     this.reservoirIndex = this.ring.size;
-    this.room = config.room && new Room(config.room);
-    const lumps = [0, 1, 2, 3, ...(this.room ? [4] : [])].map((lump) => this.reservoirIndex + lump);
-    this.size = this.ring.size + lumps.length;
-    this.watched = joined([...this.ring.watchedPlaces(), Int32Array.from(lumps)]);
+    this.lumps = new MetalLumps(config, this.reservoirIndex + 1);
+    this.surroundings = new Surroundings(config, this.reservoirIndex + 1 + MetalLumps.count);
+    this.size = this.reservoirIndex + 1 + MetalLumps.count + (config.room ? 1 : 0);
+    const inLumps = Int32Array.from({ length: this.size - this.ring.size }, (_, k) => this.ring.size + k);
+    this.watched = joined([...this.ring.watchedPlaces(), inLumps]);
     this.reservoirCapacity = config.reservoir.coolantVolume * this.ring.density * this.ring.heatCapacity;
     this.scalars = new Float64Array(FIRST_STRETCH + this.ring.stretches.length);
     this.history = new Extrapolation(this.scalars.length);
@@ -118,25 +123,13 @@ export class ChargeSystem implements StageSystem {
     const state = new Float64Array(this.size);
     state.fill(start.coolant);
     this.ring.core.fillMetal(state, start.metal);
-    const lump = this.reservoirIndex;
-    state[lump + 1] = start.casing;
-    state[lump + 2] = start.plenum;
-    state[lump + 3] = start.sensor;
-    if (this.room) state[lump + 4] = this.segments[0].phase.outsideTemperature.from;
+    this.lumps.fillStart(state);
+    if (this.config.room) state[this.surroundings.index] = this.segments[0].phase.outsideTemperature.from;
     return state;
   }
 
   reservoirTemperature(state: Float64Array): number {
     return state[this.reservoirIndex];
-  }
-  casingTemperature(state: Float64Array): number {
-    return state[this.reservoirIndex + 1];
-  }
-  plenumTemperature(state: Float64Array): number {
-    return state[this.reservoirIndex + 2];
-  }
-  indicatedTemperature(state: Float64Array): number {
-    return state[this.reservoirIndex + 3];
   }
 
   /** Where the coolant of the state examined last has this temperature, one of its extremes; in words. */
@@ -168,7 +161,7 @@ export class ChargeSystem implements StageSystem {
     const { outsideTemperature, outsidePressure, relativeHumidity } = this.segment.phase;
     this.humidity = humidityRatio(outsideTemperature.from, outsidePressure.from, relativeHumidity);
     readInputs(this.segment, time, this.inputs);
-    this.setSurroundings(this.room ? state[this.reservoirIndex + 4] : this.inputs.outside);
+    this.surroundings.set(state[this.surroundings.index], this.inputs);
     this.ring.core.restart(state, this.humidity);
     this.observe(state);
     this.history.restart(time, this.scalars);
@@ -183,12 +176,12 @@ export class ChargeSystem implements StageSystem {
   }
 
   solveStage(stage: Stage): number {
-    const { scalars, ring, air, reservoirIndex } = this;
+    const { scalars, ring, air, reservoirIndex, surroundings, lumps, near } = this;
     const { time, s, base } = stage;
     this.failure = '';
     readInputs(this.segment, time, this.inputs);
     this.history.guess(stage.number, time, scalars);
-    this.setSurroundings(this.room ? scalars[ROOM] : this.inputs.outside);
+    surroundings.set(scalars[ROOM], this.inputs);
     ring.setFlow(this.inputs.pumpVoltageRatio, scalars, FIRST_STRETCH);
     this.airSecant.start();
     this.returnSecant.start();
@@ -203,20 +196,19 @@ export class ChargeSystem implements StageSystem {
       }
       const held = store * base[reservoirIndex] + gain * this.gainTemperature;
       const reservoir = (held + ring.coolantRate * scalars[RETURN]) / (store + gain + ring.coolantRate);
-      const coreInlet = ring.sweepToCore(stage, reservoir, this.bay);
+      const coreInlet = ring.sweepToCore(stage, reservoir, surroundings.bay);
       this.setCoreRates();
       ring.core.sweep(this.coreRates, stage, air.gas.coreInlet, coreInlet, this.condensing());
-      ring.sweepFromCore(stage, ring.core.coolantOut, this.exchangerAir, this.bay);
+      ring.sweepFromCore(stage, ring.core.coolantOut, surroundings.exchangerAir, surroundings.bay);
 
       const returnGap = ring.return - scalars[RETURN];
       const airGap = air.gas.airFlow > 0 ? ring.core.airOut - scalars[CORE_OUTLET] : 0;
-      const metalGap = ring.core.metalMean - scalars[CORE_METAL];
-      const surroundings = this.surroundingsAt(s, base);
+      const around = surroundings.temperatureAt(s, base, this.inputs, air.gas.airFlow);
       const gap = Math.max(
         Math.abs(returnGap * ring.coolantRate) / store,
         this.airSecant.distance(airGap),
-        this.lumpGap(s, metalGap),
-        Math.abs(surroundings - this.surroundings),
+        lumps.gap(s, near, air, ring.core.metalMean),
+        Math.abs(around - surroundings.temperature),
       );
       if (gap <= this.closed) {
         this.finishStage(stage, reservoir);
@@ -228,7 +220,7 @@ export class ChargeSystem implements StageSystem {
       scalars[PLENUM] = air.gas.plenumTemperature;
       scalars[CORE_METAL] = ring.core.metalMean;
       scalars[CORE_INLET] = air.gas.coreInlet;
-      this.setSurroundings(surroundings);
+      surroundings.set(around, this.inputs);
     }
     this.failure = `temperatures of air path and coolant loop do not settle at ${time.toFixed(2)} s`;
     return 0;
@@ -246,12 +238,7 @@ export class ChargeSystem implements StageSystem {
     events[TARGET_PRESSURE] = air.shortfall;
     events[BOILING] = extremes.hottestCoolant - this.ring.boilingPoint;
     events[FREEZING] = ring.coolant.freezingPoint - extremes.coldestCoolant;
-    return (
-      inCells +
-      this.reservoirCapacity * (reservoir - reference) +
-      config.casing.heatCapacity * (this.casingTemperature(state) - reference) +
-      config.plenum.heatCapacity * (this.plenumTemperature(state) - reference)
-    );
+    return inCells + this.reservoirCapacity * (reservoir - reference) + this.lumps.heatIn(state, reference);
   }
 
   terminalReason(index: number): string {
@@ -262,128 +249,71 @@ export class ChargeSystem implements StageSystem {
   /** Lumps take up the fluxes that were used, and every boundary power is booked from the same values. */
   private finishStage(stage: Stage, reservoirOut: number): void {
     const { s, reach, base, out, powers } = stage;
-    const { scalars, ring, air, config, inputs, reservoirIndex } = this;
-    const { casing, plenum, reservoir } = config;
+    const { scalars, ring, air, config, reservoirIndex, lumps, surroundings, near } = this;
     const { gas } = air;
-    const isRunning = inputs.engineSpeed > 0;
-    const usedPlenum = air.gas.plenumTemperature;
-    const toReservoir = reservoir.gain * (this.gainTemperature - reservoirOut);
-    const mechanical = isRunning ? air.compressor.mechanicalLoss : 0;
-    const mechanicalToCasing = mechanical * config.compressor.mechanicalLoss.toCasing;
-    const airToCasing =
-      air.gas.compressorFlow * AIR_HEAT_CAPACITY * (air.gas.rotorOutlet - air.gas.dischargeTemperature);
-    const airToPlenum = gas.plenumExchange * (gas.plenumInlet(ring.core.airOut) - usedPlenum);
-    const casingBay = casing.toBay * (this.bay - air.gas.casingTemperature);
-    const casingOil = casing.toOil * (inputs.oil - air.gas.casingTemperature);
-    const casingToPlenum = casing.toPlenum * (air.gas.casingTemperature - usedPlenum);
-    const casingToCore = casing.toCoreFlange * (air.gas.casingTemperature - ring.core.metalMean);
-    const plenumBay = plenum.toBay * (this.bay - usedPlenum);
-    const plenumEngine = plenum.toEngine * (inputs.engineMetal - usedPlenum);
-
-    out[reservoirIndex] =
-      base[reservoirIndex] +
-      (reach * (ring.coolantRate * (ring.return - reservoirOut) + toReservoir)) / (this.reservoirCapacity * s);
-    out[reservoirIndex + 1] =
-      base[reservoirIndex + 1] +
-      (reach * (airToCasing + mechanicalToCasing + casingBay + casingOil - casingToPlenum - casingToCore)) /
-        (casing.heatCapacity * s);
-    out[reservoirIndex + 2] =
-      base[reservoirIndex + 2] +
-      (reach * (airToPlenum + plenumBay + plenumEngine + casingToPlenum)) / (plenum.heatCapacity * s);
-    gas.leavePlenum(this.airInputs.freshAir, ring.core.airOut, usedPlenum);
-    if (this.room) {
-      const room = reservoirIndex + 4;
-      out[room] = base[room] + reach * (this.surroundingsAt(s, base) - base[room]);
+    const toReservoir = config.reservoir.gain * (this.gainTemperature - reservoirOut);
+    const intoReservoir = ring.coolantRate * (ring.return - reservoirOut) + toReservoir;
+    out[reservoirIndex] = base[reservoirIndex] + (reach * intoReservoir) / (this.reservoirCapacity * s);
+    near.coreMetal = ring.core.metalMean;
+    lumps.takeUp(stage, near, air, ring.core.airOut, surroundings.freshAir);
+    if (config.room) {
+      const { index } = surroundings;
+      const around = surroundings.temperatureAt(s, base, this.inputs, gas.airFlow);
+      out[index] = base[index] + reach * (around - base[index]);
     }
-    this.finishSensor(stage, usedPlenum);
 
     let k = 0;
-    powers[k++] = air.gas.gasPower + mechanical;
-    powers[k++] = mechanicalToCasing - mechanical;
-    powers[k++] = gas.airFlow * AIR_HEAT_CAPACITY * this.airInputs.freshAir - gas.outflow;
+    powers[k++] = gas.gasPower + lumps.mechanical;
+    powers[k++] = lumps.mechanicalToCasing - lumps.mechanical;
+    powers[k++] = gas.airFlow * AIR_HEAT_CAPACITY * surroundings.freshAir - gas.outflow;
     powers[k++] = ring.core.latentPower;
     powers[k++] = ring.exchangerHeat;
     powers[k++] = ring.pumpHeat;
     powers[k++] = ring.lineHeat;
     powers[k++] = toReservoir;
-    powers[k++] = config.core.toBay * (this.bay - ring.core.metalMean);
-    powers[k++] = casingBay;
-    powers[k++] = casingOil;
-    powers[k++] = plenumBay;
-    powers[k++] = plenumEngine;
+    powers[k++] = config.core.toBay * (surroundings.bay - ring.core.metalMean);
+    powers[k++] = lumps.casingBay;
+    powers[k++] = lumps.casingOil;
+    powers[k++] = lumps.plenumBay;
+    powers[k++] = lumps.plenumEngine;
     powers[k++] = this.airToCore;
-    powers[k++] = casingToCore;
-    powers[k++] = casingToPlenum;
+    powers[k++] = lumps.casingToCore;
+    powers[k++] = lumps.casingToPlenum;
 
     scalars[CORE_OUTLET] = ring.core.airOut;
-    scalars[CORE_INLET] = air.gas.coreInlet;
+    scalars[CORE_INLET] = gas.coreInlet;
     scalars[CORE_METAL] = ring.core.metalMean;
-    scalars[CASING] = air.gas.casingTemperature;
-    scalars[PLENUM] = usedPlenum;
+    scalars[CASING] = gas.casingTemperature;
+    scalars[PLENUM] = gas.plenumTemperature;
     scalars[RETURN] = ring.return;
-    scalars[ROOM] = this.surroundings;
+    scalars[ROOM] = surroundings.temperature;
     for (let n = 0; n < ring.stretches.length; n++) scalars[FIRST_STRETCH + n] = ring.stretches[n].block.coolantMean;
     this.history.tryPoint(stage.number, stage.time, scalars);
   }
 
-  private finishSensor({ s, reach, base, out }: Stage, housing: number): void {
-    const { sensor } = this.config;
-    const tau = sensorTimeConstant(sensor, this.air.gas.airFlow);
-    const target = sensor.airShare * this.air.gas.chargeTemperature + (1 - sensor.airShare) * housing;
-    const index = this.reservoirIndex + 3;
-    out[index] = base[index] + (reach * (target - base[index])) / (1 + tau * s);
-  }
-
-  /** Air round the car, and what it is to intake, bay and exchanger. */
-  private setSurroundings(temperature: number): void {
-    const { inputs, airInputs, exchangerAir } = this;
-    this.surroundings = temperature;
-    this.bay = temperature + inputs.bayAboveOutside;
-    airInputs.freshAir = temperature + this.config.intake.pickUp;
-    airInputs.outsidePressure = inputs.outsidePressure;
-    exchangerAir.speed = inputs.airSpeed;
-    exchangerAir.temperature = temperature + inputs.exchangerPickUp;
-    exchangerAir.pressure = inputs.outsidePressure;
-  }
-
-  private surroundingsAt(s: number, base: Float64Array): number {
-    const { inputs, room } = this;
-    if (!room) return inputs.outside;
-    const { outside, outsidePressure } = inputs;
-    return room.temperatureAt(base[this.reservoirIndex + 4], s, outside, outsidePressure, this.air.gas.airFlow);
-  }
-
-  /** Air path with the casing implicit in the stage: it takes part with its store and all its other exchanges. */
+  /** Air path with casing and plenum implicit in the stage. */
   private solveAir(s: number, base: Float64Array): string {
-    const { casing, compressor, plenum } = this.config;
-    const { inputs, scalars, airInputs } = this;
-    const store = casing.heatCapacity * s;
-    const isRunning = inputs.engineSpeed > 0;
-    if (isRunning && compressor.kind !== 'turbine-driven') {
-      this.air.compressor.setSpeed(inputs.engineSpeed * compressor.driveRatio);
+    const { compressor } = this.config;
+    const { inputs, scalars, near, surroundings, air } = this;
+    near.bay = surroundings.bay;
+    near.oil = inputs.oil;
+    near.engineMetal = inputs.engineMetal;
+    near.isRunning = inputs.engineSpeed > 0;
+    near.coreMetal = scalars[CORE_METAL];
+    near.casing = scalars[CASING];
+    near.plenum = scalars[PLENUM];
+    if (near.isRunning && compressor.kind !== 'turbine-driven') {
+      air.compressor.setSpeed(inputs.engineSpeed * compressor.driveRatio);
     }
-    const mechanical = isRunning ? this.air.compressor.mechanicalLoss * compressor.mechanicalLoss.toCasing : 0;
-    airInputs.casingConductance = store + casing.toBay + casing.toPlenum + casing.toCoreFlange + casing.toOil;
-    airInputs.casingHeat =
-      store * base[this.reservoirIndex + 1] +
-      casing.toBay * this.bay +
-      casing.toPlenum * scalars[PLENUM] +
-      casing.toCoreFlange * scalars[CORE_METAL] +
-      casing.toOil * inputs.oil +
-      mechanical;
-    const plenumStore = plenum.heatCapacity * s;
-    airInputs.plenumConductance = plenumStore + plenum.toEngine + plenum.toBay + casing.toPlenum;
-    airInputs.plenumHeat =
-      plenumStore * base[this.reservoirIndex + 2] +
-      plenum.toEngine * inputs.engineMetal +
-      plenum.toBay * this.bay +
-      casing.toPlenum * scalars[CASING];
+    this.lumps.joinAir(s, base, near, air, this.airInputs);
     return this.askAir();
   }
 
   private askAir(): string {
-    const { inputs, scalars, airInputs } = this;
+    const { inputs, scalars, airInputs, surroundings } = this;
     const { kind } = this.segment.phase;
+    airInputs.freshAir = surroundings.freshAir;
+    airInputs.outsidePressure = inputs.outsidePressure;
     airInputs.mode = kind === 'hot soak' ? 'engine off' : kind === 'pull' ? 'wide open' : 'part load';
     airInputs.engineSpeed = inputs.engineSpeed;
     airInputs.manifoldPressure = inputs.manifoldPressure;
@@ -402,7 +332,7 @@ export class ChargeSystem implements StageSystem {
     coreRates.airFlow = coreFlow;
     coreRates.coolantFlow = ring.flow * ring.density;
     coreRates.metalLoss = core.toBay + casing.toCoreFlange;
-    coreRates.metalSource = core.toBay * this.bay + casing.toCoreFlange * casingTemperature;
+    coreRates.metalSource = core.toBay * this.surroundings.bay + casing.toCoreFlange * casingTemperature;
   }
 
   /** The vapour that reaches the core; undefined where no metal can be cold enough to wet. */
@@ -420,38 +350,26 @@ export class ChargeSystem implements StageSystem {
     return undefined;
   }
 
-  /** What guessed neighbours may move casing and plenum by [K]. */
-  private lumpGap(s: number, coreMetalGap: number): number {
-    const { casing, plenum } = this.config;
-    const casingGap = this.air.gas.casingTemperature - this.scalars[CASING];
-    const plenumGap = this.air.gas.plenumTemperature - this.scalars[PLENUM];
-    const onCasing = Math.abs(casing.toPlenum * plenumGap) + Math.abs(casing.toCoreFlange * coreMetalGap);
-    return Math.max(onCasing / casing.heatCapacity, Math.abs(casing.toPlenum * casingGap) / plenum.heatCapacity) / s;
-  }
-
   private get gainTemperature(): number {
-    return this.config.reservoir.gainFrom === 'bay' ? this.bay : this.surroundings;
+    return this.config.reservoir.gainFrom === 'bay' ? this.surroundings.bay : this.surroundings.temperature;
   }
 
   /** Everything that follows from a known state at once: flow, air path and all outlets. */
   private observe(state: Float64Array): void {
-    const { scalars, ring, air } = this;
-    scalars[CASING] = this.casingTemperature(state);
-    scalars[PLENUM] = this.plenumTemperature(state);
+    const { scalars, ring, air, lumps, surroundings } = this;
+    scalars[CASING] = lumps.casingIn(state);
+    scalars[PLENUM] = lumps.plenumIn(state);
     ring.stretches.forEach(({ block }, k) => {
       let sum = 0;
       for (let j = 0; j < block.ny; j++) sum += state[block.offset + 2 * j + 1];
       scalars[FIRST_STRETCH + k] = sum / block.ny;
     });
     ring.setFlow(this.inputs.pumpVoltageRatio, scalars, FIRST_STRETCH);
-    const coreInlet = ring.marchToCore(state, this.reservoirTemperature(state), this.bay);
-    this.airInputs.casingConductance = HELD;
-    this.airInputs.casingHeat = HELD * scalars[CASING];
-    this.airInputs.plenumConductance = HELD;
-    this.airInputs.plenumHeat = HELD * scalars[PLENUM];
+    const coreInlet = ring.marchToCore(state, this.reservoirTemperature(state), surroundings.bay);
+    lumps.holdAir(state, this.airInputs);
     // Metal is known, so the air leaving the core depends on the flow alone: a few rounds settle it.
-    scalars[CORE_OUTLET] = ring.core.metalMean > 0 ? ring.core.metalMean : this.casingTemperature(state);
-    scalars[CORE_INLET] = this.casingTemperature(state);
+    scalars[CORE_OUTLET] = ring.core.metalMean > 0 ? ring.core.metalMean : scalars[CASING];
+    scalars[CORE_INLET] = scalars[CASING];
     for (let round = 0; round < MOST_ROUNDS; round++) {
       this.failure = this.askAir();
       if (this.failure !== '') return;
@@ -463,9 +381,9 @@ export class ChargeSystem implements StageSystem {
       if (gap < 1e-9) break;
     }
     scalars[CORE_METAL] = ring.core.metalMean;
-    air.gas.leavePlenum(this.airInputs.freshAir, ring.core.airOut, scalars[PLENUM]);
-    ring.marchFromCore(state, ring.core.coolantOut, this.exchangerAir, this.bay);
-    scalars[ROOM] = this.surroundings;
+    air.gas.leavePlenum(surroundings.freshAir, ring.core.airOut, scalars[PLENUM]);
+    ring.marchFromCore(state, ring.core.coolantOut, surroundings.exchangerAir, surroundings.bay);
+    scalars[ROOM] = surroundings.temperature;
     scalars[RETURN] = ring.return;
   }
 }

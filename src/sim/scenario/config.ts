@@ -151,6 +151,8 @@ export interface CoreGeometryConfig {
   readonly shape: CoreShape;
   /** ports at the same end of the stack (U) or at opposite ends (Z) */
   readonly arrangement: 'U' | 'Z';
+  /** groups of neighbouring layers that get their own share of the coolant */
+  readonly sheets: number;
   /** what the scenario can reach, lowest and highest: kg/s of charge air, m3/s of coolant */
   readonly airFlows: readonly [number, number];
   readonly coolantFlows: readonly [number, number];

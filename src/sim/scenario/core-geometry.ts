@@ -47,7 +47,7 @@ export function finLayersOf({ height, coolantLayers, tubeHeight, finHeight }: Ge
 }
 
 /** The shape of a core, its measures in SI. */
-export function shapeOf(geometry: GeometryValues, passes: number): CoreShape {
+function shapeOf(geometry: GeometryValues, passes: number): CoreShape {
   const mm = (value: number): number => toSi(value, 'mm');
   return {
     depth: mm(geometry.depth),
@@ -108,6 +108,7 @@ export function geometryConfig(values: Values, geometry: GeometryValues, typed: 
   const coolantTemperature = toSi(propertiesAt, 'degC');
   const uncalibrated: CoreGeometryConfig = {
     shape: shapeOf(geometry, values.core.passes),
+    sheets: geometry.sheets,
     arrangement: geometry.portsAt === 'same end' ? 'U' : 'Z',
     airFlows: reachOfAir(values),
     coolantFlows: reachOfCoolant(values),

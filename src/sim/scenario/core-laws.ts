@@ -1,9 +1,10 @@
 import type { AirFlow } from '../correlations/core-air-side.ts';
-import type { CoolantFlow } from '../correlations/core-coolant-side.ts';
+import { type CoolantFlow, coolantFilm, coolantSplit } from '../correlations/core-coolant-side.ts';
 import { accelerationOf, airPoint, coolantPoint, standingConductance } from '../correlations/core-curves.ts';
 import { coreGeometry } from '../correlations/core-geometry.ts';
+import { layerGroups } from '../correlations/distribution-weights.ts';
 import { sampleCurve } from '../kernels/log-table.ts';
-import type { CoreConfig, CoreGeometryConfig } from './config.ts';
+import type { CoreConfig, CoreGeometryConfig, CoreLayout } from './config.ts';
 import { calibrationMarks, rangeMarks } from './core-marks.ts';
 
 /** What a geometry gives the model. */
@@ -96,4 +97,31 @@ export function coreLaws(geometry: CoreGeometryConfig): CoreLaws {
       ...calibrationMarks(factors),
     ],
   };
+}
+
+/** The loop runs at about this share of the highest flow; the split over the layers hangs little on it. */
+const SPLIT_AT = 0.5;
+
+/**
+ * Groups of layers with their shares of all layers and of the coolant.
+ *
+ * @param geometry - a core whose parts have room for one another
+ * @returns the groups from the inlet port on; a share of coolant at or below 0 says that layers run backwards [-]
+ * @throws {OutOfRangeError} when the headers allow no steady split
+ */
+export function sheetsOf(geometry: CoreGeometryConfig): CoreLayout['sheets'] {
+  const { shape, sheets, arrangement, coolantFlows } = geometry;
+  if (sheets === 1) return [{ layers: 1, flow: 1 }];
+  const core = coreGeometry(shape);
+  const flow = coolantFlowOf(geometry, SPLIT_AT * coolantFlows[1]);
+  const { shares } = coolantSplit(core, flow, coolantFilm(core, flow), arrangement);
+  return layerGroups(shares, sheets).map(({ layers, relativeFlow }) => {
+    const share = layers / shape.coolantLayers;
+    return { layers: share, flow: share * relativeFlow };
+  });
+}
+
+/** A core with its laws and groups of layers from its measures. */
+export function withLaws(core: CoreConfig, geometry: CoreGeometryConfig): CoreConfig {
+  return { ...core, ...coreLaws(geometry), layout: { ...core.layout, sheets: sheetsOf(geometry) } };
 }

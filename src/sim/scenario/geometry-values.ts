@@ -1,8 +1,9 @@
 import { OutOfRangeError } from '../errors.ts';
 import { readLogTable, slopeOfLogTable } from '../kernels/log-table.ts';
 import { figure, fromSi, toSi } from '../units.ts';
+import type { CoreConfig } from './config.ts';
 import { geometryConfig, typedCore } from './core-geometry.ts';
-import { type CoreLaws, coreLaws } from './core-laws.ts';
+import { type CoreLaws, coreLaws, sheetsOf, withLaws } from './core-laws.ts';
 import type { JsonObject, Report } from './issue.ts';
 import type { GeometryValues, Values } from './shape.ts';
 
@@ -14,24 +15,28 @@ export function withGeometry(values: Values, document: JsonObject, hasErrors: bo
   const { coreGeometry } = values;
   if (coreGeometry === undefined || hasErrors) return values;
   try {
-    const laws = lawsOf(values, coreGeometry, document);
+    const geometry = geometryConfig(values, coreGeometry, typedCore(values, document));
+    const laws = coreLaws(geometry);
+    if (sheetsOf(geometry).some(({ flow }) => flow <= 0)) {
+      reportHeaders(coreGeometry, 'some layers run backwards', report);
+      return values;
+    }
     if (!Number.isNaN(laws.airConductance.kind === 'table' ? laws.airConductance.value[0] : Number.NaN))
       return { ...values, core: { ...values.core, ...followingValues(laws, values), ...typedCore(values, document) } };
     reportHeat(values, report);
   } catch (error) {
     if (!(error instanceof OutOfRangeError)) throw error;
-    reportHeaders(coreGeometry, report);
+    if (error.message.startsWith('header area')) {
+      reportHeaders(coreGeometry, 'the coolant finds no steady split', report);
+    } else reportNoFormula(error, report);
   }
   return values;
 }
 
-function lawsOf(values: Values, coreGeometry: GeometryValues, document: JsonObject): CoreLaws {
-  return coreLaws(geometryConfig(values, coreGeometry, typedCore(values, document)));
-}
-
-/** The laws of the core of a file without faults; absent where it has no coreGeometry. */
-export function geometryLaws(values: Values, document: JsonObject): CoreLaws | undefined {
-  return values.coreGeometry && lawsOf(values, values.coreGeometry, document);
+/** The core of a file without faults with what its coreGeometry gives, where it has one. */
+export function coreOfGeometry(core: CoreConfig, values: Values, document: JsonObject): CoreConfig {
+  const { coreGeometry } = values;
+  return coreGeometry ? withLaws(core, geometryConfig(values, coreGeometry, typedCore(values, document))) : core;
 }
 
 /** What the laws come to at one flow of each side, in file units. */
@@ -65,6 +70,17 @@ function followingValues(laws: CoreLaws, { core }: Values): Partial<Values['core
   };
 }
 
+/** What no rule foresaw: a formula that has no value for such a core. */
+function reportNoFormula({ message }: OutOfRangeError, report: Report): void {
+  report({
+    severity: 'error',
+    path: 'coreGeometry.fins',
+    message: `The published formulas have no value for a core of these measures: ${message}. Check the measures against each other and their units.`,
+    found: message,
+    expected: 'measures of a core that can be built',
+  });
+}
+
 function reportHeat({ core }: Values, report: Report): void {
   const heat = core.measuredHeat ?? Number.NaN;
   report({
@@ -76,12 +92,12 @@ function reportHeat({ core }: Values, report: Report): void {
   });
 }
 
-function reportHeaders({ headerVolume, height, coolantLayers }: GeometryValues, report: Report): void {
+function reportHeaders({ headerVolume, height, coolantLayers }: GeometryValues, what: string, report: Report): void {
   const area = (1e4 * toSi(headerVolume, 'L')) / toSi(height, 'mm');
   report({
     severity: 'error',
     path: 'coreGeometry.headerVolume',
-    message: `Headers of ${figure(headerVolume)} L, ${figure(area)} cm2 across, are too small: the coolant finds no steady split over ${coolantLayers} layers. Is this the volume of one whole header?`,
+    message: `Headers of ${figure(headerVolume)} L, ${figure(area)} cm2 across, are too small: ${what} over ${coolantLayers} layers. Is this the volume of one whole header?`,
     found: `${figure(headerVolume)} L`,
     expected: 'a larger header',
   });

@@ -13,7 +13,7 @@ import {
   type PumpConfig,
   type Ramp,
 } from './config.ts';
-import { geometryLaws } from './geometry-values.ts';
+import { coreOfGeometry } from './geometry-values.ts';
 import { isRepetition } from './phases.ts';
 import { deeplyFrozen, type Scenario } from './scenario.ts';
 import type { PhaseValues, Values } from './shape.ts';
@@ -48,7 +48,7 @@ export function toConfig({ values, document }: Scenario): Config {
     bypass: bypassOf(values),
     casing: { ...values.casing, heatCapacity: toSi(values.casing.heatCapacity, 'kJ/K') },
     plenum: { ...values.plenum, heatCapacity: toSi(values.plenum.heatCapacity, 'kJ/K') },
-    core: { ...coreOf(values), ...geometryLaws(values, document) },
+    core: coreOfGeometry(coreOf(values), values, document),
     exchanger: { ...cellBlock(values.exchanger), faceArea: values.exchanger.faceArea },
     coolant: {
       glycol: coolant.glycol,

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { coolantFilm, coolantSplit } from '../../../src/sim/correlations/core-coolant-side.ts';
 import {
   accelerationOf,
   airPoint,
@@ -48,6 +49,20 @@ describe('standing coolant', () => {
     const whole = 1 / (1 / film + plain.metal.wallResistance);
     near(standingConductance(plain, WORKED_COOLANT), whole, 2e-3);
     near(standingConductance(coreGeometry({ ...WORKED_SHAPE, tubes }), WORKED_COOLANT), whole, 2e-3);
+  });
+});
+
+describe('coolant over two layers', () => {
+  it('splits as the momentum balance of a U-header does in closed form', () => {
+    // Two layers, ports at one end: (a + b)(2 x - 1) = H/2 with a and b the drops of the whole flow through one layer
+    // and H its dynamic head in the header (Bajura and Jones, 1976, with the coefficients 1 and 2).
+    const geometry = coreGeometry({ ...WORKED_SHAPE, coolantLayers: 2, finLayers: 3, headerVolume: 4e-6 });
+    const film = coolantFilm(geometry, WORKED_COOLANT);
+    const { friction, ends } = coolantPoint(geometry, WORKED_COOLANT, 'U').drop.tubes;
+    const head = (WORKED_COOLANT.density * (WORKED_COOLANT.volumeFlow / geometry.coolant.headerArea) ** 2) / 2;
+    const [first] = coolantSplit(geometry, WORKED_COOLANT, film, 'U').shares;
+    near(first, 0.5 + head / 4 / (2 * friction + 4 * ends), 1e-9);
+    expect(first).toBeGreaterThan(0.51);
   });
 });
 

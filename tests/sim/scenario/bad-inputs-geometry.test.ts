@@ -204,6 +204,15 @@ describe('a core by its measures that cannot be is named', () => {
     expect(parseScenario(estateWith(edits)).scenario).toBeUndefined();
   });
 
+  it('groups of layers: no more than layers, and of one pass', () => {
+    const messages = (edits: Edits) => issuesWith(edits).map(({ path, message }) => `${path}: ${message}`);
+    expect(messages(withMeasures({ sheets: 3, coolantLayers: 2, height: 30 }))).toContainEqual(
+      'coreGeometry.sheets: 3 groups of layers are more than the 2 coolant layers there are.',
+    );
+    expect(messages(withMeasures({ sheets: 3, rows: 2 }, { passes: 2 })).join()).toContain('worked out for one pass');
+    expect(messages(withMeasures({ sheets: 5 }))).toEqual([]);
+  });
+
   it('and one that can be is not', () => {
     expect(issuesWith(withMeasures())).toEqual([]);
     expect(issuesWith(withMeasures({}, POINT))).toEqual([]);

@@ -174,6 +174,35 @@ describe('what is typed stands over what the measures give', () => {
   });
 });
 
+describe('coolant over the layers', () => {
+  const sheetsWith = (changes: Readonly<Record<string, unknown>>) =>
+    measuredConfig(withMeasures({ headerVolume: 0.05, ...changes })).core.layout.sheets;
+  const sum = (values: readonly number[]): number => values.reduce((all, each) => all + each, 0);
+
+  it('is even in one group', () => {
+    expect(sheetsWith({})).toEqual([{ layers: 1, flow: 1 }]);
+  });
+
+  it('falls from the ports on where they are at one end, and rises to the far end where they are opposite', () => {
+    const [U, Z] = ['same end', 'opposite ends'].map((portsAt) => sheetsWith({ sheets: 4, portsAt }));
+    for (const sheets of [U, Z]) {
+      expect(sum(sheets.map(({ layers }) => layers))).toBeCloseTo(1, 12);
+      expect(sum(sheets.map(({ flow }) => flow))).toBeCloseTo(1, 9);
+    }
+    const flows = (sheets: typeof U) => sheets.map(({ flow }) => flow);
+    expect(flows(U)).toEqual(flows(U).toSorted((a, b) => b - a));
+    expect(flows(Z)).toEqual(flows(Z).toSorted((a, b) => a - b));
+    // The published rule that Z-headers spread more than U-headers: Bajura and Jones, 1976.
+    const spread = (sheets: typeof U) => Math.max(...flows(sheets)) - Math.min(...flows(sheets));
+    expect(spread(Z)).toBeGreaterThan(1.2 * spread(U));
+  });
+
+  it('becomes even as the headers grow', () => {
+    const flows = sheetsWith({ sheets: 4, portsAt: 'opposite ends', headerVolume: 5 }).map(({ flow }) => flow);
+    for (const flow of flows) near(flow, 0.25, 2e-3);
+  });
+});
+
 describe('marks of a core by its measures', () => {
   it('say what lies beyond the data of its laws, and nothing for one that lies inside', () => {
     const { marks } = measuredConfig(withMeasures()).core;

@@ -7,6 +7,8 @@ import {
   itemsAt,
   parabolaFromCurve,
   pointAdded,
+  rowAdded,
+  tableStarted,
 } from '../../../src/viewer/inputs/lists.ts';
 import { Session } from '../../../src/viewer/state/session.ts';
 
@@ -87,5 +89,35 @@ describe('the pump', () => {
     expect(session.change(parabolaFromCurve(curve ?? []), 'two figures')).toEqual([]);
     expect(session.inHand.value?.scenario.values.pump.curve).toBeUndefined();
     expect(session.inHand.value?.scenario.values.pump.freeFlow).toBe(26);
+  });
+});
+
+describe('the table of spark and torque', () => {
+  it('starts without a claim, at the limit and 20 K above', () => {
+    const { session } = opened();
+    expect(session.inHand.value?.scenario.values.chargeTable).toBeUndefined();
+    expect(session.change(tableStarted(58), 'table')).toEqual([]);
+    expect(session.inHand.value?.scenario.values.chargeTable).toEqual([
+      { chargeTemperature: 58, spark: 0, torque: 0 },
+      { chargeTemperature: 78, spark: 0, torque: 0 },
+    ]);
+    session.undo();
+    expect(session.after.value).toBeUndefined();
+  });
+
+  it.each([
+    // Halfway between (40, 0, 0) and (80, -2, -1); behind the last, on with its values.
+    [0, { chargeTemperature: 60, spark: -1, torque: -0.5 }, 1],
+    [1, { chargeTemperature: 100, spark: -2, torque: -1 }, 2],
+  ])('takes a row more behind row %i', (index, row, at) => {
+    const { session, document } = opened();
+    const table = [
+      { chargeTemperature: 40, spark: 0, torque: 0 },
+      { chargeTemperature: 80, spark: -2, torque: -1 },
+    ];
+    session.change({ chargeTable: table }, 'table');
+    expect(session.change(rowAdded(document(), table, index), 'add')).toEqual([]);
+    expect(session.inHand.value?.scenario.values.chargeTable?.[at]).toEqual(row);
+    expect(itemsAt(document(), 'chargeTable')).toHaveLength(3);
   });
 });

@@ -19,13 +19,16 @@ function layoutOf(
   cores: readonly Core[],
   show: (typeof SHOWS)[number],
   camera: (typeof CAMERAS)[number],
+  air: { readonly isTakenBehind?: boolean; readonly isTakenBefore?: boolean; readonly leaksPast?: boolean } = {},
 ): Layout {
   const roles: readonly CarRole[] = ['before', 'after'];
+  const { leaksPast = false, ...taken } = air;
   const blocks = cores.map((core, k) => ({
     role: roles[k],
+    leaksPast,
     block: buildBlock(CORES[core], 12, 8, { show, hasCellLines: false, apart: 0.8 }),
   }));
-  return layOut({ width, height, camera, blocks });
+  return layOut({ width, height, camera, blocks, ...taken });
 }
 
 const combinations = PAIRS.flatMap((cores) =>
@@ -78,6 +81,37 @@ describe.each([
     });
   });
 
+  it.each(combinations)('leads air from behind the core to the compressor: $cores, $show, $camera', (each) => {
+    const air = { isTakenBehind: true, isTakenBefore: false, leaksPast: true };
+    const { pipes, nodes, blocks, labels } = layoutOf(width, height, each.cores, each.show, each.camera, air);
+    const way = pipes.bypassBehind;
+    const { compressor, pump } = nodes;
+    for (const [x, y] of [...way, ...blocks.flatMap(({ past }) => past)]) {
+      expect(x).toBeGreaterThanOrEqual(0);
+      expect(y).toBeGreaterThanOrEqual(0);
+      expect(x).toBeLessThanOrEqual(width);
+      expect(y).toBeLessThanOrEqual(height);
+    }
+    const inHand = blocks[blocks.length - 1];
+    expect(way[0]).toEqual(inHand.charge[0].tip);
+    const [x, y] = way[way.length - 1];
+    expect(x).toBeGreaterThanOrEqual(compressor.x);
+    expect(x).toBeLessThanOrEqual(compressor.x + compressor.width);
+    expect(y).toBeGreaterThanOrEqual(compressor.y);
+    expect(y).toBeLessThanOrEqual(compressor.y + compressor.height);
+    // It comes down beside the block and beside the pump, not through them.
+    expect(way[1][0]).toBeLessThan(inHand.bounds.x);
+    for (const [at] of way.slice(3)) expect(at).toBeLessThan(pump.x);
+    for (const { past, airIn, charge } of blocks) {
+      expect(past[0]).toEqual(airIn[0].tail);
+      expect(past[past.length - 1]).toEqual(charge[0].tip);
+    }
+    const shown = labels.filter(({ isFree }) => isFree);
+    shown.forEach((label, k) => {
+      for (const other of [...shown.slice(k + 1), ...Object.values(nodes)]) expect(meets(label, other)).toBe(false);
+    });
+  });
+
   it('always has room for the charge temperatures where the core is seen whole or cut from its corner', () => {
     for (const cores of PAIRS) {
       for (const show of ['whole', 'cut'] as const) {
@@ -124,5 +158,24 @@ describe('two cars', () => {
       const { labels } = layoutOf(674, 382, cores, show, camera);
       expect(labels.filter(({ isFree }) => !isFree).map(({ name }) => [cores, show, camera, name])).toEqual([]);
     }
+  });
+});
+
+describe('air behind and past the core', () => {
+  it('is not drawn where none is taken there', () => {
+    const { pipes, blocks, labels } = layoutOf(674, 382, ['stock'], 'cut', 'corner');
+    expect(pipes.bypassBehind).toEqual([]);
+    expect(blocks[0].past).toEqual([]);
+    expect(labels.map(({ name }) => name)).not.toContain('pastCore');
+    expect(labels.map(({ name }) => name)).toContain('bypass');
+  });
+
+  it('is named where a car stands alone on a wide screen', () => {
+    const air = { isTakenBehind: true, isTakenBefore: false, leaksPast: true };
+    const { labels } = layoutOf(674, 382, ['stock'], 'cut', 'corner', air);
+    const seen = labels.filter(({ isFree }) => isFree).map(({ name }) => name);
+    expect(seen).toContain('bypassBehind');
+    expect(seen).toContain('pastCore');
+    expect(labels.map(({ name }) => name)).not.toContain('bypass');
   });
 });

@@ -57,6 +57,8 @@ export const CORE_GEOMETRY = {
       meaning: 'one behind the other along the air; a tube with a wall down its middle counts as two', source: 'one tube as deep as the core' },
     portsAt: { label: 'place of the ports', choices: ['same end', 'opposite ends'], default: 'same end',
       meaning: 'inlet and outlet at the same end of the stack (U) or at opposite ends (Z)', source: COMMON_PRACTICE },
+    sheets: { label: 'groups of coolant layers', unit: '-', min: 1, max: 5, whole: true, default: 1,
+      meaning: 'neighbouring layers that share one part of the coolant, as the headers split it; 1 = every layer gets the same', source: 'even flow: every group costs a grid of cells' },
     portBore: { label: 'bore of the core ports', unit: 'mm', min: 4, max: 80, usual: [8, 40], trap: 'fitting size',
       meaning: 'inside diameter where the coolant enters and leaves the headers' },
     headerVolume: { label: 'volume of one header', unit: 'L', min: 0.005, max: 10, usual: [0.02, 3],

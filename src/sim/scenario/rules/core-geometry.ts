@@ -61,6 +61,7 @@ export function checkCoreGeometry(values: Values, document: JsonObject, report: 
   checkFins(coreGeometry, refuse);
   checkTubes(coreGeometry, values.core.passes, refuse);
   checkStack(coreGeometry, refuse);
+  checkSheets(coreGeometry, values.core.passes, refuse);
   for (const key of OWN_CURVES) {
     if (!isTyped(document, 'core', key)) continue;
     const { label } = COOLANT_LOOP.core[key];
@@ -159,6 +160,16 @@ function checkStack(geometry: GeometryValues, refuse: Refuse): void {
   const parts = `${coolantLayers} tubes of ${figure(tubeHeight)} mm and ${finLayers} fin layers of ${figure(finHeight)} mm`;
   const message = `Core height is ${figure(height)} mm, but ${parts} are ${figure(stack)} mm. Fin layers lie between the tubes, one fewer to one more than those: count the coolant layers again, or measure tubes and fins apart.`;
   refuse('coreGeometry.height', message, `${figure(height)} mm`, `within 5 % of ${figure(stack)} mm`);
+}
+
+function checkSheets({ sheets, coolantLayers }: GeometryValues, passes: number, refuse: Refuse): void {
+  if (sheets > coolantLayers) {
+    const message = `${sheets} groups of layers are more than the ${coolantLayers} coolant layers there are.`;
+    refuse('coreGeometry.sheets', message, String(sheets), `1 to ${coolantLayers}`);
+  } else if (sheets > 1 && passes > 1) {
+    const message = `The split of the coolant over the layers is worked out for one pass; the headers of ${passes} passes are not known. Set sheets to 1, or core.passes to 1.`;
+    refuse('coreGeometry.sheets', message, String(sheets), '1');
+  }
 }
 
 function checkMeasuredHeat(values: Values, document: JsonObject, report: Report, refuse: Refuse): void {

@@ -1,0 +1,218 @@
+import { AxeBuilder } from '@axe-core/playwright';
+import type { Page } from 'playwright';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { explainRoutes } from '../../src/sim/answers/route-sentence.ts';
+import { studyRoutes } from '../../src/sim/answers/route-turns.ts';
+import { conduct } from '../../src/sim/answers/study.ts';
+import { shippedConfig, shippedDocument } from '../support/shipped.ts';
+import { chooseFile, openVisit, plain, solved, type Visit, type Visitor } from './browser.ts';
+
+let visit: Visit;
+beforeAll(async () => {
+  visit = await openVisit();
+});
+afterAll(() => visit.close());
+
+async function wagon(options: Parameters<Visit['visitor']>[0] = {}): Promise<Visitor> {
+  const visitor = await visit.visitor(options);
+  const { page } = visitor;
+  await page.goto(visit.address);
+  await page.locator('.causes ol li').first().waitFor({ state: 'attached' });
+  await openCar(page, 'motorway-wagon', shippedDocument('motorway-wagon'));
+  return visitor;
+}
+
+/** Gives the file chooser a car and waits until it is the one on the page, with its causes. */
+async function openCar(page: Page, file: string, document: unknown): Promise<void> {
+  const menu = page.getByRole('button', { name: 'Menu' });
+  if (await menu.isVisible()) await menu.click();
+  await chooseFile(page, `${file}.json`, document, () => page.getByRole('button', { name: /^Open/ }).click());
+  await page.locator('.causes ol li').first().waitFor({ state: 'attached' });
+}
+
+const openRoutes = async (page: Page) => {
+  await page.locator('.routes-open:visible').click();
+  await page.locator('.routes-body').waitFor();
+};
+const routesText = async (page: Page) => plain(await page.getByRole('region', { name: /^Bypass routes/ }).innerText());
+const violations = async (page: Page) =>
+  (await new AxeBuilder({ page }).analyze()).violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`);
+
+const celsius = (kelvin: number) => `${(kelvin - 273.15).toFixed(1)} °C`;
+const watts = (power: number) => `${power.toFixed(0)} W`;
+const signed = (text: string) => (text.startsWith('-') ? `−${text.slice(1)}` : `+${text}`);
+
+describe('bypass routes', () => {
+  const { comparison, turns } = conduct(studyRoutes(shippedConfig('motorway-wagon')));
+  if (comparison === undefined) throw new Error('no comparison');
+
+  it('are the numbers and sentences of the library, digit for digit', async () => {
+    const { page, context, faults } = await wagon();
+    await openRoutes(page);
+    const rows = await page.locator('.routes-compared tbody tr').allInnerTexts();
+    const cells = rows.map((row) => row.split('\t').map(plain));
+    const { before, after } = comparison;
+    const kelvins = (change: number) => signed(`${change.toFixed(1)} K`);
+    expect(cells).toEqual([
+      ...(
+        [
+          ['Compressor inlet', 'compressorInlet'],
+          ['Discharge', 'discharge'],
+          ['Casing', 'casing'],
+          ['Core outlet', 'coreOutlet'],
+          ['Charge', 'charge'],
+        ] as const
+      ).map(([name, key]) => [name, celsius(before[key]), celsius(after[key]), kelvins(after[key] - before[key])]),
+      ['Returned over engine air, r', before.recirculation.toFixed(2), after.recirculation.toFixed(2), '0.00'],
+      ...(
+        [
+          ['Power into the gas', 'gasPower'],
+          ['Heat into the core', 'heatToCore'],
+        ] as const
+      ).map(([name, key]) => [name, watts(before[key]), watts(after[key]), signed(watts(after[key] - before[key]))]),
+      [
+        'Coolant into the core',
+        celsius(before.coolantIntoCore),
+        celsius(after.coolantIntoCore),
+        kelvins(after.coolantIntoCore - before.coolantIntoCore),
+      ],
+      [
+        'Peak of the pull that follows',
+        celsius(before.pullPeak ?? 0),
+        celsius(after.pullPeak ?? 0),
+        kelvins((after.pullPeak ?? 0) - (before.pullPeak ?? 0)),
+      ],
+    ]);
+    const wording = { difference: (kelvin: number) => `${kelvin.toFixed(1)} K`, power: watts };
+    const sentences = (await page.locator('.routes-words p').allInnerTexts()).map(plain);
+    expect(sentences).toEqual(explainRoutes(comparison, wording));
+
+    const tables = page.locator('.turns table');
+    expect(await tables.count()).toBe(turns.length);
+    for (const [k, { points, turns: at, kind }] of turns.entries()) {
+      const changes = (await tables.nth(k).locator('.change').allInnerTexts()).map(plain);
+      expect(changes).toEqual(points.map(({ change }) => signed(`${change.charge.toFixed(2)} K`)));
+      const words = plain(await tables.nth(k).innerText());
+      for (const value of at) expect(words).toContain(`${kind === 'factor' ? '×' : ''}${value.toFixed(2)}`);
+    }
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  it('make the other route After in one step, and keep up with the car', async () => {
+    const { page, context } = await wagon();
+    await openRoutes(page);
+    await page.getByRole('button', { name: 'Take air behind the core' }).click();
+    await page.getByRole('heading', { name: 'Bypass routes: After, air behind the core' }).waitFor();
+    await page.getByRole('button', { name: 'Take air before the core' }).waitFor();
+    expect(await page.getByRole('button', { name: /^Undo/ }).innerText()).toContain('air behind the core');
+    await page.getByRole('button', { name: /^Undo/ }).click();
+    await page.getByRole('heading', { name: 'Bypass routes: stock car' }).waitFor();
+    expect(await page.locator('.answer .after').count()).toBe(0);
+    await context.close();
+  });
+
+  it('are opened, cancelled, asked again and closed by keys, and give the focus back', async () => {
+    const { page, context } = await wagon();
+    await page.locator('.routes-open:visible').focus();
+    await page.keyboard.press('Enter');
+    const panel = page.getByRole('region', { name: /^Bypass routes/ });
+    await panel.getByRole('button', { name: 'Cancel' }).focus();
+    await page.keyboard.press('Enter');
+    await panel.getByText('Cancelled.').waitFor();
+    await panel.getByRole('button', { name: 'Work it out' }).focus();
+    await page.keyboard.press('Enter');
+    await page.locator('.routes-body').waitFor();
+    await panel.getByRole('button', { name: 'Take air behind the core' }).focus();
+    await page.keyboard.press('Escape');
+    expect(await panel.count()).toBe(0);
+    expect(plain(await page.evaluate(() => document.activeElement?.textContent ?? ''))).toContain('Bypass routes');
+    await context.close();
+  });
+
+  it('say in one line that there is nothing to compare without part load', async () => {
+    const { page, context } = await visit.visitor();
+    await page.goto(visit.address);
+    await solved(page);
+    const { variants: _, ...wagonOnly } = shippedDocument('motorway-wagon');
+    const pullOnly = (shippedDocument('motorway-wagon').cycle as { kind: string }[]).filter(
+      ({ kind }) => kind === 'pull',
+    );
+    await openCar(page, 'pulls', { ...wagonOnly, name: 'Pulls only', cycle: pullOnly });
+    await page.locator('.routes-open:visible').click();
+    await page.locator('.routes-none').waitFor();
+    expect(await routesText(page)).toContain('Nothing to compare: no part-load phase of this run came to its end.');
+    await context.close();
+  });
+});
+
+describe.each(['light', 'dark'] as const)('bypass routes in the %s theme', (colorScheme) => {
+  it.each([
+    [1440, 900],
+    [1024, 768],
+    [390, 844],
+  ])('axe finds nothing at %i x %i, and nothing reaches over the edge', async (width, height) => {
+    const { page, context } = await wagon({ viewport: { width, height }, colorScheme });
+    await openRoutes(page);
+    expect(await violations(page)).toEqual([]);
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
+    const over = await page
+      .locator('.routes :is(table, p, button)')
+      .evaluateAll(
+        (parts, right) =>
+          parts.filter((part) => part.getBoundingClientRect().right > right + 0.5).map(({ outerHTML }) => outerHTML),
+        width,
+      );
+    expect(over).toEqual([]);
+    await context.close();
+  });
+});
+
+describe('the air path of the form', () => {
+  it('takes another kind of compressor with the proposed values, and goes back in one step', async () => {
+    const { page, context, faults } = await wagon();
+    const inputs = page.getByRole('complementary', { name: 'Inputs' });
+    await inputs.locator('summary.line', { hasText: 'Compressor' }).click();
+    const kind = page.getByRole('combobox', { name: 'Compressor kind' });
+    await kind.selectOption('centrifugal');
+    await page.getByText('Outlet pressure of the known boost is missing.').waitFor();
+    expect(await violations(page)).toEqual([]);
+    expect(await page.locator('.answer .after').count()).toBe(0);
+    await page.getByRole('button', { name: 'Use all of these' }).click();
+    await page.locator('.answer .after .figure').waitFor();
+    await page.getByRole('textbox', { name: 'Outlet pressure of the known boost' }).waitFor();
+    expect(await page.getByRole('textbox', { name: 'Swept volume' }).count()).toBe(0);
+    // The quoted point, 1.65 times 101.325 kPa from 25 °C: (1.6481^(2/7) - 1) 298.15 K with 167 kPa is 45.8 K.
+    expect(plain(await inputs.innerText())).toContain('Head at 9 300 rpm 45.8 K');
+    await page.getByRole('button', { name: /^Undo/ }).click();
+    await page.getByRole('textbox', { name: 'Swept volume' }).waitFor();
+    expect(await kind.inputValue()).toBe('displacement');
+    expect(await page.getByRole('textbox', { name: 'Swept volume' }).inputValue()).toBe('1.32');
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  it('has a table of spark and torque whose rows tell at each pull', async () => {
+    const { page, context } = await wagon();
+    const inputs = page.getByRole('complementary', { name: 'Inputs' });
+    await inputs.locator('summary.line', { hasText: 'Pulls' }).click();
+    await page.getByText(/^Your table of spark and torque/).click();
+    expect(plain(await inputs.innerText())).toContain('It changes no spark and no fuel');
+    await page.getByRole('button', { name: /^Start a table/ }).click();
+    const rows = page.getByRole('list', { name: 'Rows of the table of spark and torque' }).getByRole('listitem');
+    expect(await rows.count()).toBe(2);
+    await rows.nth(1).getByRole('textbox', { name: 'Change of spark advance' }).fill('-4');
+    await page.keyboard.press('Tab');
+    await page.getByRole('region', { name: 'Pulls and time' }).getByRole('button', { name: 'Table' }).click();
+    // From 0 at 67 °C to -4 deg at 87 °C the peak of 72.0 °C takes -1.0 deg off.
+    await expect
+      .poll(async () => plain(await page.getByRole('region', { name: 'Pulls and time' }).innerText()))
+      .toContain('-1.0 0.0');
+    await rows.nth(0).getByRole('button', { name: 'Add a row beside it' }).click();
+    await expect.poll(() => rows.count()).toBe(3);
+    await rows.nth(1).getByRole('button', { name: 'Remove this row' }).click();
+    await expect.poll(() => rows.count()).toBe(2);
+    expect(await violations(page)).toEqual([]);
+    await context.close();
+  });
+});
