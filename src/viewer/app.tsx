@@ -2,6 +2,7 @@ import { useSignalEffect } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { Answer } from './answer/answer.tsx';
 import { Causes } from './answer/causes.tsx';
+import { Cooling } from './answer/cooling.tsx';
 import { Bar } from './bar/bar.tsx';
 import { registerPicture } from './files/export.ts';
 import { pictureHead } from './files/picture-head.ts';
@@ -52,6 +53,7 @@ export function App(props: PageProps) {
         <Plots {...props} />
         <Band {...props} />
         <div class="causes-below">
+          <Cooling {...props} />
           <Causes {...props} />
         </div>
       </main>

@@ -1,5 +1,4 @@
 import './routes.css';
-import { useEffect, useRef } from 'preact/hooks';
 import { explainRoutes, type RouteComparison, type TurnLine } from '../../sim/index.ts';
 import { wordingIn } from '../format.ts';
 import type { PageProps } from '../page.tsx';
@@ -20,12 +19,13 @@ export function Routes(props: PageProps) {
 function Panel(props: PageProps) {
   const { session, display } = props;
   const { found, isLate, state, cancel, ask } = useRoutes(props);
-  const heading = useRef<HTMLHeadingElement>(null);
-  useEffect(() => heading.current?.focus(), []);
   const car = session.inHand.value;
   const name = session.after.value === undefined ? car?.label : `After, ${car?.label}`;
   const close = () => {
     display.isRoutesOpen.value = false;
+    // The focus goes back to the button that opened it; of two, one is on screen.
+    const buttons = [...document.querySelectorAll<HTMLElement>('.routes-open')];
+    buttons.find((button) => button.offsetParent !== null)?.focus();
   };
   return (
     <section
@@ -37,9 +37,7 @@ function Panel(props: PageProps) {
       }}
     >
       <div class="routes-head">
-        <h2 id="routes-name" tabIndex={-1} ref={heading}>
-          Bypass routes{car === undefined ? '' : `: ${name}`}
-        </h2>
+        <h2 id="routes-name">Bypass routes{car === undefined ? '' : `: ${name}`}</h2>
         <div class="routes-state" role="status">
           {state.kind === 'working' && (
             <p class="small">{isLate ? 'Catching up with the car' : 'Working it out'}: some 200 short runs.</p>
@@ -158,7 +156,7 @@ function Turns({ lines, units }: { readonly lines: readonly TurnLine[]; readonly
       <h3>Where it turns: the charge behind the core less before it</h3>
       <p class="small">
         One input moves, the rest of the car stays; ×1 is the car as it is. Plenum ×: the change turns there where the
-        plenum is coupled so many times as hot. {plenum}
+        plenum is coupled so many times as hot. r is returned over engine air, ε the effectiveness of the core. {plenum}
       </p>
       <div class="turns">
         {lines.map((line) => {

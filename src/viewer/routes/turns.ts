@@ -33,7 +33,7 @@ export function turnRow({ name, meaning, kind, points, turns }: TurnLine, units:
     const { charge } = point.change;
     const asides: string[] = [];
     if (name === 'bypass drop') asides.push(`r ${fixed(point.recirculation, 2)}`);
-    if (name === 'core conductance') asides.push(`effectiveness ${fixed(point.coreEffectiveness, 2)}`);
+    if (name === 'core conductance') asides.push(`\u03b5 ${fixed(point.coreEffectiveness, 2)}`);
     if (point.plenumTurn !== undefined) asides.push(`plenum ×${fixed(point.plenumTurn, 1)}`);
     return {
       value: `${times}${point.value}`,

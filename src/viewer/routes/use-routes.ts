@@ -56,7 +56,8 @@ export function useRoutes({ session, solving }: PageProps): InUse {
     state.value = { kind: 'working' };
     let isOver = false;
     void solving.studyRoutes(car).then((reply) => {
-      if (isOver) return;
+      // A worker that was ended for not listening answers as a failure: cancelled stays cancelled.
+      if (isOver || state.peek().kind !== 'working') return;
       isOver = true;
       if (reply.kind === 'studied') found.value = { of: car, study: reply.result };
       state.value =
@@ -74,7 +75,10 @@ export function useRoutes({ session, solving }: PageProps): InUse {
     found: found.value,
     isLate: found.value !== undefined && found.value.of !== session.inHand.value,
     state: state.value,
-    cancel: () => solving.cancelRoutes(),
+    cancel: () => {
+      state.value = { kind: 'cancelled' };
+      solving.cancelRoutes();
+    },
     ask: () => {
       asked.value++;
     },

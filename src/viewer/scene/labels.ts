@@ -5,7 +5,15 @@ import type { Room } from './measures.ts';
 import type { Point } from './projection.ts';
 
 /** Numbers beside the blocks; 'coolantBoth' is the car without a loop: coolant in and out in one. */
-export type LabelName = 'charge' | 'airIn' | 'coolantIn' | 'coolantOut' | 'coolantBoth' | 'bypass';
+export type LabelName =
+  | 'charge'
+  | 'airIn'
+  | 'coolantIn'
+  | 'coolantOut'
+  | 'coolantBoth'
+  | 'bypass'
+  | 'bypassBehind'
+  | 'pastCore';
 
 interface Words {
   readonly caption: string;
@@ -28,6 +36,8 @@ export const WORDS: Readonly<Record<LabelName, Words>> = {
     shortWidest: '118.8 °C',
   },
   bypass: { caption: 'bypass', widest: 'no flow' },
+  bypassBehind: { caption: 'bypass, behind core', widest: 'no flow' },
+  pastCore: { caption: 'past the core', short: 'past', widest: '88 %' },
 };
 
 /** Widths of letters in sizes of type: plain and bold figures of the widest usual faces. */
@@ -44,6 +54,8 @@ const REACH: Readonly<Record<LabelName, number>> = {
   coolantOut: 64,
   coolantBoth: 140,
   bypass: 40,
+  bypassBehind: 160,
+  pastCore: 64,
 };
 
 /** Size of type of a label's number, and the height of its line [pixels]. */
@@ -62,6 +74,7 @@ export function placeLabels(
   obstacles: readonly Outline[],
   bounds: Rectangle,
   room: Room,
+  isTakenBefore: boolean,
 ): PlacedLabel[] {
   const [[bypassX, bend]] = pipes.bypass;
   const [[outX, outTop]] = pipes.outOfCore;
@@ -97,7 +110,15 @@ export function placeLabels(
   for (const { role, bounds: around } of blocks) {
     if (role !== inHand.role) place(role, 'coolantBoth', ({ height }) => [around.x, lowest - height], aboveLane);
   }
-  if (room === 'roomy') place(inHand.role, 'bypass', () => [bypassX + 8, bend + 9]);
+  if (room === 'roomy' && isTakenBefore) place(inHand.role, 'bypass', () => [bypassX + 8, bend + 9]);
+  const behind = pipes.bypassBehind[3];
+  if (room === 'roomy' && behind !== undefined)
+    place(inHand.role, 'bypassBehind', ({ width }) => [behind[0] - width - 12, bend + 7]);
+  for (const { role, past } of blocks) {
+    const [, low, high] = past;
+    if (low === undefined) continue;
+    place(role, 'pastCore', ({ width, height }) => [low[0] - width - 8, (low[1] + high[1]) / 2 - height / 2]);
+  }
   return placed;
 }
 

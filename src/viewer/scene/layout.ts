@@ -25,6 +25,8 @@ export interface PlacedBlock {
   readonly bounds: Rectangle;
   readonly airIn: readonly Arrow[];
   readonly charge: readonly Arrow[];
+  /** the way of air that leaks past the core; without points where none does */
+  readonly past: readonly Point[];
   readonly title: Rectangle;
 }
 
@@ -50,29 +52,45 @@ export interface LayoutInput {
   readonly width: number;
   readonly height: number;
   readonly camera: Camera;
-  readonly blocks: readonly { readonly role: CarRole; readonly block: Block }[];
+  readonly blocks: readonly { readonly role: CarRole; readonly block: Block; readonly leaksPast?: boolean }[];
+  /** whether returned air of the car in hand is taken behind its core */
+  readonly isTakenBehind?: boolean;
+  /** whether any is taken before it; so unless it is told otherwise */
+  readonly isTakenBefore?: boolean;
 }
 
 /** an arrow stops this far from the block, in lengths of a core */
 const ARROW_GAP = 0.04;
+/** least room left of a car that stands alone where air from behind its core comes down there [pixels] */
+const LEFT_WITH_BYPASS = 24;
+/** how far left of its block air leaks past it, and how wide that stream is drawn [pixels] */
+const PAST_BESIDE = 4;
+export const PAST_WIDTH = 3;
 /** half the width of an arrow's head [pixels] */
 const ARROW_WING = 10;
 
 /** Lays the picture out: both blocks at one scale on one floor, the loop round the last one, and every label free. */
-export function layOut({ width, height, camera, blocks }: LayoutInput): Layout {
+export function layOut({ width, height, camera, blocks, ...taken }: LayoutInput): Layout {
+  const { isTakenBehind = false, isTakenBefore = true } = taken;
   const room = roomOf(width);
   const measures = measuresFor(width);
-  const placed = placeBlocks(width, height, viewOf(camera), blocks, measures);
+  const least = isTakenBehind ? LEFT_WITH_BYPASS : 0;
+  const placed = placeBlocks(width, height, viewOf(camera), blocks, {
+    ...measures,
+    leftOfOne: Math.max(least, measures.leftOfOne),
+  });
   const nodes = placeNodes(width, height, placed[placed.length - 1], measures);
-  const pipes = layPipes(placed[placed.length - 1], nodes, measures);
+  const pipes = layPipes(placed[placed.length - 1], nodes, measures, isTakenBehind);
   const obstacles: Outline[] = [
     ...placed.flatMap(({ outlines }) => outlines),
     ...placed.flatMap(({ airIn, charge }) => [...airIn, ...charge].map(({ tail, tip }) => bandOf(tail, tip, 20))),
     ...(blocks.length > 1 ? placed.map(({ title }) => cornersOf(title)) : []),
     ...Object.values(nodes).map((node) => cornersOf(node)),
     ...Object.values(pipes).flatMap((points) => segments(points).map(([a, b]) => bandOf(a, b, PIPE_WIDTH))),
+    ...placed.flatMap(({ past }) => segments(past).map(([a, b]) => bandOf(a, b, PAST_WIDTH))),
   ];
-  const labels = placeLabels(placed, pipes, obstacles, { x: 6, y: 2, width: width - 12, height: height - 4 }, room);
+  const within = { x: 6, y: 2, width: width - 12, height: height - 4 };
+  const labels = placeLabels(placed, pipes, obstacles, within, room, isTakenBefore);
   return { width, height, room, blocks: placed, nodes, pipes, labels };
 }
 
@@ -101,7 +119,7 @@ function placeBlocks(
   // What is left over goes in equal parts to the left, between and to the right.
   const spare = (room - scale * wide) / (blocks.length + 1);
   let x = left + spare;
-  return blocks.map(({ role, block }, k) => {
+  return blocks.map(({ role, block, leaksPast = false }, k) => {
     const reach = reaches[k];
     const highest = Math.min(...reach.tops.map(([unit, pixels]) => unit * scale + pixels));
     const lowest = Math.max(...reach.bottoms.map(([unit, pixels]) => unit * scale + pixels));
@@ -113,19 +131,29 @@ function placeBlocks(
     };
     const outlines = block.boxes.map((box) => hullOf(cornersOfBox(box, projection)));
     const next = k + 1 < blocks.length ? x + scale * reach.width + between + spare : width;
+    const bounds = boundsOf(outlines.flat());
+    const airIn = arrowsIn(block, projection, measures);
+    const charge = arrowsOut(block, projection, measures);
     const placed: PlacedBlock = {
       role,
       block,
       projection,
       outlines,
-      bounds: boundsOf(outlines.flat()),
-      airIn: arrowsIn(block, projection, measures),
-      charge: arrowsOut(block, projection, measures),
+      bounds,
+      airIn,
+      charge,
+      past: leaksPast ? pathPast(bounds, airIn[0].tail, charge[0].tip) : [],
       title: { x, y: 2, width: next - x - 8, height: 20 },
     };
     x = next;
     return placed;
   });
+}
+
+/** From the foot of the air's arrows round the left of the block to the charge. */
+function pathPast({ x }: Rectangle, from: Point, to: Point): Point[] {
+  const beside = x - PAST_BESIDE;
+  return [from, [beside, from[1]], [beside, to[1]], to];
 }
 
 /** How far a block reaches round its middle at scale 1, and with its arrows: [lengths, pixels] up and down. */

@@ -5,12 +5,22 @@ import { type Point, project } from './projection.ts';
 
 export const NODE_NAMES = ['compressor', 'pump', 'tank', 'exchanger'] as const;
 export type NodeName = (typeof NODE_NAMES)[number];
-type PipeName = 'intoCore' | 'outOfCore' | 'exchangerToTank' | 'tankToPump' | 'air' | 'bypass';
-/** Corners of the pipes in the direction of flow; the bypass closed or open */
+type PipeName = 'intoCore' | 'outOfCore' | 'exchangerToTank' | 'tankToPump' | 'air' | 'bypass' | 'bypassBehind';
+/**
+ * Corners of the pipes in the direction of flow; the bypass closed or open, from before the core and from behind it.
+ * Without points where no air is taken behind the core.
+ */
 export type Pipes = Readonly<Record<PipeName, readonly Point[]>>;
 export type Nodes = Readonly<Record<NodeName, Rectangle>>;
 
 export const PIPE_WIDTH = 11;
+/** How far left of its block air from behind the core comes down, and how far above the lane it goes over [pixels]. */
+const BEHIND_BESIDE = 13;
+const BEHIND_ABOVE = 12;
+/** Where it meets the compressor: left of where the air leaves, as a share of the box. */
+const BEHIND_AT = 0.12;
+/** Between compressor and pump, the least in which it goes down beside the other way and its number [pixels]. */
+const BEHIND_ROOM = 92;
 /** A pipe meets the top of a box at least this far from its sides. */
 const INSIDE_BOX = PIPE_WIDTH / 2 + 4;
 
@@ -45,7 +55,7 @@ export function placeNodes(width: number, height: number, inHand: PlacedBlock, m
   };
 }
 
-export function layPipes(inHand: PlacedBlock, nodes: Nodes, measures: Measures): Pipes {
+export function layPipes(inHand: PlacedBlock, nodes: Nodes, measures: Measures, isTakenBehind: boolean): Pipes {
   const { compressor, pump, tank, exchanger } = nodes;
   const { intoCore, outOfCore } = pipeEnds(inHand);
   const row = pump.y + pump.height / 2;
@@ -79,7 +89,27 @@ export function layPipes(inHand: PlacedBlock, nodes: Nodes, measures: Measures):
       [bypassX, row],
       [side, row],
     ],
+    bypassBehind: isTakenBehind ? fromBehind(inHand, nodes, laneY) : [],
   };
+}
+
+/**
+ * From the charge round the left of the block and down. Where there is room beside the pump it goes below the lane of
+ * the air pipe into the compressor's side; else above the lane into its top.
+ */
+function fromBehind({ charge, bounds }: PlacedBlock, { compressor, pump }: Nodes, laneY: number): Point[] {
+  const from = charge[0].tip;
+  const beside = Math.max(8, bounds.x - BEHIND_BESIDE);
+  const over = laneY - BEHIND_ABOVE;
+  const down: Point[] = [from, [beside, from[1]], [beside, over]];
+  const side = compressor.x + compressor.width;
+  if (pump.x - side < BEHIND_ROOM) {
+    const top = compressor.x + BEHIND_AT * compressor.width;
+    return [...down, [top, over], [top, compressor.y]];
+  }
+  const besidePump = pump.x - PIPE_WIDTH;
+  const low = pump.y + pump.height - PIPE_WIDTH;
+  return [...down, [besidePump, over], [besidePump, low], [side, low]];
 }
 
 /** Straight up from a box to an end above; a box that had to give way stands beside, and the pipe goes over to it. */

@@ -1,12 +1,12 @@
 import type { ColumnName } from '../../sim/index.ts';
 import { cssColour } from '../colour-scale.ts';
-import { flow, joined, NO_BREAK_SPACE, temperature } from '../format.ts';
+import { fixed, flow, joined, NO_BREAK_SPACE, temperature } from '../format.ts';
 import type { Rectangle } from './free-place.ts';
 import { type LabelName, valueSize, WORDS } from './labels.ts';
 import type { CarRole, Layout, PlacedLabel } from './layout.ts';
 import { NODE_NAMES, type NodeName } from './loop-layout.ts';
 import type { PicturedCar, PictureModel } from './picture-model.ts';
-import { bypassState } from './pipes.tsx';
+import { bypassState, isTakenBefore } from './pipes.tsx';
 
 const NOTHING = '–';
 export const ROLE_NAMES: Readonly<Record<CarRole, string>> = { before: 'Before', after: 'After' };
@@ -20,8 +20,8 @@ export function Overlay({ model }: OverlayProps) {
   const layout = model.layout.value;
   const inHand = model.inHand;
   if (layout === undefined || inHand === undefined) return null;
-  const labelsOf = (role: CarRole) => layout.labels.filter((label) => label.role === role && label.name !== 'bypass');
-  const bypass = layout.labels.find(({ name }) => name === 'bypass');
+  const labelsOf = (role: CarRole) => layout.labels.filter((label) => label.role === role && !isOfBypass(label));
+  const bypasses = layout.labels.filter(isOfBypass);
   return (
     <div class={`picture-overlay ${layout.room}`}>
       {layout.blocks.map(({ role, title }) => (
@@ -40,11 +40,18 @@ export function Overlay({ model }: OverlayProps) {
         {NODE_NAMES.map((name) => (
           <Node key={name} name={name} layout={layout} model={model} car={inHand} />
         ))}
-        {bypass !== undefined && <Label label={bypass} layout={layout} model={model} />}
+        {bypasses.map((label) => (
+          <Label key={label.name} label={label} layout={layout} model={model} />
+        ))}
+        {layout.room !== 'roomy' && layout.pipes.bypassBehind.length > 0 && (
+          <p class="spoken">Returned air is taken {isTakenBefore(inHand) ? 'before and behind' : 'behind'} the core.</p>
+        )}
       </section>
     </div>
   );
 }
+
+const isOfBypass = ({ name }: PlacedLabel): boolean => name === 'bypass' || name === 'bypassBehind';
 
 interface LabelProps extends OverlayProps {
   readonly label: PlacedLabel;
@@ -77,9 +84,10 @@ const COLUMN_OF: Partial<Record<LabelName, ColumnName>> = {
 };
 
 function labelText({ name, role }: PlacedLabel, isShort: boolean, model: PictureModel): string {
-  if (name === 'bypass') return bypassState(model) ?? NOTHING;
+  if (name === 'bypass' || name === 'bypassBehind') return bypassState(model) ?? NOTHING;
   const car = model.carOf(role);
   if (car === undefined) return NOTHING;
+  if (name === 'pastCore') return `${fixed(100 * car.car.config.core.leakPast, 0)}${NO_BREAK_SPACE}%`;
   const out = degrees(model, car, COLUMN_OF[name] ?? 'coolantOutOfCore');
   if (name !== 'coolantBoth' || isShort) return out;
   const into = model.valueOf(car, 'coolantIntoCore');

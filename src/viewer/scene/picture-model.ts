@@ -62,9 +62,15 @@ export class PictureModel {
     );
     this.layout = computed(() => {
       const { width, height } = this.size.value;
-      const blocks = this.cars.value.map((pictured) => ({ role: pictured.role, block: this.blockOf(pictured) }));
+      const blocks = this.cars.value.map((pictured) => ({
+        role: pictured.role,
+        block: this.blockOf(pictured),
+        leaksPast: pictured.car.config.core.leakPast > 0,
+      }));
       if (blocks.length === 0 || width === 0 || height === 0) return undefined;
-      return layOut({ width, height, camera: display.camera.value, blocks });
+      const behind = this.inHand?.car.config.bypass.shareAfterCore ?? 0;
+      const taken = { isTakenBehind: behind > 0, isTakenBefore: behind < 1 };
+      return layOut({ width, height, camera: display.camera.value, blocks, ...taken });
     });
     this.read = computed(() => findCell(this.reading.value, this.layout.value));
   }

@@ -1,10 +1,10 @@
 import { useSignalEffect } from '@preact/signals';
 import { useRef } from 'preact/hooks';
 import { type Colour, cssColour } from '../colour-scale.ts';
-import { type Arrow, segments } from './layout.ts';
+import { type Arrow, PAST_WIDTH, segments } from './layout.ts';
 import { PIPE_WIDTH } from './loop-layout.ts';
 import { markOn } from './painter.ts';
-import type { PictureModel } from './picture-model.ts';
+import type { PicturedCar, PictureModel } from './picture-model.ts';
 import { onScreen, type Point } from './projection.ts';
 
 /** Distance of the marks of a stream [pixels]. */
@@ -35,15 +35,15 @@ export function Pipes({ model }: { readonly model: PictureModel }) {
       <Pipe points={pipes.outOfCore} colour={colourOf('coolantOutOfCore')} stream="coolant" />
       <Pipe points={pipes.exchangerToTank} colour={colourOf('coolantOutOfExchanger')} stream="coolant" />
       <Pipe points={pipes.tankToPump} colour={colourOf('reservoirTemperature')} stream="coolant" />
-      {bypass === 'open' ? (
-        <Pipe points={pipes.bypass} colour={discharge} stream="air" />
-      ) : (
-        <polyline class="bypass-closed" points={written(pipes.bypass)} />
+      {isTakenBefore(inHand) && <Bypass points={pipes.bypass} isOpen={bypass === 'open'} colour={discharge} />}
+      {pipes.bypassBehind.length > 0 && (
+        <Bypass points={pipes.bypassBehind} isOpen={bypass === 'open'} colour={colourOf('chargeTemperature')} />
       )}
       <Pipe points={pipes.air} colour={discharge} stream="air" />
-      {blocks.flatMap(({ role, airIn, charge }) => {
+      {blocks.flatMap(({ role, airIn, charge, past }) => {
         const car = model.carOf(role);
         return [
+          <Past points={past} colour={colourOf('dischargeTemperature', car)} />,
           ...airIn.map((arrow) => <AirArrow arrow={arrow} colour={colourOf('dischargeTemperature', car)} />),
           ...charge.map((arrow) => <AirArrow arrow={arrow} colour={colourOf('chargeTemperature', car)} />),
         ];
@@ -57,6 +57,35 @@ export function bypassState(model: PictureModel): 'closed' | 'open' | 'no flow' 
   const kind = model.inHand && model.momentOf(model.inHand)?.phase?.kind;
   if (kind === undefined) return undefined;
   return kind === 'pull' ? 'closed' : kind === 'hot soak' ? 'no flow' : 'open';
+}
+
+/** Whether a car takes returned air before its core; where none is taken behind it, the way is drawn there. */
+export const isTakenBefore = ({ car }: PicturedCar): boolean => car.config.bypass.shareAfterCore < 1;
+
+interface BypassProps {
+  readonly points: readonly Point[];
+  readonly isOpen: boolean;
+  readonly colour: Colour | undefined;
+}
+
+/** A way of the returned air: a pipe while it is open, else a dashed line. */
+function Bypass({ points, isOpen, colour }: BypassProps) {
+  return isOpen ? (
+    <Pipe points={points} colour={colour} stream="air" />
+  ) : (
+    <polyline class="bypass-closed" points={written(points)} />
+  );
+}
+
+/** Air that passes the core without touching it: a thin stream. */
+function Past({ points, colour }: Pick<BypassProps, 'points' | 'colour'>) {
+  if (points.length === 0) return null;
+  return (
+    <g class={colour === undefined ? 'pipe plain' : 'pipe'}>
+      <polyline class="pipe-rim" points={written(points)} stroke-width={PAST_WIDTH + 2} />
+      <polyline class="pipe-fill" points={written(points)} stroke-width={PAST_WIDTH} style={strokeStyle(colour)} />
+    </g>
+  );
 }
 
 interface PipeProps {

@@ -11,6 +11,8 @@ import { useSize } from './use-size.ts';
 const LEFT = 52;
 const LEFT_ON_PHONE = 40;
 const RIGHT = 12;
+/** Right of a pull that ends the run, for its number and name [px]. */
+const RIGHT_OF_PULL = 34;
 const PHONE = 500;
 
 interface BarsOverTimeProps extends PageProps {
@@ -27,14 +29,15 @@ export function BarsOverTime({ clock, display, runs, phases, length, isPullsOnly
   const size = useSize(host);
   const scale = useComputed(() => (isPullsOnly.value ? pullsOnlyScale(phases.value) : evenScale(length.value)));
   const left = useComputed(() => (size.value.width < PHONE ? LEFT_ON_PHONE : LEFT));
+  const right = useComputed(() => (phases.value.at(-1)?.kind === 'pull' ? RIGHT_OF_PULL : RIGHT));
   const x = useComputed(() => {
     const { length: end, placeOf } = scale.value;
-    const width = Math.max(1, size.value.width - left.value - RIGHT);
+    const width = Math.max(1, size.value.width - left.value - right.value);
     return (time: number) => left.value + (end > 0 ? (placeOf(time) / end) * width : 0);
   });
   const cursor = useComputed(() => x.value(clock.shown.value).toFixed(1));
   return (
-    <div class="bars" ref={host} style={{ '--left': `${left.value}px`, '--right': `${RIGHT}px` }}>
+    <div class="bars" ref={host} style={{ '--left': `${left.value}px`, '--right': `${right.value}px` }}>
       <Bars
         clock={clock}
         display={display}
@@ -43,7 +46,7 @@ export function BarsOverTime({ clock, display, runs, phases, length, isPullsOnly
         size={size}
         x={x}
         left={left.value}
-        right={RIGHT}
+        right={right.value}
       />
       {runs.value.length === 0 ? (
         <p class="small bars-empty">The peaks of all pulls stand here after the first run.</p>

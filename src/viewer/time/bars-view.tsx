@@ -51,6 +51,7 @@ export function Bars({ clock, display, runs, phases, size, x, left, right }: Bar
   const word = layout.slot >= 48 ? 'Pull ' : '';
   const digitsOfLast = String(layout.pulls.length).length;
   const names = new Set(writtenPulls(layout, word === '' ? 6 + 8 * digitsOfLast : 48));
+  const targets = targetEvents(hand);
   const isThin = layout.labels === 'few' && shown.length === 2;
   const unsolvedFrom = Math.min(hand.solvedTo, endOf(hand.phases));
   return (
@@ -76,6 +77,11 @@ export function Bars({ clock, display, runs, phases, size, x, left, right }: Bar
       <text x={left + 6} y={floor - 5}>
         {fitting(free, `outside air ${joined(temperature(low, units, 0))}`, 'outside air')}
       </text>
+      {targets.length > 0 && (
+        <text x={left + 6} y={floor + 15}>
+          {fitting(free, '▼ target pressure lost, △ regained', '▼ target lost, △ back')}
+        </text>
+      )}
       {layout.bars.map((bar) => (
         <OneBar key={`${bar.which}${bar.pull}`} bar={bar} floor={floor} />
       ))}
@@ -111,7 +117,7 @@ export function Bars({ clock, display, runs, phases, size, x, left, right }: Bar
           </text>
         ))}
       <Track phases={hand.phases} x={x.value} y={height - TRACK + (TRACK - TRACK_HEIGHT) / 2} from={unsolvedFrom} />
-      <TargetMarks events={targetEvents(hand)} x={x.value} y={height - TRACK + (TRACK - TRACK_HEIGHT) / 2} />
+      <TargetMarks events={targets} x={x.value} y={height - TRACK + (TRACK - TRACK_HEIGHT) / 2} />
       {layout.pulls.map(({ pull, x: middle, end }) => (
         // biome-ignore lint/a11y/noStaticElementInteractions: by keys the scrubber goes from pull to pull
         <rect

@@ -17,7 +17,7 @@ export function byTable(
   if (reading === undefined) return { spark: '', torque: '' };
   const beyond = reading.isBeyond ? BEYOND : '';
   return {
-    spark: `${fixed(reading.spark, 1)}${beyond}`.replace('-', '\u2212'),
-    torque: `${fixed(100 * reading.torque, 1)}${beyond}`.replace('-', '\u2212'),
+    spark: `${fixed(reading.spark, 1)}${beyond}`,
+    torque: `${fixed(100 * reading.torque, 1)}${beyond}`,
   };
 }
