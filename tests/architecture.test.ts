@@ -68,6 +68,7 @@ const MAY_IMPORT: Record<string, readonly string[]> = {
     'src/sim/units.ts',
     'src/sim/scenario/config.ts',
     'src/sim/scenario/core-laws.ts',
+    'src/sim/scenario/laws.ts',
   ],
   'src/sim/simulate.ts': ['src/sim/'],
   'src/sim/index.ts': ['src/sim/'],

@@ -5,7 +5,13 @@ export type { RouteComparison, RouteFigures } from './answers/bypass-routes.ts';
 export { readChargeTable } from './answers/charge-table.ts';
 export { type CoolingConsequence, compareCooling, explainCooling } from './answers/cooling-consequence.ts';
 export { type CoreDesignStudy, type SizeChange, studyCoreDesign } from './answers/core-designer.ts';
-export { type CoreMap, type CoreMapPoint, studyCoreMap } from './answers/core-map.ts';
+export {
+  type CoreMap,
+  type CoreMapLists,
+  type CoreMapPoint,
+  coreMapLists,
+  studyCoreMap,
+} from './answers/core-map.ts';
 export { type PullSummary, summarisePulls } from './answers/pull-summary.ts';
 export { countPulls, decidingPull } from './answers/pulls-to-limit.ts';
 export { explainRoutes } from './answers/route-sentence.ts';
@@ -24,6 +30,7 @@ export { describeParameters, type ParameterGroup, parameterGroups } from './scen
 export { type Fix, type Issue, isList, isObject, type JsonObject, type JsonValue } from './scenario/issue.ts';
 export { parseScenario } from './scenario/parse.ts';
 export { stepsOf, withoutValue, withValue } from './scenario/place.ts';
+export { KEYS_BY_KIND } from './scenario/rules/core-geometry.ts';
 export type { Scenario } from './scenario/scenario.ts';
 export { isNumberRow, isRequired, isWordRow, type NumberRow, type Parameter, type WordRow } from './scenario/table.ts';
 export { toConfig } from './scenario/to-config.ts';

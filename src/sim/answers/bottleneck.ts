@@ -1,6 +1,5 @@
-import { conductanceSideBySide, scaledConductance } from '../model/conductance.ts';
-import { scaledAirDrop } from '../model/core-drop.ts';
 import type { Config, PumpConfig } from '../scenario/config.ts';
+import { conductanceSideBySide, scaledAirDrop, scaledConductance } from '../scenario/laws.ts';
 import { summarisePulls } from './pull-summary.ts';
 import { type RunJob, type Study, untilPull } from './study.ts';
 

@@ -1,6 +1,6 @@
-import { scaledAirDrop } from '../model/core-drop.ts';
 import type { PhaseSpan, TimeSeries } from '../results/time-series.ts';
 import type { Config } from '../scenario/config.ts';
+import { scaledAirDrop } from '../scenario/laws.ts';
 import { summarisePulls } from './pull-summary.ts';
 import type { RunJob, Study } from './study.ts';
 

@@ -4,7 +4,7 @@ import { summarisePulls } from './pull-summary.ts';
 import { type RunJob, type Study, untilPull } from './study.ts';
 
 /** Measures to go through; every one with every other. Pitch and depth in m, width times the core's own. */
-interface CoreMapLists {
+export interface CoreMapLists {
   readonly finPitches: readonly number[];
   readonly depths: readonly number[];
   readonly widths: readonly number[];

@@ -1,6 +1,5 @@
-import { scaledConductance } from '../model/conductance.ts';
-import { scaledAirDrop } from '../model/core-drop.ts';
 import type { Config } from '../scenario/config.ts';
+import { scaledAirDrop, scaledConductance } from '../scenario/laws.ts';
 import {
   figuresOf,
   ROUTE_PLACES,

@@ -18,16 +18,3 @@ export function conductanceAt(law: ConductanceLaw, massFlow: number): number {
   const scale = massFlow === 0 ? 0 : (Math.abs(massFlow) / law.atFlow) ** law.exponent;
   return law.reference * Math.max(scale, law.floor);
 }
-
-/** The same side with `factor` times the conductance at every flow. */
-export function scaledConductance(law: ConductanceLaw, factor: number): ConductanceLaw {
-  if (law.kind === 'power') return { ...law, reference: factor * law.reference };
-  return { ...law, value: law.value.map((value) => factor * value), floor: factor * law.floor };
-}
-
-/** `count` such sides beside each other, the flow shared: count times the conductance at count times the flow. */
-export function conductanceSideBySide(law: ConductanceLaw, count: number): ConductanceLaw {
-  const scaled = scaledConductance(law, count);
-  if (scaled.kind === 'power') return { ...scaled, atFlow: count * scaled.atFlow };
-  return { ...scaled, flow: scaled.flow.map((flow) => count * flow) };
-}

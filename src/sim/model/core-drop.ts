@@ -1,8 +1,5 @@
 import { readLogTable } from '../kernels/log-table.ts';
-import type { AirDropLaw, CoolantDropLaw } from '../scenario/config.ts';
-
-/** Exchangers by a factor: drop goes with this power of the flow. */
-export const DROP_EXPONENT = 1.8;
+import { type AirDropLaw, COOLANT_DROP_EXPONENT, type CoolantDropLaw } from '../scenario/config.ts';
 
 /**
  * Air drop of the core times the mean density of the air in it, without the acceleration.
@@ -16,13 +13,6 @@ export function airDropTimesDensity(law: AirDropLaw, flow: number): number {
   return flow === 0 || law.dropTimesDensity[0] === 0 ? 0 : readLogTable(law.flow, law.dropTimesDensity, flow);
 }
 
-/** The same core with `factor` times the air drop at every flow. */
-export function scaledAirDrop(law: AirDropLaw, factor: number): AirDropLaw {
-  if (law.kind === 'power') return { ...law, drop: factor * law.drop };
-  const dropTimesDensity = law.dropTimesDensity.map((value) => factor * value);
-  return { ...law, dropTimesDensity, acceleration: factor * law.acceleration };
-}
-
 /**
  * Coolant drop of a core or an exchanger.
  *
@@ -31,6 +21,6 @@ export function scaledAirDrop(law: AirDropLaw, factor: number): AirDropLaw {
  * @returns Pa
  */
 export function coolantDropAt(law: CoolantDropLaw, flow: number): number {
-  if (law.kind === 'power') return law.factor * flow ** DROP_EXPONENT;
+  if (law.kind === 'power') return law.factor * flow ** COOLANT_DROP_EXPONENT;
   return flow === 0 ? 0 : readLogTable(law.flow, law.drop, flow);
 }

@@ -1,6 +1,6 @@
 import { frictionChurchill } from '../correlations/friction.ts';
-import type { CoolantDropLaw, LineSegment, PumpConfig } from '../scenario/config.ts';
-import { coolantDropAt, DROP_EXPONENT } from './core-drop.ts';
+import { COOLANT_DROP_EXPONENT, type CoolantDropLaw, type LineSegment, type PumpConfig } from '../scenario/config.ts';
+import { coolantDropAt } from './core-drop.ts';
 
 /** A stretch of line as the flow meets it. */
 export interface FlowResistance extends LineSegment {
@@ -109,7 +109,7 @@ export function solveLoopFlow(
   let correctionBefore = 1;
   const isSmooth = pump.curve.kind === 'parabola';
   for (let count = 0; ; count++) {
-    let drop = dropFactor * flow ** DROP_EXPONENT;
+    let drop = dropFactor * flow ** COOLANT_DROP_EXPONENT;
     for (let k = 0; k < curves.length; k++) drop += coolantDropAt(curves[k], flow);
     for (let k = 0; k < segments.length; k++) drop += segmentDrop(segments[k], flow, density, viscosities[k]);
     const pressure = pumpPressure(pump, voltageRatio, flow);
@@ -120,7 +120,8 @@ export function solveLoopFlow(
 
     const slope =
       count === 0
-        ? (pumpPressure(pump, voltageRatio, 1.0001 * flow) - pressure) / (0.0001 * flow) - (DROP_EXPONENT * drop) / flow
+        ? (pumpPressure(pump, voltageRatio, 1.0001 * flow) - pressure) / (0.0001 * flow) -
+          (COOLANT_DROP_EXPONENT * drop) / flow
         : (excess - previousExcess) / (flow - previousFlow);
     let next = flow - excess / slope;
     // On a smooth curve a secant step leaves about its correction times the one before.

@@ -53,6 +53,9 @@ export type AirDropLaw =
       readonly acceleration: number;
     };
 
+/** Cores and exchangers by a factor: the coolant's drop goes with this power of the flow. */
+export const COOLANT_DROP_EXPONENT = 1.8;
+
 /** Coolant drop of one exchanger: factor Q^1.8, Pa at 1 m3/s; or a curve as in a table of conductance, m3/s and Pa. */
 export type CoolantDropLaw =
   | { readonly kind: 'power'; readonly factor: number }
@@ -204,8 +207,9 @@ export interface CoreLayout {
   readonly turnVolume: number;
   /** groups of layers that get like coolant: share of the layers, share of the coolant */
   readonly sheets: readonly { readonly layers: number; readonly flow: number }[];
-  /** cores one after the other in the coolant, beside each other in the air */
+  /** cores beside each other in the air: one after the other in the coolant, or beside each other there too */
   readonly inSeries: 1 | 2;
+  readonly sideBySide: 1 | 2;
   /** air velocity along the coolant over its mean, a value for each column of cells; absent: even */
   readonly airVelocity?: readonly number[];
 }

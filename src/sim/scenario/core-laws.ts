@@ -6,6 +6,7 @@ import { layerGroups } from '../correlations/distribution-weights.ts';
 import { sampleCurve } from '../kernels/log-table.ts';
 import type { CoreConfig, CoreGeometryConfig, CoreLayout } from './config.ts';
 import { calibrationMarks, rangeMarks } from './core-marks.ts';
+import { ofAllCores } from './laws.ts';
 
 /** What a geometry gives the model. */
 export type CoreLaws = Pick<
@@ -123,5 +124,6 @@ export function sheetsOf(geometry: CoreGeometryConfig): CoreLayout['sheets'] {
 
 /** A core with its laws and groups of layers from its measures. */
 export function withLaws(core: CoreConfig, geometry: CoreGeometryConfig): CoreConfig {
-  return { ...core, ...coreLaws(geometry), layout: { ...core.layout, sheets: sheetsOf(geometry) } };
+  const layout = { ...core.layout, sheets: sheetsOf(geometry) };
+  return { ...core, ...ofAllCores(coreLaws(geometry), layout), layout };
 }

@@ -43,6 +43,7 @@ const group = (title: string, rows: Group, more: Readonly<Record<string, Shape>>
 });
 
 const SEGMENT = group('segment of a line', COOLANT_LOOP.segment);
+const VELOCITY_POINT = group('point of the air velocity', COOLANT_LOOP.velocityPoint);
 const POINT = group('point of the pump curve', COOLANT_LOOP.point);
 const PHASE = group('phase', SESSION.phase);
 const PHASES: Shape = { kind: 'list', label: 'phases', item: PHASE, least: 1 };
@@ -66,7 +67,9 @@ export const GROUPS = {
   bypass: group('bypass and throttle', AIR_PATH.bypass),
   casing: group('compressor casing', AIR_PATH.casing),
   plenum: group('plenum', AIR_PATH.plenum),
-  core: group('charge-air core', COOLANT_LOOP.core),
+  core: group('charge-air core', COOLANT_LOOP.core, {
+    airVelocity: { kind: 'list', label: 'air velocity', item: VELOCITY_POINT, least: 2, absent: 'even air' },
+  }),
   coreGeometry: { ...group('core by its measures', CORE_GEOMETRY.coreGeometry), isOptional: true },
   exchanger: group('front exchanger', COOLANT_LOOP.exchanger),
   coolant: group('coolant', COOLANT_LOOP.coolant),
@@ -128,7 +131,7 @@ export function isShapeRequired(shape: Shape): boolean {
 
 type Tables = typeof AIR_PATH & typeof COOLANT_LOOP & typeof SESSION;
 /** Groups that stand in the file as they stand in the table. */
-type PlainGroup = Exclude<keyof typeof GROUPS, 'lines' | 'pump' | 'coreGeometry'>;
+type PlainGroup = Exclude<keyof typeof GROUPS, 'lines' | 'pump' | 'core' | 'coreGeometry'>;
 
 export type GeometryValues = ValuesOf<(typeof CORE_GEOMETRY)['coreGeometry']>;
 type SegmentValues = ValuesOf<Tables['segment']>;
@@ -141,6 +144,9 @@ export type VariantValues = ValuesOf<Tables['variant']> & { readonly changes: Js
 export type Values = { readonly [Name in PlainGroup]: ValuesOf<Tables[Name]> } & {
   readonly name: string;
   readonly notes: string | undefined;
+  readonly core: ValuesOf<Tables['core']> & {
+    readonly airVelocity: readonly ValuesOf<Tables['velocityPoint']>[] | undefined;
+  };
   readonly coreGeometry: GeometryValues | undefined;
   readonly lines: ValuesOf<Tables['lines']> & { readonly [Name in LineName]: readonly SegmentValues[] };
   readonly pump: ValuesOf<Tables['pump']> & { readonly curve: readonly PointValues[] | undefined };

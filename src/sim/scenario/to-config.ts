@@ -1,3 +1,4 @@
+import { velocityWeights } from '../correlations/distribution-weights.ts';
 import { bendLossRennels, contractionLossRennels, expansionLossBordaCarnot } from '../correlations/losses.ts';
 import { type FileUnit, toSi } from '../units.ts';
 import {
@@ -14,6 +15,7 @@ import {
   type Ramp,
 } from './config.ts';
 import { coreOfGeometry } from './geometry-values.ts';
+import { ofAllCores } from './laws.ts';
 import { isRepetition } from './phases.ts';
 import { deeplyFrozen, type Scenario } from './scenario.ts';
 import type { PhaseValues, Values } from './shape.ts';
@@ -94,13 +96,18 @@ function bypassOf({ bypass }: Values): Config['bypass'] {
   };
 }
 
-function layoutOf({ passes, passArrangement, turnVolume }: Values['core']): CoreLayout {
+function layoutOf(core: Values['core']): CoreLayout {
+  const { passes, passArrangement, turnVolume, count, coolantOrder, airVelocity, cellsAlongCoolant } = core;
+  const isPair = count === 2;
+  const points = airVelocity?.map(({ place, speed }) => [place, speed] as const);
   return {
     passes: passes === 2 ? 2 : 1,
     isCounter: passArrangement === 'cross-counter',
-    turnVolume: toSi(turnVolume, 'L'),
+    turnVolume: count * toSi(turnVolume, 'L'),
     sheets: [{ layers: 1, flow: 1 }],
-    inSeries: 1,
+    inSeries: isPair && coolantOrder === 'series' ? 2 : 1,
+    sideBySide: isPair && coolantOrder === 'parallel' ? 2 : 1,
+    ...(points && { airVelocity: velocityWeights(points, cellsAlongCoolant) }),
   };
 }
 
@@ -112,21 +119,25 @@ function coreOf({ core }: Values): Config['core'] {
   const block = cellBlock(core);
   const { airConductance, coolantConductance } = block;
   const share = core.exposedShare;
-  return {
+  const layout = layoutOf(core);
+  const one = {
     ...block,
     airConductance: { ...airConductance, reference: airConductance.reference * share ** (1 - airConductance.exponent) },
     coolantConductance: { ...coolantConductance, reference: coolantConductance.reference * share },
     airDrop: {
-      kind: 'power',
+      kind: 'power' as const,
       drop: toSi(core.airDrop, 'kPa') * share ** -core.airDropExponent,
       atFlow: core.airDropAtFlow,
       atDensity: core.airDropAtDensity,
       exponent: core.airDropExponent,
     },
+  };
+  return {
+    ...ofAllCores(one, layout),
     marks: [],
-    toBay: core.toBay,
+    toBay: core.count * core.toBay,
     leakPast: core.leakPast,
-    layout: layoutOf(core),
+    layout,
     condensation: core.condensation === 'on',
   };
 }

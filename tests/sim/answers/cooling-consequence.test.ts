@@ -3,8 +3,8 @@ import { studyAirBand } from '../../../src/sim/answers/air-band.ts';
 import { compareCooling, explainCooling } from '../../../src/sim/answers/cooling-consequence.ts';
 import { summarisePulls } from '../../../src/sim/answers/pull-summary.ts';
 import { conduct } from '../../../src/sim/answers/study.ts';
-import { scaledConductance } from '../../../src/sim/model/conductance.ts';
 import type { Config, DisplacementConfig } from '../../../src/sim/scenario/config.ts';
+import { scaledConductance } from '../../../src/sim/scenario/laws.ts';
 import { simulate } from '../../../src/sim/simulate.ts';
 import { shippedConfig } from '../../support/shipped.ts';
 

@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { logSpaced } from '../../../src/sim/kernels/log-table.ts';
 import { AirPressures } from '../../../src/sim/model/air-pressures.ts';
-import { conductanceAt, conductanceSideBySide, scaledConductance } from '../../../src/sim/model/conductance.ts';
-import { airDropTimesDensity, coolantDropAt, scaledAirDrop } from '../../../src/sim/model/core-drop.ts';
+import { conductanceAt } from '../../../src/sim/model/conductance.ts';
+import { airDropTimesDensity, coolantDropAt } from '../../../src/sim/model/core-drop.ts';
 import type { AirDropLaw, ConductanceLaw, Config, CoolantDropLaw } from '../../../src/sim/scenario/config.ts';
+import { conductanceSideBySide, scaledAirDrop, scaledConductance } from '../../../src/sim/scenario/laws.ts';
 import { simulate } from '../../../src/sim/simulate.ts';
 import { powerOf } from '../../support/power-law.ts';
 import { shippedConfig } from '../../support/shipped.ts';

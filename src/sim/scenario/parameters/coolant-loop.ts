@@ -66,6 +66,10 @@ export const COOLANT_LOOP = {
       meaning: 'two passes: cross-counter lets the coolant in where the air leaves', source: 'the colder coolant meets the colder air' },
     turnVolume: { label: 'coolant in the turn header', unit: 'L', min: 0.005, max: 5, usual: [0.01, 1], default: 0.05,
       meaning: 'two passes: coolant that mixes where it turns round; not part of coolantVolume', source: 'about 25 mm bore, 100 mm long' },
+    count: { label: 'number of cores', unit: '-', min: 1, max: 2, whole: true, default: 1,
+      meaning: '2: two like cores, each with half of the air; every key here is of one of them', source: 'one core' },
+    coolantOrder: { label: 'coolant of two cores', choices: ['parallel', 'series'], default: 'parallel',
+      meaning: 'half of the coolant through each, or all of it through one after the other', source: 'costs the pump least' },
     condensation: { label: 'condensation in the core', choices: ['on', 'off'], default: 'on',
       meaning: 'water vapour of the charge on metal below its dew point at charge pressure; off is said in the result', source: 'what happens' },
     leakPast: { label: 'leak past the core', unit: 'share', min: 0, max: 0.95, usual: [0, 0.3], misread: { above: 2, unit: '%' }, default: 0,
@@ -147,6 +151,12 @@ export const COOLANT_LOOP = {
       meaning: 'volts times amps at rated voltage' },
     shareIntoCoolant: { label: 'pump power into the coolant', unit: 'share', min: 0, max: 1, default: 0.9, misread: { above: 2, unit: '%' },
       meaning: 'share of electricalPower that ends as heat in the coolant', source: COMMON_PRACTICE },
+  },
+  velocityPoint: {
+    place: { label: 'place along the core', unit: 'share', min: 0, max: 1,
+      meaning: 'along the coolant, from where it enters (two passes: where it enters first)' },
+    speed: { label: 'air speed at the place', unit: '-', min: 0, max: 100,
+      meaning: 'in any unit: only the ratio of the points counts' },
   },
   point: {
     flow: { label: 'flow of the pump curve', unit: 'L/min', min: 0, max: 1000,

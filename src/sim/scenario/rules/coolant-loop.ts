@@ -13,6 +13,29 @@ export function checkCoolantLoop(values: Values, report: Report): void {
   checkPropertiesAt(values, report);
   checkPump(values, report);
   checkPasses(values, report);
+  checkVelocity(values, report);
+}
+
+/** Places must rise, and somewhere air must move. */
+function checkVelocity({ core: { airVelocity = [] } }: Values, report: Report): void {
+  airVelocity.forEach(({ place }, k) => {
+    if (k === 0 || !(place <= airVelocity[k - 1].place)) return;
+    report({
+      severity: 'error',
+      path: `core.airVelocity.${k}.place`,
+      message: `The places of the air velocity must rise: ${figure(place)} comes after ${figure(airVelocity[k - 1].place)}.`,
+      found: figure(place),
+      expected: `above ${figure(airVelocity[k - 1].place)}`,
+    });
+  });
+  if (airVelocity.length === 0 || airVelocity.some(({ speed }) => speed !== 0)) return;
+  report({
+    severity: 'error',
+    path: 'core.airVelocity',
+    message: 'The air velocity is 0 at every place: no air would cross the core.',
+    found: '0 everywhere',
+    expected: 'a speed above 0 somewhere',
+  });
 }
 
 /** Each pass has half of the cells along the air. */

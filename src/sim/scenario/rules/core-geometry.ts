@@ -15,7 +15,7 @@ const HEIGHT_WITHIN = 0.05;
 const THINNEST_LOUVRED = 0.0101;
 
 /** Keys that only one kind of fins or tubes has. */
-const KEYS_BY_KIND = [
+export const KEYS_BY_KIND = [
   ['fins', 'louvred', ['louvrePitch', 'louvreLength', 'louvreAngle'], true],
   ['fins', 'offset strip', ['stripLength'], true],
   ['tubes', 'multi-port', ['ports'], true],

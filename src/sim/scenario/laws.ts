@@ -1,0 +1,62 @@
+import {
+  type AirDropLaw,
+  COOLANT_DROP_EXPONENT,
+  type ConductanceLaw,
+  type CoolantDropLaw,
+  type CoreConfig,
+} from './config.ts';
+
+/** The same side with `factor` times the conductance at every flow. */
+export function scaledConductance(law: ConductanceLaw, factor: number): ConductanceLaw {
+  if (law.kind === 'power') return { ...law, reference: factor * law.reference };
+  return { ...law, value: law.value.map((value) => factor * value), floor: factor * law.floor };
+}
+
+/** `count` such sides beside each other, the flow shared: count times the conductance at count times the flow. */
+export function conductanceSideBySide(law: ConductanceLaw, count: number): ConductanceLaw {
+  const scaled = scaledConductance(law, count);
+  if (scaled.kind === 'power') return { ...scaled, atFlow: count * scaled.atFlow };
+  return { ...scaled, flow: scaled.flow.map((flow) => count * flow) };
+}
+
+/** The same core with `factor` times the air drop at every flow. */
+export function scaledAirDrop(law: AirDropLaw, factor: number): AirDropLaw {
+  if (law.kind === 'power') return { ...law, drop: factor * law.drop };
+  const dropTimesDensity = law.dropTimesDensity.map((value) => factor * value);
+  return { ...law, dropTimesDensity, acceleration: factor * law.acceleration };
+}
+
+function airDropSideBySide(law: AirDropLaw, count: number): AirDropLaw {
+  if (law.kind === 'power') return { ...law, atFlow: count * law.atFlow };
+  return { ...law, flow: law.flow.map((flow) => count * flow), acceleration: law.acceleration / count ** 2 };
+}
+
+function coolantDropOf(law: CoolantDropLaw, sideBySide: number, inSeries: number): CoolantDropLaw {
+  if (law.kind === 'power')
+    return { kind: 'power', factor: (inSeries * law.factor) / sideBySide ** COOLANT_DROP_EXPONENT };
+  const flow = law.flow.map((each) => sideBySide * each);
+  return { ...law, flow, drop: law.drop.map((drop) => inSeries * drop) };
+}
+
+/**
+ * Laws, metal and coolant of all cores together from those of one: beside each other in the air, in the coolant beside
+ * each other too or one after the other.
+ */
+export function ofAllCores<
+  Laws extends Pick<
+    CoreConfig,
+    'airConductance' | 'coolantConductance' | 'airDrop' | 'coolantDrop' | 'metalHeatCapacity' | 'coolantVolume'
+  >,
+>(one: Laws, { sideBySide, inSeries }: CoreConfig['layout']): Laws {
+  const count = sideBySide * inSeries;
+  if (count === 1) return one;
+  return {
+    ...one,
+    airConductance: conductanceSideBySide(one.airConductance, count),
+    coolantConductance: scaledConductance(conductanceSideBySide(one.coolantConductance, sideBySide), inSeries),
+    airDrop: airDropSideBySide(one.airDrop, count),
+    coolantDrop: coolantDropOf(one.coolantDrop, sideBySide, inSeries),
+    metalHeatCapacity: count * one.metalHeatCapacity,
+    coolantVolume: count * one.coolantVolume,
+  };
+}
