@@ -7,7 +7,7 @@ const NOT_MODELLED: readonly (readonly [RegExp, string])[] = [
     /inject|methanol|alcohol|nitrous/i,
     'Whatever is injected into the charge (water, alcohol, fuel before the core, nitrous) is',
   ],
-  [/exchangers|second|^cores$|^pumps$|^parallel/i, 'More than one core, exchanger or pump is'],
+  [/exchangers|second|^pumps$|^parallel/i, 'More than one exchanger or pump is'],
   [/twin|compound/i, 'More than one compressor is'],
 ];
 
