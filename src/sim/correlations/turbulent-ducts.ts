@@ -69,8 +69,8 @@ export function nusseltGnielinski(Re: number, Pr: number, diameterOverLength: nu
  *
  *     y = (Re - 2300)/1700,  value = (1 - y) laminar(2300) + y turbulent(4000)
  *
- * Range: 2300 <= Re <= 4000. Published for the Nusselt number; for friction we use the same line, with which the pressure
- * drop still rises with every flow.
+ * Range: 2300 <= Re <= 4000. Published for the Nusselt number; for friction we draw the line on f Re^2, which the pressure
+ * drop follows, so that it rises with every flow in a short duct too.
  *
  * @param Re - Reynolds number [-]
  * @param laminar - the quantity at 2300 [-]
@@ -105,7 +105,7 @@ export interface DuctFlow {
 
 /**
  * Nusselt number and friction of a smooth duct at any Reynolds number: its laminar law to 2300, Gnielinski and Konakov
- * from 4000, a straight line between.
+ * from 4000, between them a straight line on Nu and on f Re^2.
  *
  * Range: Re > 0, else that of the laws, marked. Both results are continuous.
  *
@@ -132,10 +132,11 @@ export function smoothDuct(Re: number, Pr: number, diameterOverLength: number, l
   const friction = frictionKonakov(at).value / 4;
   if (Re >= TURBULENT_FROM) return { regime: 'turbulent', nusseltNumber: Nu.value, friction, range: Nu.range };
   const low = laminar(LAMINAR_TO);
+  const dropGroup = bridgedTransition(Re, low.f * LAMINAR_TO ** 2, friction * TURBULENT_FROM ** 2);
   return {
     regime: 'transitional',
     nusseltNumber: bridgedTransition(Re, low.Nu.value, Nu.value),
-    friction: bridgedTransition(Re, low.f, friction),
+    friction: dropGroup / Re ** 2,
     range: joinedMark([low.Nu.range, Nu.range]),
   };
 }
