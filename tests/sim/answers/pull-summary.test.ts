@@ -48,6 +48,7 @@ describe('the peak of a pull', () => {
       timeAboveLimit: 0,
     });
     expect(summary).not.toHaveProperty('crossedAtShare');
+    expect(countPulls([summary])).toBe(1);
   });
 
   it('that is exactly the limit keeps to it', () => {

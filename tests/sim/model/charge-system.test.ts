@@ -187,6 +187,28 @@ describe('in a hot soak, by itself', () => {
   });
 });
 
+describe('a sensor that sees the air alone', () => {
+  // Exact for any first-order lag: it rises while the air is warmer and falls while it is colder, so its extrema are
+  // where the two temperatures cross.
+  it('turns where it crosses the air, nowhere else', () => {
+    const config = shortConfig({ 'sensor.airShare': 1 });
+    const { columns, rowCount } = simulate(config, { interval: 0.1 });
+    let turns = 0;
+    let way = 0;
+    for (let row = 1; row < rowCount; row++) {
+      // two rows of one instant, where a phase ends and the next begins
+      if (columns.time[row] === columns.time[row - 1]) continue;
+      const rise = columns.indicatedTemperature[row] - columns.indicatedTemperature[row - 1];
+      const ahead = [row - 1, row].map((at) => columns.chargeTemperature[at] - columns.indicatedTemperature[at]);
+      if (Math.min(...ahead) > 0.01) expect(rise, `${columns.time[row]} s`).toBeGreaterThan(0);
+      if (Math.max(...ahead) < -0.01) expect(rise, `${columns.time[row]} s`).toBeLessThan(0);
+      if (rise * way < 0) turns++;
+      if (rise !== 0) way = rise;
+    }
+    expect(turns).toBeGreaterThanOrEqual(3);
+  });
+});
+
 describe('the time constant of the sensor', () => {
   const sensor = { timeConstantMoving: 3, atFlow: 0.28, timeConstantStill: 9, airShare: 1 };
   it('goes with flow to the power -0.5 and stays between the two typed values', () => {
