@@ -1,6 +1,14 @@
 import { proxy, type Remote, wrap } from 'comlink';
-import type { Config, PullSummary, RouteStudy, RunStudy } from '../src/sim/index.ts';
-import type { Progress, SimApi, SolveReply, StudyReply } from './sim-api.ts';
+import type {
+  Config,
+  CoreDesignStudy,
+  CoreMap,
+  CoreMapLists,
+  PullSummary,
+  RouteStudy,
+  RunStudy,
+} from '../src/sim/index.ts';
+import type { Progress, SimApi, SolveReply, StudyProgress, StudyReply } from './sim-api.ts';
 
 /** A cancelled worker that has not answered after this long [ms] is ended; its spare takes over. */
 const PATIENCE = 150;
@@ -39,6 +47,28 @@ export class SimClient {
   studyRoutes(run: number, config: Config): Promise<StudyReply<RouteStudy>> {
     return this.scholar.ask(
       async (api): Promise<StudyReply<RouteStudy>> => await api.studyRoutes({ run, config }),
+      run,
+    );
+  }
+
+  /** A core by its measures, in the same place. */
+  studyCore(run: number, config: Config): Promise<StudyReply<CoreDesignStudy | undefined>> {
+    return this.scholar.ask(
+      async (api): Promise<StudyReply<CoreDesignStudy | undefined>> => await api.studyCore({ run, config }),
+      run,
+    );
+  }
+
+  /** Cores of other measures, in the same place. */
+  studyCoreMap(
+    run: number,
+    config: Config,
+    lists: CoreMapLists,
+    onProgress: (progress: StudyProgress) => void,
+  ): Promise<StudyReply<CoreMap | undefined>> {
+    const heard = proxy(onProgress);
+    return this.scholar.ask(
+      async (api): Promise<StudyReply<CoreMap | undefined>> => await api.studyCoreMap({ run, config, lists }, heard),
       run,
     );
   }

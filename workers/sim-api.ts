@@ -1,4 +1,13 @@
-import type { Config, PullSummary, RouteStudy, RunStudy, TimeSeries } from '../src/sim/index.ts';
+import type {
+  Config,
+  CoreDesignStudy,
+  CoreMap,
+  CoreMapLists,
+  PullSummary,
+  RouteStudy,
+  RunStudy,
+  TimeSeries,
+} from '../src/sim/index.ts';
 
 /** What crosses between page and worker. Plain data and typed arrays only; failures are data too. */
 
@@ -30,6 +39,16 @@ interface StudyRequest extends CarRequest {
   readonly pulls: readonly PullSummary[];
 }
 
+export interface CoreMapRequest extends CarRequest {
+  readonly lists: CoreMapLists;
+}
+
+/** How many runs of a study are done, and of how many that it has asked for so far. */
+export interface StudyProgress {
+  readonly done: number;
+  readonly of: number;
+}
+
 export type StudyReply<Result> =
   | { readonly kind: 'studied'; readonly run: number; readonly result: Result }
   | { readonly kind: 'cancelled'; readonly run: number }
@@ -40,6 +59,13 @@ export interface SimApi {
   study(request: StudyRequest): Promise<StudyReply<RunStudy>>;
   /** Routes of the bypass air, and where they turn. */
   studyRoutes(request: CarRequest): Promise<StudyReply<RouteStudy>>;
+  /** A core by its measures at the end of the first pull, and one row more; undefined where there is none. */
+  studyCore(request: CarRequest): Promise<StudyReply<CoreDesignStudy | undefined>>;
+  /** The first pull with cores of other measures; undefined where the core has none. */
+  studyCoreMap(
+    request: CoreMapRequest,
+    onProgress: (progress: StudyProgress) => void,
+  ): Promise<StudyReply<CoreMap | undefined>>;
   /** Runs and studies numbered up to `run` end as soon as they notice. */
   cancel(run: number): Promise<void>;
 }

@@ -4,12 +4,14 @@ import {
   type RunOptions,
   type Study,
   startRun,
+  studyCoreDesign,
+  studyCoreMap,
   studyRoutes,
   studyRun,
   summarisePulls,
   type TimeSeries,
 } from '../src/sim/index.ts';
-import type { Progress, SimApi, SolveReply, StudyReply } from './sim-api.ts';
+import type { Progress, SimApi, SolveReply, StudyProgress, StudyReply } from './sim-api.ts';
 
 /** The service gives way to messages after this long [ms], so that a cancel is heard. */
 const SLICE = 30;
@@ -45,15 +47,24 @@ export function createSimService(): SimApi {
 
     studyRoutes: ({ run, config }) => answer(slicer, run, studyRoutes(config)),
 
+    studyCore: ({ run, config }) => answer(slicer, run, studyCoreDesign(config)),
+
+    studyCoreMap: ({ run, config, lists }, onProgress) => answer(slicer, run, studyCoreMap(config, lists), onProgress),
+
     async cancel(run) {
       slicer.cancelledUpTo = Math.max(slicer.cancelledUpTo, run);
     },
   };
 }
 
-async function answer<Result>(slicer: Slicer, run: number, study: Study<Result>): Promise<StudyReply<Result>> {
+async function answer<Result>(
+  slicer: Slicer,
+  run: number,
+  study: Study<Result>,
+  onProgress?: (progress: StudyProgress) => void,
+): Promise<StudyReply<Result>> {
   try {
-    const done = await conductInSlices(slicer, run, study);
+    const done = await conductInSlices(slicer, run, study, onProgress);
     return done === undefined ? { kind: 'cancelled', run } : { kind: 'studied', run, result: done.result };
   } catch (error) {
     return { kind: 'failed', run, message: messageOf(error) };
@@ -65,14 +76,18 @@ async function conductInSlices<Result>(
   slicer: Slicer,
   run: number,
   study: Study<Result>,
+  onProgress?: (progress: StudyProgress) => void,
 ): Promise<{ readonly result: Result } | undefined> {
   let step = study.next();
+  let [done, of] = [0, 0];
   while (!step.done) {
     const results: TimeSeries[] = [];
+    of += step.value.length;
     for (const { config, options } of step.value) {
       const series = await runInSlices(slicer, run, config, options);
       if (series === undefined) return undefined;
       results.push(series);
+      onProgress?.({ done: ++done, of });
     }
     step = study.next(results);
   }

@@ -63,7 +63,11 @@ export function explainCooling(
   wording: CoolingWording,
 ): string {
   const isHeld = compressor.kind === 'displacement' && compressor.targetManifoldPressure !== undefined;
-  const percent = (share: number) => `${share < 0 ? '-' : '+'}${Math.abs(100 * share).toFixed(1)} %`;
+  // A share that rounds to nothing has no sign.
+  const percent = (share: number) => {
+    const rounded = Math.round(1000 * share);
+    return `${rounded < 0 ? '-' : rounded > 0 ? '+' : ''}${(Math.abs(rounded) / 10).toFixed(1)} %`;
+  };
   const ends = airChangeEnds && [...airChangeEnds].sort((a, b) => a - b).map(percent);
   const mass = `air mass ${percent(airChange)}${ends ? ` (${ends[0]} to ${ends[1]} for swallowing exponents 0 to 0.5)` : ''}`;
   const gauge = change(manifoldChange, wording.pressure, 'rises', 'falls');

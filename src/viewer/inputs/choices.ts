@@ -2,8 +2,8 @@ import { type JsonObject, type JsonValue, parameterGroups } from '../../sim/inde
 import { readCar, valueAt } from '../state/cars.ts';
 import { type Changes, withChanges } from '../state/session.ts';
 
-/** The reader says so where a value may not stand at all. */
-const isOneTooMany = (expected: string): boolean => expected.startsWith('nothing');
+/** The reader says so where a value may not stand at all, or only beside other fins or tubes. */
+const isOneTooMany = (expected: string): boolean => /^(nothing|(fins|tubes) ")/.test(expected);
 
 /**
  * What choosing a word sets: the word itself, and out of the file what the reader refuses beside it.

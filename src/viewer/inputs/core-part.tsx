@@ -1,5 +1,7 @@
 import { useSignal } from '@preact/signals';
 import { type CoreSize, readQuantity } from '../../sim/index.ts';
+import { Designer } from '../designer/designer.tsx';
+import { measurePaths } from '../designer/measures.ts';
 import { valueAt } from '../state/cars.ts';
 import { Caution } from './caution.tsx';
 import { corePresets, hasCore, SIZED_KEYS, sizeBetween, sizeChanges } from './core-changes.ts';
@@ -21,6 +23,7 @@ const LARGEST = 5;
 export function CorePart(props: FormProps) {
   const { session, car, before } = props;
   const presets = corePresets(before.document);
+  const isByMeasures = car.scenario.values.coreGeometry !== undefined;
   return (
     <>
       {presets.length > 1 && (
@@ -32,7 +35,10 @@ export function CorePart(props: FormProps) {
               key={preset.name}
               aria-pressed={hasCore(car.document, preset)}
               onClick={() =>
-                session.change({ core: preset.core }, preset.name === 'Stock' ? 'stock core' : preset.name)
+                session.change(
+                  { core: preset.core, coreGeometry: preset.coreGeometry },
+                  preset.name === 'Stock' ? 'stock core' : preset.name,
+                )
               }
             >
               {preset.name.charAt(0).toUpperCase() + preset.name.slice(1)}
@@ -40,10 +46,16 @@ export function CorePart(props: FormProps) {
           ))}
         </fieldset>
       )}
-      {car.scenario.values.coreGeometry === undefined && <Size {...props} />}
-      <FieldList {...props} fields={specsOf(props, CORE.main)} />
+      {isByMeasures === (before.scenario.values.coreGeometry !== undefined) && <Size {...props} />}
+      {!isByMeasures && <FieldList {...props} fields={specsOf(props, CORE.main)} />}
+      <Designer {...props} />
       <AirAndPasses {...props} />
-      <More {...props} part={CORE} title="Set each alone" shown={[...CORE.main, ...AIR_AND_PASSES]} />
+      <More
+        {...props}
+        part={CORE}
+        title={isByMeasures ? 'Measured, in place of what follows' : 'Set each alone'}
+        shown={[...(isByMeasures ? [...measurePaths(), ...OWN_CURVES] : CORE.main), ...AIR_AND_PASSES]}
+      />
       <Caution>
         A leaking core feeds coolant to the engine: falling level, misfire, white smoke, risk of hydraulic lock.
         Pressure-test it before it is fitted. Ask for its rating on the air side and on the coolant side.
@@ -51,6 +63,14 @@ export function CorePart(props: FormProps) {
     </>
   );
 }
+
+/** Exponents and the like of test points; measures bring their own curves, and the reader refuses these beside them. */
+const OWN_CURVES = [
+  'core.airConductanceExponent',
+  'core.coolantConductanceExponent',
+  'core.coolantConductanceFloor',
+  'core.airDropExponent',
+];
 
 const OF_TWO_PASSES = ['core.passArrangement', 'core.turnVolume'];
 const AIR_AND_PASSES = ['core.leakPast', 'core.exposedShare', 'core.condensation', 'core.passes', ...OF_TWO_PASSES];
@@ -76,15 +96,23 @@ function AirAndPasses(props: FormProps) {
 function Size(props: FormProps) {
   const { session, display, car, before } = props;
   const size = sizeBetween(before.scenario, car.scenario);
+  const isByMeasures = car.scenario.values.coreGeometry !== undefined;
   const set = (change: Partial<CoreSize>) => {
     const next = { width: 1, depth: 1, ...size, ...change };
     const name = `core size ${next.width.toFixed(2)} × ${next.depth.toFixed(2)}`;
-    session.preview(sizeChanges(before.scenario, next), name);
+    const changes = sizeChanges(before.scenario, next);
+    // A measure is moved alone; of test points all follow.
+    const isMoved = (path: string) => path.slice('coreGeometry.'.length) in change;
+    session.preview(
+      isByMeasures ? Object.fromEntries(Object.entries(changes).filter(([path]) => isMoved(path))) : changes,
+      name,
+    );
   };
   const units = display.units.value;
+  // What follows from measures is in the designer, at the flows of the pull.
   const followers = specsOf(
     props,
-    SIZED_KEYS.filter((key) => key !== 'airConductance').map((key) => `core.${key}`),
+    (isByMeasures ? [] : SIZED_KEYS).filter((key) => key !== 'airConductance').map((key) => `core.${key}`),
   );
   return (
     <section class="core-size">

@@ -138,7 +138,11 @@ export function NumberField(props: NumberFieldProps) {
           onKeep={giveUp}
         />
       )}
-      {isDefault && <p class="small was">Not in the file: the default.</p>}
+      {isDefault && (
+        <p class="small was">
+          {followsFromGroup(car, row) ? 'Follows from the measures.' : 'Not in the file: the default.'}
+        </p>
+      )}
       {value === undefined && row.absent !== undefined && <p class="small was">Empty: {row.absent}.</p>}
       {isChanged && draft === undefined && own !== undefined && (
         <p class="small was">
@@ -158,6 +162,9 @@ function numberAt({ scenario }: Car, path: string): number | undefined {
   const value = readAt(scenario, path);
   return (Array.isArray(value) ? value[0] : value) as number | undefined;
 }
+
+const followsFromGroup = ({ document }: Car, { followsFrom }: NumberRow): boolean =>
+  followsFrom !== undefined && valueAt(document, followsFrom) !== undefined;
 
 /** What After is called by: the key and what was typed, with the unit. */
 function nameOf(label: string, stored: JsonValue | undefined, typed: string, caption: string): string {

@@ -52,8 +52,25 @@ export function proposals(car: Car, changes: Changes, { pull, recirculation = 0 
     'bypass.shareAfterCore': 0.5,
     'room.extraction': ((Number.isFinite(roomVolume) ? roomVolume : ROOM) * AIR_CHANGES) / 3600,
     'room.volume': ROOM,
+    ...measuresOfKinds(car),
   };
   return Object.fromEntries(Object.entries(all).map(([path, value]) => [path, threeFigures(value)]));
+}
+
+/** Measures of other fins and tubes that have room in the core as it is, in file units: own choice, none measured. */
+function measuresOfKinds({ scenario }: Car): Record<string, number> {
+  const { coreGeometry } = scenario.values;
+  if (coreGeometry === undefined) return {};
+  const { depth, rows, finHeight, tubeHeight, tubeWall } = coreGeometry;
+  const inside = depth / rows - 2 * tubeWall;
+  return {
+    'coreGeometry.louvrePitch': Math.min(1.4, depth / 8),
+    'coreGeometry.louvreLength': 0.82 * finHeight,
+    'coreGeometry.louvreAngle': 27,
+    'coreGeometry.stripLength': Math.min(3.2, depth / 4),
+    // Ports about as wide as they are high.
+    'coreGeometry.ports': Math.max(1, Math.min(200, Math.round(inside / (tubeHeight - tubeWall)))),
+  };
 }
 
 /** Engine speeds at the ends of pulls [rpm]. */

@@ -4,7 +4,7 @@ import type { UnitChoice } from '../state/display.ts';
 import { signed } from './figures.ts';
 
 /** One of the values an input is set to, and what the route does to the charge there. */
-export interface TurnCell {
+interface TurnCell {
   readonly value: string;
   /** the car as it is */
   readonly isOwn: boolean;

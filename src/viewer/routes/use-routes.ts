@@ -9,7 +9,7 @@ export interface Found {
   readonly study: RouteStudy;
 }
 
-export type RoutesState =
+type RoutesState =
   | { readonly kind: 'working' | 'cancelled' | 'done' }
   | { readonly kind: 'waiting'; readonly why: string }
   | { readonly kind: 'failed'; readonly message: string };
@@ -25,8 +25,8 @@ interface InUse {
   readonly ask: () => void;
 }
 
-/** Why the routes have to wait; undefined where they need not. */
-function whyWait(car: Car | undefined, run: CarRun, isDragging: boolean): string | undefined {
+/** Why what takes many runs has to wait; undefined where it need not. */
+export function whyWait(car: Car | undefined, run: CarRun, isDragging: boolean): string | undefined {
   if (car === undefined) return 'Open a car first.';
   if (isDragging) return 'Worked out when you let go.';
   if (run.kind === 'cancelled') return 'The run was cancelled: finish it first.';

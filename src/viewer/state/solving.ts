@@ -1,7 +1,7 @@
 import { effect, type Signal, untracked } from '@preact/signals';
 import type { SimClient } from '../../../workers/client.ts';
-import type { SolveReply, StudyReply } from '../../../workers/sim-api.ts';
-import type { RouteStudy } from '../../sim/index.ts';
+import type { SolveReply, StudyProgress, StudyReply } from '../../../workers/sim-api.ts';
+import type { CoreDesignStudy, CoreMap, CoreMapLists, RouteStudy } from '../../sim/index.ts';
 import { type Car, type CarRun, NO_RUN } from './cars.ts';
 import type { Session } from './session.ts';
 
@@ -18,6 +18,16 @@ export interface Solving {
   studyRoutes(car: Car): Promise<StudyReply<RouteStudy>>;
   /** ends what {@link studyRoutes} has under way */
   cancelRoutes(): void;
+  /** works out a core by its measures, and one row more; it is short and cannot be ended by itself */
+  studyCore(car: Car): Promise<StudyReply<CoreDesignStudy | undefined>>;
+  /** works out the first pull with cores of other measures; one car at a time */
+  studyCoreMap(
+    car: Car,
+    lists: CoreMapLists,
+    onProgress: (progress: StudyProgress) => void,
+  ): Promise<StudyReply<CoreMap | undefined>>;
+  /** ends what {@link studyCoreMap} has under way */
+  cancelCoreMap(): void;
 }
 
 /**
@@ -27,6 +37,8 @@ export interface Solving {
 export function keepSolved(session: Session, client: SimClient): Solving {
   const before = new Solver(client, session.before, session.beforeRun);
   const after = new Solver(client, session.after, session.afterRun);
+  before.other = after;
+  after.other = before;
   for (const solver of [before, after]) {
     effect(() => {
       const car = solver.car.value;
@@ -40,17 +52,41 @@ export function keepSolved(session: Session, client: SimClient): Solving {
     });
   }
   let routes: number | undefined;
+  let map: number | undefined;
+  let ending: Promise<void> = Promise.resolve();
   return {
     studyRoutes: async (car) => {
       const run = client.nextRun();
       routes = run;
+      // A worker that is being ended would take the next study with it.
+      await ending;
+      if (routes !== run) return { kind: 'cancelled', run };
       const reply = await client.studyRoutes(run, car.config);
       if (routes === run) routes = undefined;
       return reply;
     },
     cancelRoutes: () => {
-      if (routes !== undefined) void client.cancelStudies(routes);
+      if (routes !== undefined) ending = client.cancelStudies(routes);
       routes = undefined;
+    },
+    studyCore: async (car) => {
+      await ending;
+      return client.studyCore(client.nextRun(), car.config);
+    },
+    studyCoreMap: async (car, lists, onProgress) => {
+      const run = client.nextRun();
+      map = run;
+      await ending;
+      if (map !== run) return { kind: 'cancelled', run };
+      const reply = await client.studyCoreMap(run, car.config, lists, (progress) => {
+        if (map === run) onProgress(progress);
+      });
+      if (map === run) map = undefined;
+      return reply;
+    },
+    cancelCoreMap: () => {
+      if (map !== undefined) ending = client.cancelStudies(map);
+      map = undefined;
     },
     cancel: () => {
       before.cancel();
@@ -67,7 +103,9 @@ class Solver {
   readonly car: Signal<Car | undefined>;
   readonly run: Signal<CarRun>;
   private readonly client: SimClient;
-  private underWay: { run: number; since: number } | undefined;
+  /** the solver beside this one, in the same worker */
+  other: Solver | undefined;
+  private underWay: { run: number; since: number; car: Car } | undefined;
   private studied: { car: Car; run: number } | undefined;
 
   constructor(client: SimClient, car: Signal<Car | undefined>, run: Signal<CarRun>) {
@@ -79,13 +117,22 @@ class Solver {
   follow(car: Car | undefined): void {
     if (car === undefined) {
       this.run.value = NO_RUN;
-      if (this.underWay !== undefined) void this.client.cancel(this.underWay.run);
+      this.giveWay();
       return;
     }
     // A car that came with its results (kept as Before) is not solved again.
     if (this.run.value.of === car && this.underWay === undefined) return;
     if (this.underWay === undefined) void this.solve(car);
-    else if (performance.now() - this.underWay.since > GIVES_WAY_AFTER) void this.client.cancel(this.underWay.run);
+    else if (performance.now() - this.underWay.since > GIVES_WAY_AFTER) this.giveWay();
+  }
+
+  /** Ends a run that nobody waits for any more, unless that ended an older one of the other car too. */
+  private giveWay(): void {
+    if (this.underWay === undefined) return;
+    const { other } = this;
+    const others = other?.underWay;
+    const isWaitedFor = others !== undefined && others.car === other?.car.value && others.run < this.underWay.run;
+    if (!isWaitedFor) void this.client.cancel(this.underWay.run);
   }
 
   cancel(): void {
@@ -111,7 +158,7 @@ class Solver {
 
   private async solve(car: Car): Promise<void> {
     const run = this.client.nextRun();
-    this.underWay = { run, since: performance.now() };
+    this.underWay = { run, since: performance.now(), car };
     const { study: _stale, message: _old, ...kept } = this.run.value;
     this.run.value = { ...kept, kind: 'running', time: 0, duration: 0 };
     const reply = await this.client.solve(run, car.config, ({ time, duration, pulls }) => {

@@ -1,0 +1,116 @@
+import { useSignal } from '@preact/signals';
+import type { CoreMap, CoreMapPoint, Issue } from '../../sim/index.ts';
+import { onScreen } from '../format.ts';
+import type { FormProps } from '../inputs/field-list.tsx';
+import { Fold } from '../inputs/fold.tsx';
+import { MAP_SHOWS, type MapShow, optimumSentences, pickChanges } from './core-map.ts';
+import { MapGrid } from './map-grid.tsx';
+import { finsPerInch, length } from './shown.ts';
+import { isCalibrated, useCoreMap } from './use-core-map.ts';
+
+/** Cores of other fin density and depth in the same car, each to be had with one click. */
+export function MapOfCores(props: FormProps) {
+  return <Fold title="Map of fin density and depth">{() => <Body {...props} />}</Fold>;
+}
+
+function Body(props: FormProps) {
+  const { found, isLate, state, cancel, ask, recentre } = useCoreMap(props);
+  const show = useSignal<MapShow>('charge peak');
+  return (
+    <div class="core-map">
+      <div class="map-state" role="status">
+        {state.kind === 'working' && (
+          <p class="small">
+            {found === undefined ? 'Working it out' : 'Catching up with the car'}
+            {state.of > 0 && `: ${state.done} of ${state.of} cores`}.
+          </p>
+        )}
+        {state.kind === 'waiting' && <p class="small">{state.why}</p>}
+        {state.kind === 'failed' && <p class="small">Not worked out: {state.message}.</p>}
+        {state.kind === 'cancelled' && <p class="small">Cancelled.</p>}
+      </div>
+      {state.kind === 'working' && (
+        <p class="map-work">
+          <progress aria-label="Working out the map" {...(state.of > 0 && { value: state.done, max: state.of })} />
+          <button type="button" onClick={cancel}>
+            Cancel
+          </button>
+        </p>
+      )}
+      {(state.kind === 'cancelled' || state.kind === 'failed') && (
+        <button type="button" onClick={ask}>
+          Work it out
+        </button>
+      )}
+      {found !== undefined && (
+        <div class={isLate ? 'late' : undefined}>
+          <Found {...props} map={found.map} show={show.value} onShow={(next) => (show.value = next)} />
+        </div>
+      )}
+      {recentre && state.kind === 'done' && (
+        <button type="button" onClick={recentre}>
+          Depths round this core
+        </button>
+      )}
+    </div>
+  );
+}
+
+interface FoundProps extends FormProps {
+  readonly map: CoreMap | undefined;
+  readonly show: MapShow;
+  readonly onShow: (show: MapShow) => void;
+}
+
+function Found({ map, show, onShow, ...props }: FoundProps) {
+  const { session, display, car } = props;
+  const refusal = useSignal<readonly Issue[]>([]);
+  const units = display.units.value;
+  if (map === undefined || map.points.length === 0)
+    return <p class="small">No map: no pull of this run comes to its end.</p>;
+  const pick = (point: CoreMapPoint) => {
+    const label = `${finsPerInch(point.finPitch)} fins per inch, ${length(point.depth, units)} deep`;
+    const changes = pickChanges(point);
+    const issues = session.change(changes, label);
+    refusal.value = issues.filter(({ severity }) => severity === 'error');
+    // The refusal is said here; no box was typed into.
+    if (refusal.value.length > 0) session.dropDraft(Object.keys(changes)[0]);
+  };
+  return (
+    <>
+      <div class="field">
+        <span class="name">
+          <label for="core-map-show">Cells show</label>
+        </span>
+        <select
+          id="core-map-show"
+          value={show}
+          onChange={({ currentTarget }) => onShow(currentTarget.value as MapShow)}
+        >
+          {MAP_SHOWS.map((each) => (
+            <option key={each} value={each}>
+              {each}
+            </option>
+          ))}
+        </select>
+      </div>
+      <MapGrid map={map} show={show} car={car} units={units} onPick={pick} />
+      {refusal.value.map(({ path, message }) => (
+        <p key={path} class="message" role="status">
+          {onScreen(message)}
+        </p>
+      ))}
+      <ul class="optima">
+        {optimumSentences(map, units).map((sentence) => (
+          <li key={sentence}>{sentence}</li>
+        ))}
+      </ul>
+      {isCalibrated(car) && (
+        <p class="small">
+          Figures are typed over the measures of this core. In the map they grow with the core; in a core taken from it
+          they stay as typed.
+        </p>
+      )}
+    </>
+  );
+}

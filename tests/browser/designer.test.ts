@@ -1,0 +1,240 @@
+import { AxeBuilder } from '@axe-core/playwright';
+import type { Page } from 'playwright';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { studyCoreDesign } from '../../src/sim/answers/core-designer.ts';
+import { studyCoreMap } from '../../src/sim/answers/core-map.ts';
+import { conduct } from '../../src/sim/answers/study.ts';
+import { shippedConfig } from '../support/shipped.ts';
+import { openVisit, plain, solved, type Visit } from './browser.ts';
+
+const config = shippedConfig('rolling-road-estate', 'core by its measures, 120 mm deep');
+const study = conduct(studyCoreDesign(config));
+const map = conduct(studyCoreMap(config));
+if (study === undefined || map === undefined) throw new Error('no design');
+const { design, changes } = study;
+
+let visit: Visit;
+beforeAll(async () => {
+  visit = await openVisit();
+});
+afterAll(() => visit.close());
+
+type Options = Parameters<Visit['visitor']>[0];
+
+/** The demo car, its core replaced by the invented one, in the designer. */
+async function designer(options: Options = {}) {
+  const visitor = await visit.visitor(options);
+  const { page } = visitor;
+  await page.goto(visit.address);
+  await page.locator('.causes ol li').first().waitFor({ state: 'attached' });
+  const change = page.getByRole('button', { name: 'Change a part' });
+  if (await change.isVisible()) await change.click();
+  await title(page).click();
+  await page.getByRole('button', { name: 'Start from an invented core' }).click();
+  await page.locator('.core-follow:not(.late)').waitFor();
+  return visitor;
+}
+
+const title = (page: Page) => page.locator('summary', { hasText: /^Core by its measures/ });
+const openMap = async (page: Page) => {
+  await page.locator('summary', { hasText: 'Map of fin density and depth' }).click();
+  await page.locator('.map-grid').waitFor();
+};
+const cell = (page: Page, fins: number, depth: number) =>
+  page.getByRole('button', { name: new RegExp(`^${fins} fins per inch, ${depth}\\smm deep`) });
+const undo = (page: Page) => page.getByRole('button', { name: /^Undo/ });
+const celsius = (kelvin: number) => (kelvin - 273.15).toFixed(1);
+const minus = (text: string) => text.replace('-', '−');
+const violations = async (page: Page) =>
+  (await new AxeBuilder({ page }).analyze()).violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`);
+
+describe('a core by its measures', () => {
+  it('is put in with one step, says that it is invented, and goes with one', async () => {
+    const { page, context, faults } = await designer();
+    await page.getByText('Invented measures: no such core was built or tested.').waitFor();
+    await page.locator('.answer .after .figure').waitFor();
+    // What was pressed is gone: its title has the focus.
+    expect(await page.evaluate(() => document.activeElement?.textContent)).toContain('Core by its measures');
+    await page.locator('summary', { hasText: /^Measures/ }).click();
+    await page.getByRole('textbox', { name: 'Core depth' }).fill('90');
+    await page.keyboard.press('Tab');
+    await page.getByRole('img', { name: /^Along the air, to scale. 90\smm deep/ }).waitFor();
+    expect(await page.getByText('Invented measures').count()).toBe(0);
+    await undo(page).click();
+    await undo(page).click();
+    await page.getByRole('button', { name: 'Start from an invented core' }).waitFor();
+    expect(await page.locator('.answer .after').count()).toBe(0);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  it('comes to the numbers of the library', async () => {
+    const { page, context } = await designer();
+    const rows = await page.locator('.core-follow dl > div').allInnerTexts();
+    const shown = rows.map((row) => row.split('\n').map(plain).join(': '));
+    const kilopascals = (pascal: number) => minus(`${(pascal / 1000).toFixed(2)} kPa`);
+    for (const line of [
+      `Conductance UA: ${design.airConductance.toFixed(0)} W/K`,
+      `Conductance UA, wall in it: ${design.coolantConductance.toFixed(0)} W/K`,
+      `UA of both in series: ${design.conductance.toFixed(0)} W/K`,
+      `Pressure drop: ${kilopascals(design.airDrop)}`,
+      `slowing down as it cools: ${kilopascals(design.air.drop.acceleration)}`,
+      `Pressure drop: ${kilopascals(design.coolant.drop.total)}`,
+      `ports: ${kilopascals(design.coolant.drop.ports)}`,
+      `Fins: ${design.geometry.metal.finMass.toFixed(2)} kg`,
+      `with both headers: ${(1000 * design.geometry.coolant.volume).toFixed(2)} L`,
+    ])
+      expect(shown).toContain(line);
+    const marks = (await page.locator('.core-follow .marks li').allInnerTexts()).map(plain);
+    expect(marks).toEqual(design.marks.map((mark) => mark.replace('+-', '±')));
+    const peaks = (await page.locator('.sizes tbody tr').first().locator('td').allInnerTexts()).map(plain);
+    expect(peaks).toEqual(changes.map(({ pull }) => minus(`${(pull?.peak ?? 0).toFixed(2)} K`)));
+    await context.close();
+  });
+
+  it('grows by a row with one click, and by the sliders against a Before with measures', async () => {
+    const { page, context, faults } = await designer();
+    await solved(page);
+    await page.getByRole('button', { name: 'Keep as Before' }).click();
+    // There are two: this one and that of a core by test points, which comes before it.
+    await page.locator('.designer').getByRole('button', { name: 'One row wider' }).click();
+    await expect.poll(() => page.getByRole('textbox', { name: 'Width ×' }).inputValue()).toBe('1.09');
+    await page.getByRole('textbox', { name: 'Depth ×' }).fill('1.5');
+    await page.keyboard.press('Enter');
+    await page.getByRole('img', { name: /^Along the air, to scale. 180\smm deep/ }).waitFor();
+    await page.getByRole('img', { name: /^Face, to scale. 218\smm wide/ }).waitFor();
+    expect(await page.locator('.inputs .message:not(.doubt)').count()).toBe(0);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  it('takes other fins with a strip length to begin with', async () => {
+    const { page, context } = await designer();
+    await page.locator('summary', { hasText: /^Measures/ }).click();
+    await page.getByRole('combobox', { name: 'Kind of fins' }).selectOption('offset strip');
+    await page.getByRole('button', { name: /: strip length$/ }).click();
+    await page.getByRole('textbox', { name: 'Strip length' }).waitFor();
+    expect(await page.getByRole('textbox', { name: 'Louvre pitch' }).count()).toBe(0);
+    await page.getByText(/^strips 3.2\smm long$/).waitFor();
+    await context.close();
+  });
+});
+
+describe('the map of cores', () => {
+  it('has the peaks of the library in its cells, and what else may be shown', async () => {
+    const { page, context, faults } = await designer();
+    await openMap(page);
+    const fins = (pitch: number) => Math.round(0.0254 / pitch);
+    for (const { finPitch, depth, peak, verdict } of map.points) {
+      const label = await cell(page, fins(finPitch), Math.round(1000 * depth)).getAttribute('aria-label');
+      expect(plain(label)).toContain(`charge peak ${celsius(peak)} °C${verdict === 'good' ? '' : `, ${verdict}`}`);
+    }
+    await page.getByRole('combobox', { name: 'Cells show' }).selectOption('air drop');
+    const { airDrop } = map.points[0];
+    await expect
+      .poll(async () => plain(await cell(page, 4, 60).innerText()))
+      .toBe(`${(airDrop / 1000).toFixed(2)} open`);
+    expect(await page.locator('.optima li').count()).toBe(map.optima.length);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  it('makes a cell After with one click, keeps still, and Undo takes it back', async () => {
+    const { page, context } = await designer();
+    await openMap(page);
+    await cell(page, 20, 150).click();
+    const point = map.points.find((each) => Math.abs(0.0254 / each.finPitch - 20) < 0.1 && each.depth > 0.14);
+    await expect
+      .poll(async () => plain(await page.locator('.answer').first().innerText()))
+      .toContain(`peaks at ${celsius(point?.peak ?? 0)} °C`);
+    expect(await cell(page, 20, 150).getAttribute('aria-pressed')).toBe('true');
+    expect(await page.locator('.map-grid .own').count()).toBe(1);
+    expect(await page.locator('.map-grid thead th').allInnerTexts()).toHaveLength(5);
+    expect(plain(await undo(page).innerText())).toContain('20 fins per inch');
+    await undo(page).click();
+    await expect.poll(() => cell(page, 14, 120).getAttribute('aria-pressed')).toBe('true');
+    await context.close();
+  });
+
+  it('is cancelled and asked for again', async () => {
+    const { page, context } = await designer();
+    await page.locator('summary', { hasText: 'Map of fin density and depth' }).click();
+    const panel = page.locator('.core-map');
+    await panel.getByRole('button', { name: 'Cancel' }).click();
+    await panel.getByText('Cancelled.').waitFor();
+    expect(await page.locator('.map-grid').count()).toBe(0);
+    await panel.getByRole('button', { name: 'Work it out' }).click();
+    await page.locator('.map-grid').waitFor();
+    await context.close();
+  });
+});
+
+it('the designer works by keys alone', async () => {
+  const { page, context, faults } = await visit.visitor();
+  await page.addInitScript(() => {
+    for (const kind of ['pointerdown', 'mousedown', 'wheel', 'touchstart'])
+      window.addEventListener(kind, () => console.error(`not by keyboard: ${kind}`), true);
+  });
+  await page.goto(visit.address);
+  await solved(page);
+  const focused = () =>
+    page.evaluate(() => {
+      const element = document.activeElement;
+      return (element?.getAttribute('aria-label') ?? element?.textContent ?? '').replace(/\s+/g, ' ').trim();
+    });
+  const reach = async (name: string) => {
+    for (let k = 0; k < 120; k++) {
+      await page.keyboard.press('Tab');
+      if ((await focused()).startsWith(name)) return;
+    }
+    throw new Error(`no tab stop ${name}`);
+  };
+  await reach('Core by its measures');
+  await page.keyboard.press('Enter');
+  await reach('Start from an invented core');
+  await page.keyboard.press('Enter');
+  await page.locator('.core-follow:not(.late)').waitFor();
+  await reach('Map of fin density and depth');
+  await page.keyboard.press('Enter');
+  await page.locator('.map-grid').waitFor();
+  // One stop for the whole map: the car's own cell. Arrows go from there.
+  await reach('14 fins per inch, 120 mm deep');
+  for (const key of ['ArrowDown', 'ArrowRight', 'ArrowRight']) await page.keyboard.press(key);
+  expect(await focused()).toMatch(/^16 fins per inch, 150 mm deep/);
+  await page.keyboard.press('Enter');
+  await expect.poll(() => focused()).toMatch(/^16 fins per inch, 150 mm deep.*this car$/);
+  expect(plain(await undo(page).innerText())).toContain('16 fins per inch');
+  await page.keyboard.press('Tab');
+  expect(await focused()).not.toMatch(/fins per inch/);
+  expect(faults).toEqual([]);
+  await context.close();
+});
+
+describe.each(['light', 'dark'] as const)('the designer in the %s theme', (colorScheme) => {
+  it.each([
+    [1440, 900],
+    [1024, 768],
+    [390, 844],
+  ])('axe finds nothing at %i x %i, and nothing reaches over the edge', async (width, height) => {
+    const { page, context } = await designer({ viewport: { width, height }, colorScheme });
+    await openMap(page);
+    await page.locator('summary', { hasText: /^Measures/ }).click();
+    expect(await violations(page)).toEqual([]);
+    await page.locator('.map-grid').scrollIntoViewIfNeeded();
+    expect(await violations(page)).toEqual([]);
+    const over = await page.locator('.designer').evaluate((part) => {
+      const { right } = part.getBoundingClientRect();
+      const parts = [...part.querySelectorAll('*')];
+      return parts
+        .filter((each) => each.closest('.spoken') === null && each.getBoundingClientRect().right > right + 0.5)
+        .map(({ outerHTML }) => outerHTML.slice(0, 120));
+    });
+    expect(over).toEqual([]);
+    // What is written in a cell stays in it.
+    const cut = await page
+      .locator('.map-grid .cell')
+      .evaluateAll((cells) => cells.filter(({ scrollWidth, clientWidth }) => scrollWidth > clientWidth).length);
+    expect(cut).toBe(0);
+    await context.close();
+  });
+});
