@@ -24,6 +24,9 @@ const WATER: readonly PullColumn[] = [
   ['latent', 'kJ', ({ latent_heat_kJ }) => latent_heat_kJ.toFixed(0)],
 ];
 
+/** Where ice was loaded. */
+const ICE: readonly PullColumn[] = [['ice left', 'kg', ({ ice_left_kg }) => ice_left_kg?.toFixed(2) ?? '']];
+
 /** Where the file has a table of its own. */
 const CHARGE_TABLE: readonly PullColumn[] = [
   ['spark', 'deg', ({ spark_change_deg }) => spark_change_deg?.toFixed(1) ?? ''],
@@ -84,6 +87,7 @@ function pullTable({ pulls }: RunReport): string {
   const columns = [
     ...PULL_TABLE,
     ...(pulls.some(({ condensate_g }) => condensate_g > 0) ? WATER : []),
+    ...(pulls[0].ice_left_kg === undefined ? [] : ICE),
     ...(pulls[0].spark_change_deg === undefined ? [] : CHARGE_TABLE),
   ];
   const cells = [

@@ -12,6 +12,7 @@ export {
   coreMapLists,
   studyCoreMap,
 } from './answers/core-map.ts';
+export { explainIce } from './answers/ice-sentence.ts';
 export { type PullSummary, summarisePulls } from './answers/pull-summary.ts';
 export { countPulls, decidingPull } from './answers/pulls-to-limit.ts';
 export { explainRoutes } from './answers/route-sentence.ts';
@@ -22,6 +23,7 @@ export { type RunStudy, studyRun } from './answers/study-run.ts';
 export { createCoolant } from './fluids/coolant.ts';
 export { CentrifugalCompressor } from './model/centrifugal-compressor.ts';
 export { airDropTimesDensity } from './model/core-drop.ts';
+export { loopVolume } from './model/loop-volume.ts';
 export { seriesToCsv } from './results/csv.ts';
 export { COLUMNS, type ColumnName, type CoreFields, type PhaseSpan, type TimeSeries } from './results/time-series.ts';
 export type { Config } from './scenario/config.ts';

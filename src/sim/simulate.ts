@@ -142,6 +142,7 @@ function nameEvent(time: number, index: number, rising: boolean): RunEvent[] {
   if (EVENTS[index] === 'target pressure') {
     return [{ time, kind: rising ? 'target pressure lost' : 'target pressure regained' }];
   }
+  if (EVENTS[index] === 'ice') return [{ time, kind: rising ? 'ice gone' : 'ice forms' }];
   return [];
 }
 
@@ -153,7 +154,7 @@ function explainStop({ failure, state }: Stepper, system: ChargeSystem, { coolan
   const flow = `coolant flow ${(ring.flow * 6e4).toFixed(1)} L/min`;
   if (failure === 'freezing') {
     const coldest = extremes.coldestCoolant;
-    return `coolant freezes ${system.placeOfCoolant(state, coldest)}: ${celsius(coldest)} degC reached, first ice at ${celsius(ring.coolant.freezingPoint)} degC, ${flow}`;
+    return `coolant freezes ${system.placeOfCoolant(state, coldest)}: ${celsius(coldest)} degC reached, first ice at ${celsius(system.reservoir.freezingPointIn(state))} degC, ${flow}`;
   }
   const hottest = extremes.hottestCoolant;
   const pressures = `${kilopascal(coolant.capPressure)} cap, ${kilopascal(ring.outsidePressure)} outside`;
@@ -208,14 +209,16 @@ function fillRow(system: ChargeSystem, stepper: Stepper, row: Row): void {
   row.coolantFlow = ring.flow;
   row.coolantIntoCore = core.coolantIn;
   row.coolantOutOfCore = core.coolantOut;
-  row.coolantOutOfExchanger = exchanger.coolantOut;
-  row.reservoirTemperature = system.reservoirTemperature(state);
+  row.coolantOutOfExchanger = exchanger?.coolantOut ?? Number.NaN;
+  row.reservoirTemperature = system.reservoir.temperatureIn(state);
+  row.iceMass = system.reservoir.iceIn(state);
   row.coreMetalMean = core.metalMean;
   row.coreMetalLowest = system.extremes.coldestMetal;
   row.coreCoolantMean = core.coolantMean;
-  row.exchangerMetalMean = exchanger.metalMean;
-  row.exchangerCoolantMean = exchanger.coolantMean;
-  row.exchangerAirOutlet = ring.exchangerAirRate > 0 ? exchanger.airOut : ring.exchangerAirIn;
+  row.exchangerMetalMean = exchanger?.metalMean ?? Number.NaN;
+  row.exchangerCoolantMean = exchanger?.coolantMean ?? Number.NaN;
+  row.exchangerAirOutlet =
+    exchanger === undefined ? Number.NaN : ring.exchangerAirRate > 0 ? exchanger.airOut : ring.exchangerAirIn;
   fillLineMeans(system, row);
   row.casingTemperature = system.lumps.casingIn(state);
   row.plenumTemperature = system.lumps.plenumIn(state);

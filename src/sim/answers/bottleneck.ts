@@ -39,7 +39,10 @@ const IDEAL: Record<BottleneckPart, (config: Config) => Config> = {
     pump: { ...config.pump, curve: fasterPump(config.pump.curve, COOLANT_FLOW_FACTOR) },
   }),
   'front exchanger': idealExchanger,
-  'stored coolant': (config) => ({ ...config, reservoir: { ...config.reservoir, coolantVolume: ENDLESS_STORE } }),
+  'stored coolant': (config) => ({
+    ...config,
+    reservoir: { ...config.reservoir, coolantVolume: ENDLESS_STORE, iceMass: 0 },
+  }),
   'core pressure drop': (config) => ({
     ...config,
     core: { ...config.core, airDrop: scaledAirDrop(config.core.airDrop, 0) },
@@ -49,7 +52,7 @@ const IDEAL: Record<BottleneckPart, (config: Config) => Config> = {
 
 /**
  * What holds one pull back: each part in turn is made ideal, alone, and the fall of that pull's peak is its share.
- * Core conductance x40 on both sides; coolant flow x4 by the pump's affinity; front exchanger outlet at its air;
+ * Core conductance x40 on both sides; coolant flow x4 by the pump's affinity; front exchanger, where there is one, outlet at its air;
  * 100 m3 of coolant at the start temperature; no air drop in the core; intake air at ambient.
  *
  * @param config - the car as it is
@@ -57,12 +60,15 @@ const IDEAL: Record<BottleneckPart, (config: Config) => Config> = {
  * @param peak - its peak as the car is [K]
  */
 export function* studyBottleneck(config: Config, pull: number, peak: number): Study<Bottleneck> {
-  const jobs = BOTTLENECK_PARTS.map((part): RunJob => ({ config: IDEAL[part](config), options: untilPull(pull) }));
+  const parts = BOTTLENECK_PARTS.filter((part) => part !== 'front exchanger' || config.exchanger !== undefined);
+  const jobs = parts.map((part): RunJob => ({ config: IDEAL[part](config), options: untilPull(pull) }));
   const runs = yield jobs;
-  const falls = BOTTLENECK_PARTS.map((part, k) => {
-    const pulls = summarisePulls(runs[k], config.limit.chargeTemperature);
-    return { part, fall: peak - (pulls[pull - 1]?.peak ?? Number.NaN) };
-  }).filter(({ fall }) => Number.isFinite(fall));
+  const falls = parts
+    .map((part, k) => {
+      const pulls = summarisePulls(runs[k], config.limit.chargeTemperature);
+      return { part, fall: peak - (pulls[pull - 1]?.peak ?? Number.NaN) };
+    })
+    .filter(({ fall }) => Number.isFinite(fall));
   falls.sort((a, b) => b.fall - a.fall);
   const heldBackBy = falls.filter(({ fall }) => fall > 0 && fall > falls[0].fall - TIE).map(({ part }) => part);
   return { pull, falls, heldBackBy };
@@ -100,6 +106,7 @@ function fasterPump(curve: PumpConfig['curve'], factor: number): PumpConfig['cur
 /** Air flow and both conductances without practical bound; the conductance law keeps its shape. */
 function idealExchanger(config: Config): Config {
   const { exchanger } = config;
+  if (exchanger === undefined) return config;
   const { airConductance, coolantConductance } = exchanger;
   return {
     ...config,

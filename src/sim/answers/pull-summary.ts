@@ -50,6 +50,7 @@ const PULL_END_COLUMNS = [
   'coolantIntoCore',
   'coolantOutOfCore',
   'reservoirTemperature',
+  'iceMass',
   'heatAirToCore',
 ] as const satisfies readonly ColumnName[];
 type PullEndColumn = (typeof PULL_END_COLUMNS)[number];

@@ -5,6 +5,7 @@ import type { Config } from '../scenario/config.ts';
 import { fromSi } from '../units.ts';
 import type { Bottleneck, BottleneckPart } from './bottleneck.ts';
 import { readChargeTable } from './charge-table.ts';
+import { explainIce } from './ice-sentence.ts';
 import { metalConductionShare } from './metal-conduction.ts';
 import { type PullSummary, summarisePulls } from './pull-summary.ts';
 import type { PullsToLimit } from './pulls-to-limit.ts';
@@ -91,6 +92,7 @@ interface PullReport {
   readonly heat_into_core_kJ: number;
   readonly latent_heat_kJ: number;
   readonly condensate_g: number;
+  readonly ice_left_kg?: number;
   readonly drive_power_kW: number;
   readonly drive_work_kJ: number;
   readonly core_air_drop_kPa: number;
@@ -173,7 +175,7 @@ function reportHeldBack({ pull, heldBackBy, falls }: Bottleneck): HeldBackReport
   return { pull, parts: heldBackBy, falls: falls.map(({ part, fall }) => ({ part, fall_K: fall })) };
 }
 
-function reportPull(summary: PullSummary, { ambient, chargeTable }: Config): PullReport {
+function reportPull(summary: PullSummary, { ambient, chargeTable, reservoir }: Config): PullReport {
   const { atEnd } = summary;
   const byTable = readChargeTable(chargeTable, summary.peak);
   return {
@@ -200,6 +202,7 @@ function reportPull(summary: PullSummary, { ambient, chargeTable }: Config): Pul
     heat_into_core_kJ: summary.heatIntoCore / 1e3,
     latent_heat_kJ: summary.latentHeat / 1e3,
     condensate_g: 1e3 * summary.condensate,
+    ...(reservoir.iceMass > 0 && { ice_left_kg: atEnd.iceMass }),
     drive_power_kW: atEnd.drivePower / 1e3,
     drive_work_kJ: summary.driveWork / 1e3,
     core_air_drop_kPa: atEnd.coreAirDrop / 1e3,
@@ -238,7 +241,7 @@ function reportEnergy({ energy }: TimeSeries): RunReport['energy_kJ'] {
 /** What a reader must know about this run and would not see in its numbers. */
 function noteRun(
   series: TimeSeries,
-  { chargeTable, compressor, core }: Config,
+  { chargeTable, compressor, core, reservoir }: Config,
   pulls: readonly PullSummary[],
 ): string[] {
   const notes: string[] = [];
@@ -252,6 +255,8 @@ function noteRun(
   if (pulls.some(({ peak }) => readChargeTable(chargeTable, peak)?.isBeyond)) {
     notes.push('A pull peaks outside the charge table: its end row is held there, which the engine may not do.');
   }
+  const ice = explainIce(pulls, reservoir.iceMass);
+  if (ice !== '') notes.push(ice);
   const wet = series.events.find(({ kind }) => kind === 'core below dew point');
   if (wet !== undefined) {
     const from = `Core metal falls below the dew point of the charge at ${wet.time.toFixed(1)} s`;

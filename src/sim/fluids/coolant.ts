@@ -96,8 +96,9 @@ export function createCoolant(glycolByVolume: number, kind: GlycolKind = 'ethyle
   const massFraction = glycolMass / (glycolMass + (1 - glycolByVolume) * WATER_DENSITY);
 
   const mix = fitAt(glycol, massFraction);
+  const freezingPoint = freezingPointOf(massFraction, kind);
   const boilingPoint = boilingPointOf(glycol, massFraction);
-  if (glycolByVolume >= PURE_FIT_FROM) return { massFraction, ...mix, boilingPoint };
+  if (glycolByVolume >= PURE_FIT_FROM) return { massFraction, ...mix, freezingPoint, boilingPoint };
 
   const dry = fitAt(glycol, 0);
   const share = waterShare(glycolByVolume);
@@ -107,13 +108,38 @@ export function createCoolant(glycolByVolume: number, kind: GlycolKind = 'ethyle
     heatCapacity: ledIntoWater(mix.heatCapacity, dry.heatCapacity, waterHeatCapacity, share),
     viscosity: ledIntoWater(mix.viscosity, dry.viscosity, waterViscosity, share),
     conductivity: ledIntoWater(mix.conductivity, dry.conductivity, waterConductivity, share),
-    freezingPoint: mix.freezingPoint - share * (dry.freezingPoint - 273.15),
+    freezingPoint,
     boilingPoint,
   };
 }
 
+/**
+ * First ice of water with ethylene or propylene glycol [K]; below 5 % by volume led over into the 0 degC of water.
+ *
+ * @param massFraction - kg of glycol per kg of coolant, 0 to 0.6
+ * @param kind - which glycol
+ * @returns freezing point [K]
+ *
+ * @example
+ * freezingPointOf(0.5269, 'ethylene') // 235.2
+ *
+ * [1] A. Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIF/IIR, Paris, 2010.
+ */
+export function freezingPointOf(massFraction: number, kind: GlycolKind): number {
+  const { freezing, baseMassFraction, density } = GLYCOLS[kind];
+  const volume = massFraction / density;
+  const glycolByVolume = volume / (volume + (1 - massFraction) / WATER_DENSITY);
+  const share = glycolByVolume < PURE_FIT_FROM ? waterShare(glycolByVolume) : 0;
+  return (
+    273.15 + polynomial(freezing, massFraction - baseMassFraction) - share * polynomial(freezing, -baseMassFraction)
+  );
+}
+
 /** The fit collapsed to one mass fraction. */
-function fitAt(glycol: GlycolFit, massFraction: number): Omit<Coolant, 'massFraction' | 'boilingPoint'> {
+function fitAt(
+  glycol: GlycolFit,
+  massFraction: number,
+): Omit<Coolant, 'massFraction' | 'freezingPoint' | 'boilingPoint'> {
   const x = massFraction - glycol.baseMassFraction;
   const logViscosity = cubic(glycol.logViscosity, x, glycol.baseTemperature);
   return {
@@ -121,7 +147,6 @@ function fitAt(glycol: GlycolFit, massFraction: number): Omit<Coolant, 'massFrac
     heatCapacity: cubic(glycol.heatCapacity, x, glycol.baseTemperature),
     viscosity: (T) => 1e-3 * Math.exp(logViscosity(T)),
     conductivity: cubic(glycol.conductivity, x, glycol.baseTemperature),
-    freezingPoint: 273.15 + polynomial(glycol.freezing, x),
   };
 }
 

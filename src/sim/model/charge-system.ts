@@ -12,15 +12,17 @@ import { CoreVapour } from './core-vapour.ts';
 import { type DriveInputs, type DriveSegment, layOutCycle, makeInputs, readInputs } from './drive-cycle.ts';
 import { type LumpNeighbours, MetalLumps } from './metal-lumps.ts';
 import { BOUNDARY_POWERS, INTERNAL_POWERS } from './powers.ts';
+import { Reservoir } from './reservoir.ts';
 import { Surroundings } from './surroundings.ts';
 
 /** Events in the order in which `examine` writes them; the last two end the run. */
-export const EVENTS = ['limit', 'dew point', 'target pressure', 'boiling', 'freezing'] as const;
+export const EVENTS = ['limit', 'dew point', 'target pressure', 'ice', 'boiling', 'freezing'] as const;
 const LIMIT = 0;
 const DEW_POINT = 1;
 const TARGET_PRESSURE = 2;
-const BOILING = 3;
-const FREEZING = 4;
+const ICE_GONE = 3;
+const BOILING = 4;
+const FREEZING = 5;
 
 /** Scalars that close the circles of a stage, in this order; the stretches' mean temperatures follow. */
 const CORE_OUTLET = 0;
@@ -56,6 +58,7 @@ export class ChargeSystem implements StageSystem {
   readonly segments: readonly DriveSegment[];
   readonly air: AirPath;
   readonly ring: CoolantRing;
+  readonly reservoir: Reservoir;
   readonly lumps: MetalLumps;
   readonly surroundings: Surroundings;
   readonly inputs: DriveInputs = makeInputs();
@@ -64,8 +67,6 @@ export class ChargeSystem implements StageSystem {
   readonly extremes: Extremes = { coldestMetal: 0, coldestCoolant: 0, hottestCoolant: 0 };
   private readonly config: Config;
   private readonly closed: number;
-  private readonly reservoirIndex: number;
-  private readonly reservoirCapacity: number;
   /** humidity ratio outside [kg/kg] */
   private humidity = 0;
   private readonly vapour = new CoreVapour();
@@ -93,13 +94,13 @@ export class ChargeSystem implements StageSystem {
     this.segment = this.segments[0];
     this.air = new AirPath(config);
     this.ring = new CoolantRing(config);
-    this.reservoirIndex = this.ring.size;
-    this.lumps = new MetalLumps(config, this.reservoirIndex + 1);
-    this.surroundings = new Surroundings(config, this.reservoirIndex + 1 + MetalLumps.count);
-    this.size = this.reservoirIndex + 1 + MetalLumps.count + (config.room ? 1 : 0);
+    this.reservoir = new Reservoir(config, this.ring, this.ring.size);
+    const afterReservoir = this.ring.size + this.reservoir.size;
+    this.lumps = new MetalLumps(config, afterReservoir);
+    this.surroundings = new Surroundings(config, afterReservoir + MetalLumps.count);
+    this.size = afterReservoir + MetalLumps.count + (config.room ? 1 : 0);
     const inLumps = Int32Array.from({ length: this.size - this.ring.size }, (_, k) => this.ring.size + k);
     this.watched = joined([...this.ring.watchedPlaces(), inLumps]);
-    this.reservoirCapacity = config.reservoir.coolantVolume * this.ring.density * this.ring.heatCapacity;
     this.scalars = new Float64Array(FIRST_STRETCH + this.ring.stretches.length);
     this.history = new Extrapolation(this.scalars.length);
     this.airInputs = {
@@ -123,19 +124,16 @@ export class ChargeSystem implements StageSystem {
     const state = new Float64Array(this.size);
     state.fill(start.coolant);
     this.ring.core.fillMetal(state, start.metal);
+    this.reservoir.fillStart(state, start.coolant);
     this.lumps.fillStart(state);
     if (this.config.room) state[this.surroundings.index] = this.segments[0].phase.outsideTemperature.from;
     return state;
   }
 
-  reservoirTemperature(state: Float64Array): number {
-    return state[this.reservoirIndex];
-  }
-
   /** Where the coolant of the state examined last has this temperature, one of its extremes; in words. */
   placeOfCoolant(state: Float64Array, temperature: number): string {
     if (this.extremes.hottestCoolant === this.extremes.coldestCoolant) return 'everywhere in the loop';
-    return this.reservoirTemperature(state) === temperature
+    return this.reservoir.temperatureIn(state) === temperature
       ? 'in the reservoir'
       : this.ring.placeOf(state, temperature);
   }
@@ -176,7 +174,7 @@ export class ChargeSystem implements StageSystem {
   }
 
   solveStage(stage: Stage): number {
-    const { scalars, ring, air, reservoirIndex, surroundings, lumps, near } = this;
+    const { scalars, ring, air, surroundings, lumps, near } = this;
     const { time, s, base } = stage;
     this.failure = '';
     readInputs(this.segment, time, this.inputs);
@@ -186,7 +184,7 @@ export class ChargeSystem implements StageSystem {
     this.airSecant.start();
     this.returnSecant.start();
     const { gain } = this.config.reservoir;
-    const store = this.reservoirCapacity * s;
+    const store = this.reservoir.capacity * s;
 
     for (let round = 1; round <= MOST_ROUNDS; round++) {
       const failure = this.solveAir(s, base);
@@ -194,8 +192,8 @@ export class ChargeSystem implements StageSystem {
         this.failure = failure;
         return 0;
       }
-      const held = store * base[reservoirIndex] + gain * this.gainTemperature;
-      const reservoir = (held + ring.coolantRate * scalars[RETURN]) / (store + gain + ring.coolantRate);
+      const held = gain * this.gainTemperature + ring.coolantRate * scalars[RETURN];
+      const reservoir = this.reservoir.temperatureAt(s, base, held, gain + ring.coolantRate);
       const coreInlet = ring.sweepToCore(stage, reservoir, surroundings.bay);
       this.setCoreRates();
       ring.core.sweep(this.coreRates, stage, air.gas.coreInlet, coreInlet, this.condensing());
@@ -229,16 +227,18 @@ export class ChargeSystem implements StageSystem {
   examine(state: Float64Array, events: Float64Array): number {
     const { extremes, air, config, ring } = this;
     const reference = config.start.coolant;
-    const reservoir = this.reservoirTemperature(state);
-    extremes.coldestCoolant = reservoir;
-    extremes.hottestCoolant = reservoir;
+    const inReservoir = this.reservoir.temperatureIn(state);
+    // A tank that is meant to hold ice may be as cold as ice.
+    extremes.coldestCoolant = this.reservoir.isIced ? Number.POSITIVE_INFINITY : inReservoir;
+    extremes.hottestCoolant = inReservoir;
     const inCells = ring.survey(state, reference, extremes);
     events[LIMIT] = air.gas.chargeTemperature - config.limit.chargeTemperature;
     events[DEW_POINT] = this.chargeDewPoint - extremes.coldestMetal;
     events[TARGET_PRESSURE] = air.shortfall;
+    events[ICE_GONE] = this.reservoir.iceGone(state);
     events[BOILING] = extremes.hottestCoolant - this.ring.boilingPoint;
-    events[FREEZING] = ring.coolant.freezingPoint - extremes.coldestCoolant;
-    return inCells + this.reservoirCapacity * (reservoir - reference) + this.lumps.heatIn(state, reference);
+    events[FREEZING] = this.reservoir.freezingPointIn(state) - extremes.coldestCoolant;
+    return inCells + this.reservoir.heatIn(state, reference) + this.lumps.heatIn(state, reference);
   }
 
   terminalReason(index: number): string {
@@ -249,11 +249,10 @@ export class ChargeSystem implements StageSystem {
   /** Lumps take up the fluxes that were used, and every boundary power is booked from the same values. */
   private finishStage(stage: Stage, reservoirOut: number): void {
     const { s, reach, base, out, powers } = stage;
-    const { scalars, ring, air, config, reservoirIndex, lumps, surroundings, near } = this;
+    const { scalars, ring, air, config, lumps, surroundings, near } = this;
     const { gas } = air;
     const toReservoir = config.reservoir.gain * (this.gainTemperature - reservoirOut);
-    const intoReservoir = ring.coolantRate * (ring.return - reservoirOut) + toReservoir;
-    out[reservoirIndex] = base[reservoirIndex] + (reach * intoReservoir) / (this.reservoirCapacity * s);
+    this.reservoir.takeUp(stage, ring.coolantRate * (ring.return - reservoirOut) + toReservoir);
     near.coreMetal = ring.core.metalMean;
     lumps.takeUp(stage, near, air, ring.core.airOut, surroundings.freshAir);
     if (config.room) {
@@ -365,7 +364,7 @@ export class ChargeSystem implements StageSystem {
       scalars[FIRST_STRETCH + k] = sum / block.ny;
     });
     ring.setFlow(this.inputs.pumpVoltageRatio, scalars, FIRST_STRETCH);
-    const coreInlet = ring.marchToCore(state, this.reservoirTemperature(state), surroundings.bay);
+    const coreInlet = ring.marchToCore(state, this.reservoir.temperatureIn(state), surroundings.bay);
     lumps.holdAir(state, this.airInputs);
     // Metal is known, so the air leaving the core depends on the flow alone: a few rounds settle it.
     scalars[CORE_OUTLET] = ring.core.metalMean > 0 ? ring.core.metalMean : scalars[CASING];

@@ -34,7 +34,7 @@ export interface LineStretch {
 
 /**
  * The coolant loop in flow order: reservoir -> line -> pump -> line -> core -> line -> front exchanger -> line ->
- * reservoir. Parts with metal are blocks of cells; the reservoir is one mixed volume that the model keeps.
+ * reservoir, or without an exchanger from the core by one line to the reservoir. Parts with metal are blocks of cells; the reservoir is one mixed volume that the model keeps.
  *
  * Density and heat capacity are constant in a run, so that heat carried in equals heat carried out to rounding;
  * viscosity follows each stretch of line, and with it the flow.
@@ -48,7 +48,7 @@ export class CoolantRing {
   readonly outsidePressure: number;
   readonly boilingPoint: number;
   readonly core: Core;
-  readonly exchanger: CellBlock;
+  readonly exchanger?: CellBlock;
   /** stretches of all four lines in flow order */
   readonly stretches: readonly LineStretch[];
   /** numbers in the state, counted from `offset` */
@@ -91,7 +91,7 @@ export class CoolantRing {
       place(part.cellsAlongAir, part.cellsAlongCoolant, part.metalHeatCapacity, part.coolantVolume);
     this.core = new Core(config.core, offset, this.density * this.heatCapacity);
     offset += this.core.size;
-    this.exchanger = placePart(config.exchanger);
+    if (config.exchanger) this.exchanger = placePart(config.exchanger);
     const stretches: LineStretch[] = [];
     const resistances: FlowResistance[] = [];
     const firstStretch: number[] = [];
@@ -110,7 +110,7 @@ export class CoolantRing {
     this.resistances = resistances;
     this.firstStretch = firstStretch;
     this.viscosities = new Float64Array(stretches.length);
-    const drops = [config.core.coolantDrop, config.exchanger.coolantDrop];
+    const drops = [config.core.coolantDrop, ...(config.exchanger ? [config.exchanger.coolantDrop] : [])];
     this.dropFactor = drops.reduce((sum, law) => sum + (law.kind === 'power' ? law.factor : 0), 0);
     this.dropCurves = drops.filter(({ kind }) => kind === 'table');
     this.size = offset;
@@ -137,57 +137,61 @@ export class CoolantRing {
   /** Reservoir outlet to core inlet: returns the coolant temperature entering the core. */
   sweepToCore(stage: Stage, reservoir: number, bay: number): number {
     this.lineHeat = 0;
-    let temperature = this.sweepLine(3, stage, reservoir, bay);
+    let temperature = this.sweepLine(this.config.lines.length - 1, stage, reservoir, bay);
     if (this.coolantRate > 0) temperature += this.pumpHeat / this.coolantRate;
     return this.sweepLine(0, stage, temperature, bay);
   }
 
   /** Core outlet to the reservoir's inlet. */
   sweepFromCore(stage: Stage, coreOutlet: number, air: ExchangerAir, bay: number): void {
-    let temperature = this.sweepLine(1, stage, coreOutlet, bay);
-    this.setExchangerRates(air);
-    this.exchanger.sweep(this.exchangerRates, stage, this.exchangerAirIn, temperature);
-    temperature = this.sweepLine(2, stage, this.exchanger.coolantOut, bay);
+    const temperature = this.sweepLine(1, stage, coreOutlet, bay);
+    const { exchanger, config } = this;
     this.return = temperature;
+    if (exchanger === undefined || config.exchanger === undefined) return;
+    this.setExchangerRates(config.exchanger, air);
+    exchanger.sweep(this.exchangerRates, stage, this.exchangerAirIn, temperature);
+    this.return = this.sweepLine(2, stage, exchanger.coolantOut, bay);
   }
 
   /** The same walk for a known state: all outlets, without solving anything. */
   marchToCore(state: Float64Array, reservoir: number, bay: number): number {
     this.lineHeat = 0;
-    let temperature = this.marchLine(3, state, reservoir, bay);
+    let temperature = this.marchLine(this.config.lines.length - 1, state, reservoir, bay);
     if (this.coolantRate > 0) temperature += this.pumpHeat / this.coolantRate;
     return this.marchLine(0, state, temperature, bay);
   }
 
   marchFromCore(state: Float64Array, coreOutlet: number, air: ExchangerAir, bay: number): void {
-    let temperature = this.marchLine(1, state, coreOutlet, bay);
-    this.setExchangerRates(air);
-    this.exchanger.march(this.exchangerRates, state, this.exchangerAirIn, temperature);
-    temperature = this.marchLine(2, state, this.exchanger.coolantOut, bay);
+    const temperature = this.marchLine(1, state, coreOutlet, bay);
+    const { exchanger, config } = this;
     this.return = temperature;
+    if (exchanger === undefined || config.exchanger === undefined) return;
+    this.setExchangerRates(config.exchanger, air);
+    exchanger.march(this.exchangerRates, state, this.exchangerAirIn, temperature);
+    this.return = this.marchLine(2, state, exchanger.coolantOut, bay);
   }
 
   /** W from the exchanger's cooling air into its metal (negative while it cools). */
   get exchangerHeat(): number {
-    return this.exchangerAirRate * (this.exchangerAirIn - this.exchanger.airOut);
+    return this.exchanger === undefined ? 0 : this.exchangerAirRate * (this.exchangerAirIn - this.exchanger.airOut);
   }
 
   /** Places of all blocks that the step control watches. */
   watchedPlaces(): Int32Array[] {
-    const blocks = [this.exchanger, ...this.stretches.map(({ block }) => block)];
+    const blocks = [...(this.exchanger ? [this.exchanger] : []), ...this.stretches.map(({ block }) => block)];
     return [...this.core.watchedPlaces(), ...blocks.map((block) => block.watchedPlaces())];
   }
 
   watchFronts(state: Float64Array, duration: number): void {
     const passed = this.coolantRate * duration;
     this.core.watchFront(state, passed);
-    this.exchanger.watchFront(state, passed);
+    this.exchanger?.watchFront(state, passed);
     for (const { block } of this.stretches) block.watchFront(state, passed);
   }
 
   /** Heat stored above `reference` [J]; finds the extremes of the coolant and of the core's metal on the way. */
   survey(state: Float64Array, reference: number, extremes: Extremes): number {
-    let heat = this.exchanger.survey(state, reference, extremes);
+    let heat = this.exchanger?.survey(state, reference, extremes) ?? 0;
     for (const { block } of this.stretches) heat += block.survey(state, reference, extremes);
     return heat + this.core.survey(state, reference, extremes);
   }
@@ -195,14 +199,13 @@ export class CoolantRing {
   /** The first part, from the core on, that holds coolant of just this temperature; in words. */
   placeOf(state: Float64Array, temperature: number): string {
     if (this.core.holdsCoolantAt(state, temperature)) return 'in the core';
-    if (this.exchanger.holdsCoolantAt(state, temperature)) return 'in the front exchanger';
+    if (this.exchanger?.holdsCoolantAt(state, temperature)) return 'in the front exchanger';
     const stretch = this.stretches.findIndex(({ block }) => block.holdsCoolantAt(state, temperature));
     const line = this.firstStretch.findLastIndex((first) => first <= stretch);
     return `in the line ${this.config.lines[line].name}`;
   }
 
-  private setExchangerRates(air: ExchangerAir): void {
-    const { exchanger } = this.config;
+  private setExchangerRates(exchanger: NonNullable<Config['exchanger']>, air: ExchangerAir): void {
     const density = air.pressure / (AIR_GAS_CONSTANT * air.temperature);
     const massFlow = air.speed * exchanger.faceArea * density;
     this.exchangerAirIn = air.temperature;

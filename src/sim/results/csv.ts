@@ -14,7 +14,7 @@ export function seriesToCsv(series: TimeSeries): string {
   return `${lines.join('\r\n')}\r\n`;
 }
 
-/** Nine significant digits, no trailing zeros. */
+/** Nine significant digits, no trailing zeros; nothing where the car has no such part. */
 function shortest(value: number): string {
-  return String(Number(value.toPrecision(9)));
+  return Number.isNaN(value) ? '' : String(Number(value.toPrecision(9)));
 }

@@ -2,7 +2,8 @@ import type { PhaseKind } from '../scenario/config.ts';
 import type { FileUnit } from '../units.ts';
 
 /**
- * Every recorded quantity with the unit it is shown in and what it is; the values themselves are SI. Means of metal
+ * Every recorded quantity with the unit it is shown in and what it is; the values themselves are SI, NaN where the car
+ * has no such part. Means of metal
  * and coolant are by heat capacity, so that `capacity * mean` is the stored heat of a part.
  */
 export const COLUMNS = {
@@ -31,6 +32,7 @@ export const COLUMNS = {
   coolantOutOfCore: ['degC', 'coolant leaving the core'],
   coolantOutOfExchanger: ['degC', 'coolant leaving the front exchanger'],
   reservoirTemperature: ['degC', 'coolant in the reservoir'],
+  iceMass: ['kg', 'ice left in the reservoir'],
   coreMetalMean: ['degC', 'mean core metal temperature'],
   coreMetalLowest: ['degC', 'lowest core metal temperature'],
   coreCoolantMean: ['degC', 'mean coolant temperature in the core'],
@@ -42,7 +44,7 @@ export const COLUMNS = {
   casingTemperature: ['degC', 'compressor casing'],
   plenumTemperature: ['degC', 'plenum metal'],
   hottestCoolant: ['degC', 'hottest coolant anywhere in the loop'],
-  coldestCoolant: ['degC', 'coldest coolant anywhere in the loop'],
+  coldestCoolant: ['degC', 'coldest coolant anywhere in the loop, a tank of ice not counted'],
   chargeDewPoint: ['degC', 'dew point of the charge at core outlet pressure'],
 } as const satisfies Record<string, readonly [FileUnit, string]>;
 export type ColumnName = keyof typeof COLUMNS;
@@ -69,7 +71,9 @@ export interface RunEvent {
     | 'core below dew point'
     | 'core above dew point again'
     | 'target pressure lost'
-    | 'target pressure regained';
+    | 'target pressure regained'
+    | 'ice gone'
+    | 'ice forms';
 }
 
 /** How a run ended. A run that stopped keeps everything up to then. */

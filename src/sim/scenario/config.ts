@@ -332,7 +332,8 @@ export interface Config {
     readonly toBay: number;
   };
   readonly core: CoreConfig;
-  readonly exchanger: ExchangerConfig;
+  /** absent: coolant goes from the core to the reservoir */
+  readonly exchanger?: ExchangerConfig;
   /** volume share of the glycol before mixing at 20 degC, 0 = water; K; Pa gauge */
   readonly coolant: {
     readonly glycol: 'ethylene' | 'propylene';
@@ -340,12 +341,14 @@ export interface Config {
     readonly propertiesAt: number;
     readonly capPressure: number;
   };
-  /** in the order of LINE_NAMES */
+  /** in the order of LINE_NAMES; without an exchanger coreToExchanger leads to the reservoir and the next is left out */
   readonly lines: readonly LineConfig[];
   readonly pump: PumpConfig;
-  /** m3, W/K */
+  /** m3, kg, W/K per kg of it, W/K */
   readonly reservoir: {
     readonly coolantVolume: number;
+    readonly iceMass: number;
+    readonly meltConductance: number;
     readonly gain: number;
     readonly gainFrom: 'bay' | 'outside';
   };

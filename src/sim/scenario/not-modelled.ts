@@ -2,7 +2,6 @@ import { type JsonValue, quoted } from './issue.ts';
 
 /** Words of the trade that this version knows and does not compute, looked for in a key and the word typed there. */
 const NOT_MODELLED: readonly (readonly [RegExp, string])[] = [
-  [/(^|[^a-z])ice|melt/i, 'Ice in the reservoir is'],
   [
     /inject|methanol|alcohol|nitrous/i,
     'Whatever is injected into the charge (water, alcohol, fuel before the core, nitrous) is',

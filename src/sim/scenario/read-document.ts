@@ -123,12 +123,11 @@ function reportNoGroup(
   const expected = needed.length === 0 ? 'an object' : `an object with ${needed.join(', ')}`;
   const said = `${capitalised(shape.title)} is ${typed === undefined ? 'missing' : found}; expected ${expected}.`;
   const isLoop = path === 'coolant' || path === 'reservoir';
-  const isExchanger = path === 'exchanger' && typed !== undefined;
-  const count = isList(typed) ? 'several front exchangers' : 'no front exchanger';
+  const isSeveral = path === 'exchanger' && isList(typed);
   const message = isLoop
     ? `No coolant in the loop: nothing to carry the heat. ${said}`
-    : isExchanger
-      ? `A loop with ${count} is not modelled yet. ${said}`
+    : isSeveral
+      ? `A loop with several front exchangers is not modelled yet. ${said}`
       : said;
   report({ severity: 'error', path: path || 'file', message, found, expected });
 }

@@ -53,7 +53,14 @@ const VARIANT = group('variant', SESSION.variant, { changes: { kind: 'changes' }
 const lines = Object.fromEntries(
   LINE_NAMES.map((name): [string, Shape] => [
     name,
-    { kind: 'list', label: `segments of ${name}`, item: SEGMENT, least: 1, single: true },
+    {
+      kind: 'list',
+      label: `segments of ${name}`,
+      item: SEGMENT,
+      least: 1,
+      single: true,
+      ...(name === 'exchangerToReservoir' && { absent: 'no exchanger: coreToExchanger leads to the reservoir' }),
+    },
   ]),
 );
 
@@ -71,7 +78,7 @@ export const GROUPS = {
     airVelocity: { kind: 'list', label: 'air velocity', item: VELOCITY_POINT, least: 2, absent: 'even air' },
   }),
   coreGeometry: { ...group('core by its measures', CORE_GEOMETRY.coreGeometry), isOptional: true },
-  exchanger: group('front exchanger', COOLANT_LOOP.exchanger),
+  exchanger: { ...group('front exchanger', COOLANT_LOOP.exchanger), isOptional: true },
   coolant: group('coolant', COOLANT_LOOP.coolant),
   lines: group('coolant lines', COOLANT_LOOP.lines, lines),
   pump: group('pump', COOLANT_LOOP.pump, {
@@ -131,7 +138,7 @@ export function isShapeRequired(shape: Shape): boolean {
 
 type Tables = typeof AIR_PATH & typeof COOLANT_LOOP & typeof SESSION;
 /** Groups that stand in the file as they stand in the table. */
-type PlainGroup = Exclude<keyof typeof GROUPS, 'lines' | 'pump' | 'core' | 'coreGeometry'>;
+type PlainGroup = Exclude<keyof typeof GROUPS, 'lines' | 'pump' | 'core' | 'coreGeometry' | 'exchanger'>;
 
 export type GeometryValues = ValuesOf<(typeof CORE_GEOMETRY)['coreGeometry']>;
 type SegmentValues = ValuesOf<Tables['segment']>;
@@ -148,7 +155,10 @@ export type Values = { readonly [Name in PlainGroup]: ValuesOf<Tables[Name]> } &
     readonly airVelocity: readonly ValuesOf<Tables['velocityPoint']>[] | undefined;
   };
   readonly coreGeometry: GeometryValues | undefined;
-  readonly lines: ValuesOf<Tables['lines']> & { readonly [Name in LineName]: readonly SegmentValues[] };
+  readonly exchanger: ValuesOf<Tables['exchanger']> | undefined;
+  readonly lines: ValuesOf<Tables['lines']> & {
+    readonly [Name in Exclude<LineName, 'exchangerToReservoir'>]: readonly SegmentValues[];
+  } & { readonly exchangerToReservoir: readonly SegmentValues[] | undefined };
   readonly pump: ValuesOf<Tables['pump']> & { readonly curve: readonly PointValues[] | undefined };
   readonly cycle: readonly (PhaseValues | RepetitionValues)[];
   readonly chargeTable: readonly ValuesOf<Tables['tableRow']>[] | undefined;

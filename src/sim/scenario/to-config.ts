@@ -51,7 +51,7 @@ export function toConfig({ values, document }: Scenario): Config {
     casing: { ...values.casing, heatCapacity: toSi(values.casing.heatCapacity, 'kJ/K') },
     plenum: { ...values.plenum, heatCapacity: toSi(values.plenum.heatCapacity, 'kJ/K') },
     core: coreOfGeometry(coreOf(values), values, document),
-    exchanger: { ...cellBlock(values.exchanger), faceArea: values.exchanger.faceArea },
+    ...exchangerOf(values),
     coolant: {
       glycol: coolant.glycol,
       glycolByVolume: toSi(coolant.glycolByVolume, '%'),
@@ -62,6 +62,8 @@ export function toConfig({ values, document }: Scenario): Config {
     pump: pumpOf(values),
     reservoir: {
       coolantVolume: toSi(reservoir.coolantVolume, 'L'),
+      iceMass: reservoir.iceMass,
+      meltConductance: reservoir.meltConductance,
       gain: reservoir.gain,
       gainFrom: reservoir.gainFrom,
     },
@@ -198,8 +200,12 @@ function lossesOf(compressor: Values['compressor']) {
   };
 }
 
+function exchangerOf({ exchanger }: Values): Pick<Config, 'exchanger'> {
+  return exchanger === undefined ? {} : { exchanger: { ...cellBlock(exchanger), faceArea: exchanger.faceArea } };
+}
+
 /** The keys that core and exchanger share. */
-function cellBlock(part: Values['core'] | Values['exchanger']) {
+function cellBlock(part: Values['core'] | NonNullable<Values['exchanger']>) {
   return {
     airConductance: {
       kind: 'power',
@@ -229,9 +235,11 @@ const BEND_FRICTION = 0.026;
 
 function linesOf({ lines }: Values): LineConfig[] {
   const bend = bendLossRennels(BEND_RADIUS_OVER_BORE, BEND_FRICTION);
-  return LINE_NAMES.map((name) => {
+  return LINE_NAMES.flatMap((name) => {
+    const typed = lines[name];
+    if (typed === undefined) return [];
     let boreBefore: number | undefined;
-    const segments = lines[name].map((segment): LineSegment => {
+    const segments = typed.map((segment): LineSegment => {
       const bore = toSi(segment.bore ?? lines.bore, 'mm');
       const own = segment.lossCoefficient + segment.bends * bend;
       const lossCoefficient = own + lossOfChange(boreBefore ?? bore, bore);
@@ -321,6 +329,7 @@ const ramp = ([from, to]: readonly [number, number], unit: FileUnit): Ramp => ({
 
 function phaseOf(phase: PhaseValues, values: Values): PhaseConfig {
   const { ambient, exchanger } = values;
+  const pickUp = exchanger?.airPickUp ?? 0;
   const nothing = [0, 0] as const;
   const station = stationPressure(values);
   const outsidePressure = phase.stationPressure
@@ -334,7 +343,7 @@ function phaseOf(phase: PhaseValues, values: Values): PhaseConfig {
     // Only part load uses it, and there it is required.
     manifoldPressure: phase.manifoldPressure ? ramp(phase.manifoldPressure, 'kPa abs') : outsidePressure,
     exchangerAirSpeed: ramp(phase.exchangerAirSpeed ?? nothing, 'm/s'),
-    exchangerPickUp: ramp(phase.exchangerPickUp ?? [exchanger.airPickUp, exchanger.airPickUp], 'K'),
+    exchangerPickUp: ramp(phase.exchangerPickUp ?? [pickUp, pickUp], 'K'),
     outsideTemperature: ramp(phase.outsideTemperature ?? [ambient.temperature, ambient.temperature], 'degC'),
     outsidePressure,
     relativeHumidity: toSi(phase.relativeHumidity ?? ambient.relativeHumidity, '%'),

@@ -1,5 +1,5 @@
 import './answer.css';
-import { countPulls, type PullSummary } from '../../sim/index.ts';
+import { countPulls, explainIce, type PullSummary } from '../../sim/index.ts';
 import { asSentence, clockTime, onScreen } from '../format.ts';
 import type { PageProps } from '../page.tsx';
 import type { Car, CarRun } from '../state/cars.ts';
@@ -178,6 +178,7 @@ function Sentence({ session, display, solving }: PageProps) {
   const car = session.before.value;
   const study = run.study && describeStudy(run.study, units);
   const water = isUnfinished(run) ? '' : describeWater(run.pulls);
+  const ice = isUnfinished(run) || car === undefined ? '' : explainIce(run.pulls, car.config.reservoir.iceMass);
   if (car === undefined) return null;
   return (
     <section class="alone" aria-label="Answer in words">
@@ -191,7 +192,9 @@ function Sentence({ session, display, solving }: PageProps) {
           </p>
         )
       )}
-      {water !== '' && <p class="small">The core {water}.</p>}
+      {(water !== '' || ice !== '') && (
+        <p class="small">{[water && `The core ${water}.`, ice].filter(Boolean).join(' ')}</p>
+      )}
       {study !== undefined && (
         <p class={study.isStopped ? 'small beside stopped' : 'small beside'}>
           {[study.settled, study.doubt].filter(Boolean).join('. ')}.

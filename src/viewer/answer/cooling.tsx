@@ -1,3 +1,4 @@
+import { explainIce } from '../../sim/index.ts';
 import type { PageProps } from '../page.tsx';
 import { describeCooling, describeWater } from './cooling-words.ts';
 
@@ -9,10 +10,16 @@ export function Cooling({ session, display }: PageProps) {
   const isWhole = to.kind === 'solved' && to.of === after && from.kind === 'solved' && !session.isDragging.value;
   const said = isWhole ? describeCooling(from, to, after, display.units.value) : '';
   const water = isWhole
-    ? [
-        ['Before', describeWater(from.pulls)],
-        ['After', describeWater(to.pulls)],
-      ].flatMap(([name, words]) => (words === '' ? [] : [` ${name} ${words}.`]))
+    ? (
+        [
+          ['Before', from, before],
+          ['After', to, after],
+        ] as const
+      ).flatMap(([name, { pulls }, { config }]) => {
+        const words = describeWater(pulls);
+        const ice = explainIce(pulls, config.reservoir.iceMass);
+        return [...(words === '' ? [] : [` ${name} ${words}.`]), ...(ice === '' ? [] : [` ${name}: ${ice}`])];
+      })
     : [];
   if (said === '' && water.length === 0) return null;
   return (

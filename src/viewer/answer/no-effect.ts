@@ -1,4 +1,4 @@
-import { countPulls, type PullSummary } from '../../sim/index.ts';
+import { countPulls, loopVolume, type PullSummary } from '../../sim/index.ts';
 import type { Car } from '../state/cars.ts';
 import type { UnitChoice } from '../state/display.ts';
 import { degrees, kelvins } from './said.ts';
@@ -42,11 +42,7 @@ export function describeNoEffect(
 
 /** A tank at the temperature of the coolant helps a pull only once the coolant has come round. */
 function tankReason({ config }: Car, pull: PullSummary): string | undefined {
-  const inLines = config.lines
-    .flatMap(({ segments }) => segments)
-    .reduce((sum, { bore, length }) => sum + (Math.PI / 4) * bore ** 2 * length, 0);
-  const volume = config.core.coolantVolume + config.exchanger.coolantVolume + config.reservoir.coolantVolume + inLines;
-  const round = volume / pull.atEnd.coolantFlow;
+  const round = loopVolume(config) / pull.atEnd.coolantFlow;
   if (!(round > pull.duration)) return undefined;
   return `Coolant comes round in ${round.toFixed(0)}\u00a0s, too late for a pull of ${pull.duration.toFixed(0)}\u00a0s.`;
 }

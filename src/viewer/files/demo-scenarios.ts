@@ -1,4 +1,5 @@
 import motorwayWagon from '../../../scenarios/motorway-wagon.json?raw';
+import quarterMileSaloon from '../../../scenarios/quarter-mile-saloon.json?raw';
 import ridgeRoadster from '../../../scenarios/ridge-roadster.json?raw';
 import rollingRoadEstate from '../../../scenarios/rolling-road-estate.json?raw';
 import sessionCoupe from '../../../scenarios/session-coupe.json?raw';
@@ -15,6 +16,7 @@ export const DEMO_SCENARIOS: readonly DemoScenario[] = [
   ridgeRoadster,
   motorwayWagon,
   sessionCoupe,
+  quarterMileSaloon,
 ].map((text) => ({
   name: String(JSON.parse(text).name),
   text,

@@ -4,6 +4,7 @@ import type { InputPart } from '../state/display.ts';
 import { AirPart } from './air-part.tsx';
 import { CompressorPart, MAIN_OF_KIND } from './compressor-part.tsx';
 import { CorePart } from './core-part.tsx';
+import { ExchangerPart } from './exchanger-part.tsx';
 import { FieldList, type FormProps, More, specsOf, stateOf } from './field-list.tsx';
 import { fieldGroups, readAt } from './fields.ts';
 import { LinesPart } from './lines-part.tsx';
@@ -19,6 +20,7 @@ const OWN_FORMS: Partial<Record<InputPart, (props: FormProps) => preact.JSX.Elem
   core: CorePart,
   pump: PumpPart,
   lines: LinesPart,
+  exchanger: ExchangerPart,
   tank: TankPart,
   pulls: PullsPart,
   compressor: CompressorPart,
@@ -100,6 +102,7 @@ function warningsWithoutBox({ car }: FormProps, { groups }: PartSpec, warnings: 
 function tellingValue(props: FormProps, { part, main }: PartSpec): string {
   const { car, display } = props;
   if (part === 'pulls') return tellingPulls(props);
+  if (part === 'exchanger' && car.config.exchanger === undefined) return 'none';
   const [spec] = specsOf(props, part === 'compressor' ? MAIN_OF_KIND[car.config.compressor.kind] : main);
   const value = spec && readAt(car.scenario, spec.path);
   if (typeof value !== 'number' || !isNumberRow(spec.row)) return '';

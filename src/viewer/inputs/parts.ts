@@ -26,7 +26,7 @@ const SPECS: Record<InputPart, Omit<PartSpec, 'part'>> = {
   tank: {
     name: 'Tank and coolant',
     groups: ['reservoir', 'coolant'],
-    main: ['reservoir.coolantVolume', 'coolant.glycolByVolume'],
+    main: ['reservoir.coolantVolume', 'reservoir.iceMass', 'coolant.glycolByVolume'],
   },
   compressor: {
     name: 'Compressor',

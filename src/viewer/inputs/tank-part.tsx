@@ -1,4 +1,4 @@
-import { createCoolant } from '../../sim/index.ts';
+import { createCoolant, loopVolume } from '../../sim/index.ts';
 import { fixed, joined, NO_BREAK_SPACE, temperature } from '../format.ts';
 import { Caution } from './caution.tsx';
 import { FieldList, type FormProps, More, specsOf } from './field-list.tsx';
@@ -10,11 +10,7 @@ const TANK = PARTS.filter(({ part }) => part === 'tank')[0];
 export function TankPart(props: FormProps) {
   const { display, car } = props;
   const units = display.units.value;
-  const { core, exchanger, reservoir, lines, coolant, ambient } = car.config;
-  const inLines = lines
-    .flatMap(({ segments }) => segments)
-    .reduce((sum, { bore, length }) => sum + (Math.PI / 4) * bore ** 2 * length, 0);
-  const volume = core.coolantVolume + exchanger.coolantVolume + reservoir.coolantVolume + inLines;
+  const { reservoir, coolant, ambient } = car.config;
   const mix = createCoolant(coolant.glycolByVolume, coolant.glycol);
   const freezes = joined(temperature(mix.freezingPoint, units));
   return (
@@ -23,7 +19,7 @@ export function TankPart(props: FormProps) {
       <dl class="follow">
         <div>
           <dt>Whole loop</dt>
-          <dd>{`${fixed(1000 * volume, 1)}${NO_BREAK_SPACE}L`}</dd>
+          <dd>{`${fixed(1000 * loopVolume(car.config), 1)}${NO_BREAK_SPACE}L`}</dd>
         </div>
         <div>
           <dt>First ice at</dt>
@@ -39,6 +35,8 @@ export function TankPart(props: FormProps) {
         This mix begins to freeze at {freezes}: check that against the coldest night in storage, since frozen coolant
         splits pump and core. Many circuits and strips ban glycol; check the rules. Never open the cap hot, and match it
         to the weakest part of the loop. A litre more is a kilogram more: a tank needs a mount that holds it.
+        {reservoir.iceMass > 0 &&
+          ' Ice needs a tank that vents and room above for its melt; drops on a track or under a wheel are a hazard, so check the rules. Iced water wets the charge: watch the drops that go on into the engine.'}
       </Caution>
     </>
   );

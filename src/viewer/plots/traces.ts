@@ -17,6 +17,7 @@ export const TRACE_GROUPS: readonly { readonly title: string; readonly traces: r
       { column: 'coolantIntoCore', title: 'Coolant into core' },
       { column: 'coolantOutOfExchanger', title: 'Coolant out of exchanger' },
       { column: 'reservoirTemperature', title: 'Coolant in the tank' },
+      { column: 'iceMass', title: 'Ice left in the tank', from: 0 },
       { column: 'coolantFlow', title: 'Coolant flow', from: 0 },
     ],
   },

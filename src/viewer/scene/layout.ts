@@ -57,6 +57,8 @@ export interface LayoutInput {
   readonly isTakenBehind?: boolean;
   /** whether any is taken before it; so unless it is told otherwise */
   readonly isTakenBefore?: boolean;
+  /** whether its loop has a front exchanger; so unless it is told otherwise */
+  readonly hasExchanger?: boolean;
 }
 
 /** an arrow stops this far from the block, in lengths of a core */
@@ -71,7 +73,7 @@ const ARROW_WING = 10;
 
 /** Lays the picture out: both blocks at one scale on one floor, the loop round the last one, and every label free. */
 export function layOut({ width, height, camera, blocks, ...taken }: LayoutInput): Layout {
-  const { isTakenBehind = false, isTakenBefore = true } = taken;
+  const { isTakenBehind = false, isTakenBefore = true, hasExchanger = true } = taken;
   const room = roomOf(width);
   const measures = measuresFor(width);
   const least = isTakenBehind ? LEFT_WITH_BYPASS : 0;
@@ -79,7 +81,7 @@ export function layOut({ width, height, camera, blocks, ...taken }: LayoutInput)
     ...measures,
     leftOfOne: Math.max(least, measures.leftOfOne),
   });
-  const nodes = placeNodes(width, height, placed[placed.length - 1], measures);
+  const nodes = placeNodes(width, height, placed[placed.length - 1], measures, hasExchanger);
   const pipes = layPipes(placed[placed.length - 1], nodes, measures, isTakenBehind);
   const obstacles: Outline[] = [
     ...placed.flatMap(({ outlines }) => outlines),

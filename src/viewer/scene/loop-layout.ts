@@ -8,10 +8,11 @@ export type NodeName = (typeof NODE_NAMES)[number];
 type PipeName = 'intoCore' | 'outOfCore' | 'exchangerToTank' | 'tankToPump' | 'air' | 'bypass' | 'bypassBehind';
 /**
  * Corners of the pipes in the direction of flow; the bypass closed or open, from before the core and from behind it.
- * Without points where no air is taken behind the core.
+ * Without points where no air is taken behind the core, or where there is no exchanger.
  */
 export type Pipes = Readonly<Record<PipeName, readonly Point[]>>;
-export type Nodes = Readonly<Record<NodeName, Rectangle>>;
+/** No exchanger in a loop without one. */
+export type Nodes = Readonly<Record<Exclude<NodeName, 'exchanger'>, Rectangle>> & { readonly exchanger?: Rectangle };
 
 export const PIPE_WIDTH = 11;
 /** How far left of its block air from behind the core comes down, and how far above the lane it goes over [pixels]. */
@@ -33,25 +34,35 @@ function pipeEnds({ block: { boxes }, bounds, projection }: PlacedBlock): { into
   return { intoCore: [bounds.x + inside, left[1]], outOfCore: [bounds.x + bounds.width - inside, right[1]] };
 }
 
-/** Boxes at the foot: compressor at the left; pump and exchanger under their pipes, the tank between them. */
-export function placeNodes(width: number, height: number, inHand: PlacedBlock, measures: Measures): Nodes {
+/**
+ * Boxes at the foot: compressor at the left; pump and exchanger under their pipes, the tank between them. Without an
+ * exchanger the tank stands in its place.
+ */
+export function placeNodes(
+  width: number,
+  height: number,
+  inHand: PlacedBlock,
+  measures: Measures,
+  hasExchanger: boolean,
+): Nodes {
   const { nodeWidths, nodeHeight, nodeGap, foot, edge, bypassLine, bypassRoom } = measures;
   const y = height - foot - nodeHeight;
   const { intoCore, outOfCore } = pipeEnds(inHand);
   const box = (name: NodeName, x: number): Rectangle => ({ x, y, width: nodeWidths[name], height: nodeHeight });
   const firstPumpX = edge + nodeWidths.compressor + Math.min(bypassRoom, nodeGap);
-  const firstExchangerX = firstPumpX + nodeWidths.pump + nodeWidths.tank + 2 * nodeGap;
-  const lastExchangerX = width - edge - nodeWidths.exchanger;
-  const exchangerX = Math.min(lastExchangerX, Math.max(firstExchangerX, outOfCore[0] - INSIDE_BOX));
-  const lastPumpX = exchangerX - 2 * nodeGap - nodeWidths.tank - nodeWidths.pump;
+  const between = hasExchanger ? nodeWidths.tank + 2 * nodeGap : nodeGap;
+  const last = hasExchanger ? 'exchanger' : 'tank';
+  const firstLastX = firstPumpX + nodeWidths.pump + between;
+  const lastX = Math.min(width - edge - nodeWidths[last], Math.max(firstLastX, outOfCore[0] - INSIDE_BOX));
+  const lastPumpX = lastX - between - nodeWidths.pump;
   const wishedPumpX = Math.max(intoCore[0] - nodeWidths.pump / 2, edge + nodeWidths.compressor + bypassRoom);
   const pumpX = Math.max(firstPumpX, Math.min(wishedPumpX, intoCore[0] - INSIDE_BOX, lastPumpX));
-  const tankX = (pumpX + nodeWidths.pump + exchangerX - nodeWidths.tank) / 2;
+  const tankX = hasExchanger ? (pumpX + nodeWidths.pump + lastX - nodeWidths.tank) / 2 : lastX;
   return {
     compressor: { ...box('compressor', edge), y: y - bypassLine, height: nodeHeight + bypassLine },
     pump: box('pump', pumpX),
     tank: box('tank', tankX),
-    exchanger: box('exchanger', exchangerX),
+    ...(hasExchanger && { exchanger: box('exchanger', lastX) }),
   };
 }
 
@@ -74,11 +85,13 @@ export function layPipes(inHand: PlacedBlock, nodes: Nodes, measures: Measures, 
   const crossing = laneY - 2 * PIPE_WIDTH;
   return {
     intoCore: upFrom(pump, intoCore, crossing),
-    outOfCore: upFrom(exchanger, outOfCore, crossing).toReversed(),
-    exchangerToTank: [
-      [exchanger.x, row],
-      [tank.x + tank.width, row],
-    ],
+    outOfCore: upFrom(exchanger ?? tank, outOfCore, crossing).toReversed(),
+    exchangerToTank: exchanger
+      ? [
+          [exchanger.x, row],
+          [tank.x + tank.width, row],
+        ]
+      : [],
     tankToPump: [
       [tank.x, row],
       [pump.x + pump.width, row],

@@ -37,9 +37,10 @@ export function Overlay({ model }: OverlayProps) {
         </section>
       ))}
       <section aria-label="Parts of the loop">
-        {NODE_NAMES.map((name) => (
-          <Node key={name} name={name} layout={layout} model={model} car={inHand} />
-        ))}
+        {NODE_NAMES.map((name) => {
+          const box = layout.nodes[name];
+          return box && <Node key={name} name={name} box={box} layout={layout} model={model} car={inHand} />;
+        })}
         {bypasses.map((label) => (
           <Label key={label.name} label={label} layout={layout} model={model} />
         ))}
@@ -97,6 +98,7 @@ function labelText({ name, role }: PlacedLabel, isShort: boolean, model: Picture
 
 interface NodeProps extends OverlayProps {
   readonly name: NodeName;
+  readonly box: Rectangle;
   readonly layout: Layout;
   readonly car: PicturedCar;
 }
@@ -109,13 +111,13 @@ const NODES: Readonly<Record<NodeName, { readonly name: string; readonly short?:
 };
 
 /** A part of the loop with its number and a stripe in the colour of its temperature. */
-function Node({ name, layout, model, car }: NodeProps) {
+function Node({ name, box, layout, model, car }: NodeProps) {
   const { at, short, name: whole } = NODES[name];
   const value = model.valueOf(car, at);
   const colour = value === undefined ? undefined : model.scale.value.colourAt(value);
   const isRoomy = layout.room === 'roomy';
   return (
-    <p class={`picture-node ${name}`} style={placed(layout.nodes[name])}>
+    <p class={`picture-node ${name}`} style={placed(box)}>
       <i aria-hidden="true" style={colour && { background: cssColour(colour) }} />
       <span>{isRoomy ? whole : (short ?? whole)}</span>
       <b>{name === 'pump' ? coolantFlow(model, car) : degrees(model, car, at)}</b>

@@ -69,7 +69,8 @@ export class PictureModel {
       }));
       if (blocks.length === 0 || width === 0 || height === 0) return undefined;
       const behind = this.inHand?.car.config.bypass.shareAfterCore ?? 0;
-      const taken = { isTakenBehind: behind > 0, isTakenBefore: behind < 1 };
+      const hasExchanger = this.inHand?.car.config.exchanger !== undefined;
+      const taken = { isTakenBehind: behind > 0, isTakenBefore: behind < 1, hasExchanger };
       return layOut({ width, height, camera: display.camera.value, blocks, ...taken });
     });
     this.read = computed(() => findCell(this.reading.value, this.layout.value));

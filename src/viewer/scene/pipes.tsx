@@ -33,7 +33,9 @@ export function Pipes({ model }: { readonly model: PictureModel }) {
     <svg class="picture-pipes" width={layout.width} height={layout.height} aria-hidden="true" ref={svg}>
       <Pipe points={pipes.intoCore} colour={colourOf('coolantIntoCore')} stream="coolant" />
       <Pipe points={pipes.outOfCore} colour={colourOf('coolantOutOfCore')} stream="coolant" />
-      <Pipe points={pipes.exchangerToTank} colour={colourOf('coolantOutOfExchanger')} stream="coolant" />
+      {pipes.exchangerToTank.length > 0 && (
+        <Pipe points={pipes.exchangerToTank} colour={colourOf('coolantOutOfExchanger')} stream="coolant" />
+      )}
       <Pipe points={pipes.tankToPump} colour={colourOf('reservoirTemperature')} stream="coolant" />
       {isTakenBefore(inHand) && <Bypass points={pipes.bypass} isOpen={bypass === 'open'} colour={discharge} />}
       {pipes.bypassBehind.length > 0 && (

@@ -1,7 +1,16 @@
 import { type ReadonlySignal, useComputed } from '@preact/signals';
 import { briefly, fixed, joined, scaleOf, temperature } from '../format.ts';
 import type { PageProps } from '../page.tsx';
-import { type Bar, barRange, barsThatMatter, layOutBars, type NumberPlace, numberPlace, writtenPulls } from './bars.ts';
+import {
+  type Bar,
+  barRange,
+  barsThatMatter,
+  layOutBars,
+  type NumberPlace,
+  numberPlace,
+  outsideOf,
+  writtenPulls,
+} from './bars.ts';
 import { type TargetEvent, targetEvents } from './events.ts';
 import { isPull, type Phase, phaseAt } from './phases.ts';
 import { endOf, inHand, type ShownRun } from './runs.ts';
@@ -36,6 +45,7 @@ export function Bars({ clock, display, runs, phases, size, x, left, right }: Bar
   if (hand === undefined || width === 0) return <svg class="bars-drawing" aria-hidden="true" />;
   const units = display.units.value;
   const [low, high] = barRange(shown, RANGE_STEP);
+  const outside = outsideOf(shown);
   const floor = height - TRACK - NAMES;
   const y = (kelvin: number) => floor - ((kelvin - low) / (high - low)) * (floor - TOP);
   const limit = hand.car.config.limit.chargeTemperature;
@@ -74,8 +84,9 @@ export function Bars({ clock, display, runs, phases, size, x, left, right }: Bar
       <text x={left - 8} y={floor + 4} text-anchor="end">
         {fixed(fromSi(low), 0)}
       </text>
-      <text x={left + 6} y={floor - 5}>
-        {fitting(free, `outside air ${joined(temperature(low, units, 0))}`, 'outside air')}
+      {outside > low && <line class="grid" x1={left} x2={width - right} y1={y(outside)} y2={y(outside)} />}
+      <text x={left + 6} y={y(outside) - 5}>
+        {fitting(free, `outside air ${joined(temperature(outside, units, 0))}`, 'outside air')}
       </text>
       {targets.length > 0 && (
         <text x={left + 6} y={floor + 15}>

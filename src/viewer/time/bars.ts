@@ -151,17 +151,22 @@ export function numberPlace({ which, x, width }: Bar, isThin: boolean, left: num
   return which === 'before' ? { x: held - 1, anchor: 'end' } : { x: held + 1, anchor: 'start' };
 }
 
+/** The coldest outside air of the cars that are shown [K]. */
+export const outsideOf = (runs: readonly ShownRun[]): number =>
+  Math.min(...runs.map(({ car }) => car.config.ambient.temperature));
+
 /**
  * Range of the bars' height axis [K]: from outside air, so that a bar is the rise above it, to what the hottest bar
- * and the limit need.
+ * and the limit need. Where iced water keeps a peak below outside air, from a step or more below that peak.
  */
 export function barRange(runs: readonly ShownRun[], step: number): readonly [number, number] {
-  const lows = runs.map(({ car }) => car.config.ambient.temperature);
   const highs = runs.flatMap(({ car, pulls }) => [
     car.config.limit.chargeTemperature,
     ...pulls.map(({ peak }) => peak),
   ]);
-  const low = Math.min(...lows);
+  const outside = outsideOf(runs);
+  const coldest = Math.min(...runs.flatMap(({ pulls }) => pulls.map(({ peak }) => peak)));
+  const low = coldest >= outside ? outside : outside - step * (1 + Math.ceil((outside - coldest) / step));
   const high = Math.max(low + step, ...highs);
   return [low, low + step * Math.ceil((high - low) / step)];
 }

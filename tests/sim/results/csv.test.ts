@@ -12,6 +12,7 @@ const FROM_SI: Record<string, (value: number) => number> = {
   s: (value) => value,
   rpm: (value) => value,
   degC: (value) => value - 273.15,
+  kg: (value) => value,
   'kg/s': (value) => value,
   '-': (value) => value,
   'kPa abs': (value) => value / 1000,
@@ -32,7 +33,7 @@ describe('a time series as comma-separated text', () => {
   it('begins with the names of all columns, each with its unit', () => {
     expect(lines[0].split(',')).toEqual(names.map((name) => `${name} [${COLUMNS[name][0]}]`));
     for (const field of lines[0].split(','))
-      expect(field).toMatch(/^[a-z][A-Za-z]+ \[(s|rpm|degC|kg\/s|-|kPa abs|kPa|kW|L\/min)\]$/);
+      expect(field).toMatch(/^[a-z][A-Za-z]+ \[(s|rpm|degC|kg|kg\/s|-|kPa abs|kPa|kW|L\/min)\]$/);
   });
 
   it('has one row per recorded instant, every number to nine digits in its unit', () => {

@@ -480,9 +480,6 @@ describe('a bad input is named, judged and, where it can be, mended', () => {
 describe('what is not modelled is refused by name', () => {
   it.each([
     [{ 'compressor.kind': 'twin-charged' }, 'Compressor kind "twin-charged" is not modelled yet'],
-    [{ 'reservoir.ice': 10 }, 'Ice in the reservoir is not modelled yet'],
-    [{ 'reservoir.iceMass': '10 kg' }, 'Ice in the reservoir is not modelled yet'],
-    [{ exchanger: null }, 'A loop with no front exchanger is not modelled yet'],
     [{ exchanger: [{}, {}] }, 'A loop with several front exchangers is not modelled yet'],
     [{ 'intake.waterInjection': 1 }, 'is not modelled yet: "waterInjection" cannot be used'],
   ])('%j', (edits, message) => {

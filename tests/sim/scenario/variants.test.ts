@@ -39,7 +39,7 @@ describe('a variant', () => {
     expect(powerOf(core.airConductance).reference).toBe(585);
     expect(lines.map(({ segments }) => segments[0].bore)).toEqual([0.022, 0.022, 0.022, 0.022]);
     expect(pump.electricalPower).toBe(120);
-    expect(exchanger.faceArea).toBe(0.18);
+    expect(exchanger?.faceArea).toBe(0.18);
     expect(reservoir.coolantVolume).toBeCloseTo(0.0123, 15);
   });
 

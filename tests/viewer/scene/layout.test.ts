@@ -19,7 +19,12 @@ function layoutOf(
   cores: readonly Core[],
   show: (typeof SHOWS)[number],
   camera: (typeof CAMERAS)[number],
-  air: { readonly isTakenBehind?: boolean; readonly isTakenBefore?: boolean; readonly leaksPast?: boolean } = {},
+  air: {
+    readonly isTakenBehind?: boolean;
+    readonly isTakenBefore?: boolean;
+    readonly leaksPast?: boolean;
+    readonly hasExchanger?: boolean;
+  } = {},
 ): Layout {
   const roles: readonly CarRole[] = ['before', 'after'];
   const { leaksPast = false, ...taken } = air;
@@ -141,12 +146,24 @@ describe('two cars', () => {
     expect(rise / scale).toBeCloseTo(stack + depth, 9);
   });
 
+  it('without an exchanger the core leads to the tank, and the tank to the pump', () => {
+    const { nodes, pipes } = layoutOf(674, 382, ['stock'], 'cut', 'corner', { hasExchanger: false });
+    const end = pipes.outOfCore[pipes.outOfCore.length - 1];
+    expect(nodes.exchanger).toBeUndefined();
+    expect(end[0]).toBeGreaterThan(nodes.tank.x);
+    expect(end[0]).toBeLessThan(nodes.tank.x + nodes.tank.width);
+    expect(end[1]).toBe(nodes.tank.y);
+    expect(pipes.exchangerToTank).toEqual([]);
+    expect(pipes.tankToPump[0][0]).toBe(nodes.tank.x);
+    expect(pipes.tankToPump[1][0]).toBe(nodes.pump.x + nodes.pump.width);
+  });
+
   it('have the loop at the one in hand: pump to core to exchanger to tank to pump', () => {
     const [into] = pipes.intoCore;
     const out = pipes.outOfCore[pipes.outOfCore.length - 1];
     const isOver = ({ x, width }: Rectangle, at: number) => at > x && at < x + width;
     expect(isOver(nodes.pump, into[0])).toBe(true);
-    expect(isOver(nodes.exchanger, out[0])).toBe(true);
+    expect(nodes.exchanger && isOver(nodes.exchanger, out[0])).toBe(true);
     expect(isOver(blocks[1].bounds, into[0])).toBe(true);
     expect(pipes.exchangerToTank[0][0]).toBeGreaterThan(pipes.exchangerToTank[1][0]);
     expect(pipes.tankToPump[0][0]).toBeGreaterThan(pipes.tankToPump[1][0]);

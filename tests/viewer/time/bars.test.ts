@@ -108,6 +108,9 @@ describe('bars over time', () => {
     const low = handMadeRun({ peaks: [50, 52, 54], phases, limit: 58, outside: 27 });
     expect(barRange([low], 5).map((kelvin) => kelvin - DEGREES)).toEqual([27, 62].map((t) => expect.closeTo(t, 9)));
     const hot = handMadeRun({ peaks: [68, 69, 70], phases, limit: 58, outside: 24 });
+    // iced water: a step below the coldest peak, on steps counted from outside air
+    const iced = handMadeRun({ peaks: [24, 21, 40], phases, limit: 58, outside: 27 });
+    expect(barRange([iced], 5).map((kelvin) => kelvin - DEGREES)).toEqual([12, 62].map((t) => expect.closeTo(t, 9)));
     expect(barRange([low, hot], 5).map((kelvin) => kelvin - DEGREES)).toEqual(
       [24, 74].map((t) => expect.closeTo(t, 9)),
     );

@@ -14,6 +14,19 @@ export function checkCoolantLoop(values: Values, report: Report): void {
   checkPump(values, report);
   checkPasses(values, report);
   checkVelocity(values, report);
+  checkExchangerLine(values, report);
+}
+
+/** The line behind the front exchanger is there when the exchanger is. */
+function checkExchangerLine({ exchanger, lines }: Values, report: Report): void {
+  const path = 'lines.exchangerToReservoir';
+  const isLine = lines.exchangerToReservoir !== undefined;
+  if (isLine === (exchanger !== undefined)) return;
+  const message = isLine
+    ? 'There is no front exchanger for this line to leave: lines.coreToExchanger leads to the reservoir.'
+    : 'Segments of exchangerToReservoir are missing: no way from the front exchanger to the reservoir.';
+  const [found, expected] = isLine ? ['a line', 'no such line, or an exchanger'] : ['nothing', 'a line'];
+  report({ severity: 'error', path, message, found, expected });
 }
 
 /** Places must rise, and somewhere air must move. */

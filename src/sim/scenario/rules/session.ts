@@ -12,7 +12,8 @@ export function checkSession(values: Values, report: Report): void {
   for (const each of phases) checkPhase(each, values, report);
   checkRepetitions(values, report);
   checkCycle(phases, values, report);
-  checkExchangerAir(phases, report);
+  if (values.exchanger === undefined) checkNoExchanger(phases, report);
+  else checkExchangerAir(phases, report);
   checkRoom(values, report);
   checkChargeTable(values, report);
 }
@@ -66,7 +67,7 @@ function checkPhase({ phase, path }: PlacedPhase, values: Values, report: Report
     reportMissing({ ...SESSION.phase[key], meaning: `needed where the kind is "${kind}"` }, `${path}.${key}`, report);
 
   if (engineSpeed === undefined && !isSoak) need('engineSpeed');
-  if (exchangerAirSpeed === undefined && !isSoak) need('exchangerAirSpeed');
+  if (exchangerAirSpeed === undefined && !isSoak && values.exchanger !== undefined) need('exchangerAirSpeed');
   if (manifoldPressure === undefined && isPartLoad) need('manifoldPressure');
   if (engineSpeed !== undefined) checkEngineSpeed(kind, engineSpeed, `${path}.engineSpeed`, report);
   if (manifoldPressure !== undefined) {
@@ -181,6 +182,23 @@ function checkCycle(phases: readonly PlacedPhase[], { numerics }: Values, report
   if (phases.length > 0 && phases.every(({ phase }) => phase.kind !== 'pull' && String(phase.kind) !== '')) {
     const message = 'The cycle has no pull: there is nothing to hold against the limit.';
     report({ severity: 'warning', path: 'cycle', message, found: 'no pull', expected: 'at least one pull' });
+  }
+}
+
+/** What a phase says of an exchanger that the car does not have. */
+function checkNoExchanger(phases: readonly PlacedPhase[], report: Report): void {
+  for (const { phase, path } of phases) {
+    const moving = phase.exchangerAirSpeed?.some((speed) => speed > 0);
+    const key = moving ? 'exchangerAirSpeed' : phase.exchangerPickUp && 'exchangerPickUp';
+    if (!key) continue;
+    const message = 'The car has no front exchanger for this air to cross.';
+    report({
+      severity: 'error',
+      path: `${path}.${key}`,
+      message,
+      found: key,
+      expected: 'an exchanger, or no such key',
+    });
   }
 }
 

@@ -1,0 +1,9 @@
+import type { Config } from '../scenario/config.ts';
+
+/** Coolant in the whole loop, without ice [m3]. */
+export function loopVolume({ core, exchanger, lines, reservoir }: Config): number {
+  const inLines = lines
+    .flatMap(({ segments }) => segments)
+    .reduce((sum, { bore, length }) => sum + (Math.PI / 4) * bore ** 2 * length, 0);
+  return core.coolantVolume + (exchanger?.coolantVolume ?? 0) + inLines + reservoir.coolantVolume;
+}

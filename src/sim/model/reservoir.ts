@@ -1,0 +1,158 @@
+import { freezingPointOf } from '../fluids/coolant.ts';
+import { HEAT_OF_MELTING, MELTING_POINT } from '../fluids/ice.ts';
+import type { Config } from '../scenario/config.ts';
+import type { Stage } from '../solver/stage-system.ts';
+import type { CoolantRing } from './coolant-ring.ts';
+import { loopVolume } from './loop-volume.ts';
+
+const MOST_NEWTON_STEPS = 30;
+/** K; rounding of a temperature in kelvin is some 1e-13 */
+const SETTLED = 1e-11;
+/** The melting point follows the melt, which follows it: a share of about a hundredth is left by each round. */
+const MELTING_ROUNDS = 5;
+/** Share of the ice at which it counts as gone. */
+const GONE = 1e-9;
+
+/**
+ * The reservoir: one mixed volume, with ice in it where some was loaded.
+ *
+ *     C de/dt = Q,  dm/dt = -G (m/m0)^(2/3) (T - Tm)/h,  T = T0 + (C (e - T0) + h m)/(C - m c)
+ *
+ * C is the heat capacity with all ice melted, e the temperature that it would have then [K]: a heat, so that melting
+ * moves no energy. Ice is counted at 0 degC (T0), melt joins as liquid of T0. The state holds e and, with ice,
+ * w = w0 (m/m0)^(1/3) with w0 = 3 h m0/C: it falls in a straight line at a steady T, reaches 0 in finite time, and an
+ * error of it is one of the temperature. Tm is the freezing point of the whole loop's coolant with the melt in it: a
+ * tank is stirred into the loop within a minute. Ice forms again below Tm. The coolant's density and heat capacity stay
+ * those of the mix that was filled in; the heat of melting is that at 0 degC.
+ *
+ * The law is that of pieces that keep their shape: their surface goes with mass to the 2/3.
+ */
+export class Reservoir {
+  /** numbers in the state, from `index` on */
+  readonly size: number;
+  /** J/K with all ice melted */
+  readonly capacity: number;
+  private readonly index: number;
+  private readonly loaded: number;
+  private readonly meltConductance: number;
+  /** J/(kg K) */
+  private readonly heatCapacity: number;
+  private readonly fullMeasure: number;
+  private readonly meltingPoints: (melted: number) => number;
+  /** of the stage solved last */
+  private measure = 0;
+
+  constructor(config: Config, ring: CoolantRing, index: number) {
+    const { reservoir, coolant } = config;
+    this.index = index;
+    this.loaded = reservoir.iceMass;
+    this.meltConductance = reservoir.meltConductance * this.loaded;
+    this.size = this.loaded > 0 ? 2 : 1;
+    this.heatCapacity = ring.heatCapacity;
+    this.capacity = (reservoir.coolantVolume * ring.density + this.loaded) * ring.heatCapacity;
+    this.fullMeasure = (3 * HEAT_OF_MELTING * this.loaded) / this.capacity;
+    const { massFraction, freezingPoint } = ring.coolant;
+    const filled = loopVolume(config) * ring.density;
+    this.meltingPoints = (melted) =>
+      melted === 0 ? freezingPoint : freezingPointOf((massFraction * filled) / (filled + melted), coolant.glycol);
+  }
+
+  get isIced(): boolean {
+    return this.loaded > 0;
+  }
+
+  /** Coolant at `temperature` [K] and all the ice that was loaded. */
+  fillStart(state: Float64Array, temperature: number): void {
+    const { index, loaded, capacity, heatCapacity } = this;
+    if (!this.isIced) {
+      state[index] = temperature;
+      return;
+    }
+    const heat = (capacity - loaded * heatCapacity) * (temperature - MELTING_POINT) - HEAT_OF_MELTING * loaded;
+    state[index] = MELTING_POINT + heat / capacity;
+    state[index + 1] = this.fullMeasure;
+  }
+
+  temperatureIn(state: Float64Array): number {
+    return this.isIced ? this.temperatureOf(state[this.index], this.iceIn(state)) : state[this.index];
+  }
+
+  /** Ice left [kg]. */
+  iceIn(state: Float64Array): number {
+    return this.isIced ? this.iceOf(state[this.index + 1]) : 0;
+  }
+
+  /** Freezing point of the loop's coolant with what has melted until now [K]. */
+  freezingPointIn(state: Float64Array): number {
+    return this.meltingPoints(this.loaded - this.iceIn(state));
+  }
+
+  /** Event function: below 0 while there is ice. */
+  iceGone(state: Float64Array): number {
+    return this.isIced ? Math.cbrt(GONE) * this.fullMeasure - state[this.index + 1] : -1;
+  }
+
+  /** Heat stored above liquid of `reference` [J]. */
+  heatIn(state: Float64Array, reference: number): number {
+    return this.capacity * (state[this.index] - reference);
+  }
+
+  /**
+   * Temperature at the end of a stage in which `held - conductance T` flows in [K].
+   *
+   * @param held - W at 0 K
+   * @param conductance - W/K
+   */
+  temperatureAt(s: number, base: Float64Array, held: number, conductance: number): number {
+    const { index, capacity, heatCapacity } = this;
+    const store = capacity * s;
+    const from = base[index];
+    if (!this.isIced) return (store * from + held) / (store + conductance);
+    // From the temperature of the base, which the stage leaves by little.
+    let T = this.temperatureOf(from, this.iceOf(base[index + 1]));
+    for (let k = 0; k < MOST_NEWTON_STEPS; k++) {
+      this.measure = this.measureAt(s, base[index + 1], T);
+      const ice = this.iceOf(this.measure);
+      const above = T - MELTING_POINT;
+      const gap =
+        s * ((capacity - ice * heatCapacity) * above - HEAT_OF_MELTING * ice - capacity * (from - MELTING_POINT)) -
+        held +
+        conductance * T;
+      const melt = ice > 0 ? ((3 * ice) / this.measure) * (this.meltConductance / capacity) : 0;
+      const slope = s * (capacity - ice * heatCapacity) + (heatCapacity * above + HEAT_OF_MELTING) * melt + conductance;
+      const step = gap / slope;
+      T -= step;
+      if (Math.abs(step) < SETTLED) break;
+    }
+    this.measure = this.measureAt(s, base[index + 1], T);
+    return T;
+  }
+
+  /** Takes up the heat that flowed in [W], and the ice of the stage that was solved last. */
+  takeUp({ s, reach, base, out }: Stage, heat: number): void {
+    const { index } = this;
+    out[index] = base[index] + (reach * heat) / (this.capacity * s);
+    if (this.isIced) out[index + 1] = base[index + 1] + reach * (this.measure - base[index + 1]);
+  }
+
+  private temperatureOf(heatTemperature: number, ice: number): number {
+    const { capacity, heatCapacity } = this;
+    const heat = capacity * (heatTemperature - MELTING_POINT) + HEAT_OF_MELTING * ice;
+    return MELTING_POINT + heat / (capacity - ice * heatCapacity);
+  }
+
+  private iceOf(measure: number): number {
+    return measure > 0 ? this.loaded * (measure / this.fullMeasure) ** 3 : 0;
+  }
+
+  /** w at the end of a stage at temperature T; none is left below 0. */
+  private measureAt(s: number, from: number, T: number): number {
+    const rate = this.meltConductance / (this.capacity * s);
+    let measure = from;
+    for (let k = 0; k < MELTING_ROUNDS; k++) {
+      const melting = this.meltingPoints(this.loaded - this.iceOf(measure));
+      measure = Math.max(0, from - rate * (T - melting));
+    }
+    return measure;
+  }
+}
