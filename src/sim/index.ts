@@ -1,9 +1,9 @@
 /** The only door into the library. */
-export { type AirBand, studyAirBand } from './answers/air-band.ts';
+export { studyAirBand } from './answers/air-band.ts';
 export type { BottleneckPart } from './answers/bottleneck.ts';
 export type { RouteComparison, RouteFigures } from './answers/bypass-routes.ts';
 export { readChargeTable } from './answers/charge-table.ts';
-export { type CoolingConsequence, compareCooling, explainCooling } from './answers/cooling-consequence.ts';
+export { compareCooling, explainCooling } from './answers/cooling-consequence.ts';
 export { type CoreDesignStudy, type SizeChange, studyCoreDesign } from './answers/core-designer.ts';
 export {
   type CoreMap,

@@ -28,7 +28,7 @@ const TURN_NAMES = [
   'plenum heat',
   'leak past the core',
 ] as const;
-export type TurnName = (typeof TURN_NAMES)[number];
+type TurnName = (typeof TURN_NAMES)[number];
 
 const scalePlenum = (config: Config, factor: number): Config => ({
   ...config,
@@ -103,7 +103,7 @@ const INPUTS: readonly TurnInput[] = [
   },
 ];
 
-export interface TurnPoint {
+interface TurnPoint {
   readonly value: number;
   /** with the route behind the core */
   readonly recirculation: number;
