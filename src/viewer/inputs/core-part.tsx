@@ -3,6 +3,7 @@ import { type CoreSize, readQuantity } from '../../sim/index.ts';
 import { Designer } from '../designer/designer.tsx';
 import { measurePaths } from '../designer/measures.ts';
 import { valueAt } from '../state/cars.ts';
+import { AirVelocity } from './air-velocity.tsx';
 import { Caution } from './caution.tsx';
 import { corePresets, hasCore, SIZED_KEYS, sizeBetween, sizeChanges } from './core-changes.ts';
 import { FieldList, type FormProps, More, specsOf, stateOf } from './field-list.tsx';
@@ -50,6 +51,7 @@ export function CorePart(props: FormProps) {
       {!isByMeasures && <FieldList {...props} fields={specsOf(props, CORE.main)} />}
       <Designer {...props} />
       <AirAndPasses {...props} />
+      <AirVelocity {...props} />
       <More
         {...props}
         part={CORE}

@@ -34,6 +34,24 @@ export function pointAdded(document: JsonObject, points: readonly Point[], index
   return { 'pump.curve': itemsAt(document, 'pump.curve').toSpliced(first + 1, 0, half) };
 }
 
+/** The same air at both ends of the core, to start from. */
+export const EVEN_AIR = [
+  { place: 0, speed: 1 },
+  { place: 1, speed: 1 },
+];
+
+/** One point of the air velocity more, halfway from that at `index` to the next; from the last, halfway back. */
+export function velocityAdded(
+  document: JsonObject,
+  points: readonly { readonly place: number; readonly speed: number }[],
+  index: number,
+): Changes {
+  const first = Math.min(index, points.length - 2);
+  const [a, b] = [points[first], points[first + 1]];
+  const half = { place: (a.place + b.place) / 2, speed: (a.speed + b.speed) / 2 };
+  return { 'core.airVelocity': itemsAt(document, 'core.airVelocity').toSpliced(first + 1, 0, half) };
+}
+
 /** The parabola through shut-off pressure and free flow as points, in file units. */
 export function curveFromParabola(shutOffPressure: number, freeFlow: number): Changes {
   const points = [0, 0.25, 0.5, 0.75, 1].map((share) => ({

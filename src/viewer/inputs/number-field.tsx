@@ -46,7 +46,7 @@ export function NumberField(props: NumberFieldProps) {
   const value = numberAt(car, path);
   const own = numberAt(before, path);
   const draft = session.drafts.value.find((each) => each.path === path);
-  const shown = value === undefined ? '' : boxText(value, measure);
+  const shown = value === undefined ? '' : boxText(isConverted(car, path) ? fiveFigures(value) : value, measure);
   const isChanged = session.changes.value.some((changed) => areRelated(changed, path));
   const warnings = car.warnings.filter((warning) => warning.path === path);
   const isDefault = value !== undefined && valueAt(car.document, path) === undefined && !isPairEnd(car, path);
@@ -162,6 +162,10 @@ function numberAt({ scenario }: Car, path: string): number | undefined {
   const value = readAt(scenario, path);
   return (Array.isArray(value) ? value[0] : value) as number | undefined;
 }
+
+/** What was typed with a unit of its own has no last digit in the unit of the file. */
+const isConverted = ({ document }: Car, path: string): boolean => typeof valueAt(document, path) === 'string';
+const fiveFigures = (value: number): number => Number(value.toPrecision(5));
 
 const followsFromGroup = ({ document }: Car, { followsFrom }: NumberRow): boolean =>
   followsFrom !== undefined && valueAt(document, followsFrom) !== undefined;

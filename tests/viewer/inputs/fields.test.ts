@@ -15,6 +15,13 @@ const document: JsonObject = {
     electricalPower: 50,
   },
   chargeTable: [{ chargeTemperature: 45, spark: -2 }],
+  core: {
+    ...(estate.document.core as JsonObject),
+    airVelocity: [
+      { place: 0, speed: 1 },
+      { place: 1, speed: 2 },
+    ],
+  },
 };
 const paths = fieldGroups(document).flatMap(({ fields }) => fields.map(({ path }) => path));
 

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { DEMO_SCENARIOS } from '../../../src/viewer/files/demo-scenarios.ts';
 import {
   curveFromParabola,
+  EVEN_AIR,
   itemAdded,
   itemRemoved,
   itemsAt,
@@ -9,6 +10,7 @@ import {
   pointAdded,
   rowAdded,
   tableStarted,
+  velocityAdded,
 } from '../../../src/viewer/inputs/lists.ts';
 import { Session } from '../../../src/viewer/state/session.ts';
 
@@ -89,6 +91,23 @@ describe('the pump', () => {
     expect(session.change(parabolaFromCurve(curve ?? []), 'two figures')).toEqual([]);
     expect(session.inHand.value?.scenario.values.pump.curve).toBeUndefined();
     expect(session.inHand.value?.scenario.values.pump.freeFlow).toBe(26);
+  });
+});
+
+describe('the air velocity', () => {
+  it('starts even, and takes a point more halfway', () => {
+    const { session, document } = opened();
+    const points = () => session.inHand.value?.scenario.values.core.airVelocity ?? [];
+    expect(session.change({ 'core.airVelocity': EVEN_AIR }, 'uneven air')).toEqual([]);
+    expect(session.change({ 'core.airVelocity.1.speed': 3 }, 'faster')).toEqual([]);
+    for (const [index, point, at] of [
+      [0, { place: 0.5, speed: 2 }, 1],
+      [2, { place: 0.75, speed: 2.5 }, 2],
+    ] as const) {
+      expect(session.change(velocityAdded(document(), points(), index), 'add')).toEqual([]);
+      expect(points()[at]).toEqual(point);
+    }
+    expect(session.inHand.value?.config.core.layout.airVelocity).toBeDefined();
   });
 });
 
