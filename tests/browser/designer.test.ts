@@ -54,7 +54,10 @@ describe('a core by its measures', () => {
     await page.getByText('Invented measures: no such core was built or tested.').waitFor();
     await page.locator('.answer .after .figure').waitFor();
     // What was pressed is gone: its title has the focus.
-    expect(await page.evaluate(() => document.activeElement?.textContent)).toContain('Core by its measures');
+    const focused = await page.evaluate(
+      () => `${document.activeElement?.tagName} ${document.activeElement?.textContent}`,
+    );
+    expect(focused).toContain('SUMMARY Core by its measures');
     await page.locator('summary', { hasText: /^Measures/ }).click();
     await page.getByRole('textbox', { name: 'Core depth' }).fill('90');
     await page.keyboard.press('Tab');
@@ -99,10 +102,15 @@ describe('a core by its measures', () => {
     // There are two: this one and that of a core by test points, which comes before it.
     await page.locator('.designer').getByRole('button', { name: 'One row wider' }).click();
     await expect.poll(() => page.getByRole('textbox', { name: 'Width ×' }).inputValue()).toBe('1.09');
+    await page.getByRole('img', { name: /^Face, to scale. 218\smm wide/ }).waitFor();
+    await page.locator('.designer').getByRole('button', { name: 'One row wider' }).click();
     await page.getByRole('textbox', { name: 'Depth ×' }).fill('1.5');
     await page.keyboard.press('Enter');
     await page.getByRole('img', { name: /^Along the air, to scale. 180\smm deep/ }).waitFor();
-    await page.getByRole('img', { name: /^Face, to scale. 218\smm wide/ }).waitFor();
+    // 200 mm x 1.09 x 1.09: a depth moves no width, though the factor is shown with two digits.
+    await page.locator('summary', { hasText: /^Measures/ }).click();
+    expect(await page.getByRole('textbox', { name: 'Core width' }).inputValue()).toBe('237.62');
+    expect(await page.getByRole('textbox', { name: 'Fin pitch' }).inputValue()).toBe('1.8143');
     expect(await page.locator('.inputs .message:not(.doubt)').count()).toBe(0);
     expect(faults).toEqual([]);
     await context.close();
@@ -142,6 +150,9 @@ describe('the map of cores', () => {
   it('makes a cell After with one click, keeps still, and Undo takes it back', async () => {
     const { page, context } = await designer();
     await openMap(page);
+    const depths = async () => (await page.locator('.map-grid thead th').allInnerTexts()).map(plain);
+    const before = await depths();
+    expect(before).toHaveLength(5);
     await cell(page, 20, 150).click();
     const point = map.points.find((each) => Math.abs(0.0254 / each.finPitch - 20) < 0.1 && each.depth > 0.14);
     await expect
@@ -149,7 +160,9 @@ describe('the map of cores', () => {
       .toContain(`peaks at ${celsius(point?.peak ?? 0)} °C`);
     expect(await cell(page, 20, 150).getAttribute('aria-pressed')).toBe('true');
     expect(await page.locator('.map-grid .own').count()).toBe(1);
-    expect(await page.locator('.map-grid thead th').allInnerTexts()).toHaveLength(5);
+    // The map stays round the core that it was drawn for, and nothing has to be worked out anew.
+    expect(await page.locator('.map-state').innerText()).toBe('');
+    expect(await depths()).toEqual(before);
     expect(plain(await undo(page).innerText())).toContain('20 fins per inch');
     await undo(page).click();
     await expect.poll(() => cell(page, 14, 120).getAttribute('aria-pressed')).toBe('true');

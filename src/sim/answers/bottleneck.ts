@@ -31,6 +31,8 @@ const CORE_CONDUCTANCE_FACTOR = 40;
 const COOLANT_FLOW_FACTOR = 4;
 const EXCHANGER_FACTOR = 60;
 const ENDLESS_STORE = 100;
+/** Pa above outside: water boils at 212 degC */
+const IDEAL_CAP = 1.9e6;
 
 const IDEAL: Record<BottleneckPart, (config: Config) => Config> = {
   'core conductance': (config) => scaleCoreConductance(config, CORE_CONDUCTANCE_FACTOR),
@@ -53,7 +55,8 @@ const IDEAL: Record<BottleneckPart, (config: Config) => Config> = {
 /**
  * What holds one pull back: each part in turn is made ideal, alone, and the fall of that pull's peak is its share.
  * Core conductance x40 on both sides; coolant flow x4 by the pump's affinity; front exchanger, where there is one, outlet at its air;
- * 100 m3 of coolant at the start temperature; no air drop in the core; intake air at ambient.
+ * 100 m3 of coolant at the start temperature; no air drop in the core; intake air at ambient. Coolant does not boil in
+ * these runs.
  *
  * @param config - the car as it is
  * @param pull - the deciding pull, counted from 1
@@ -61,7 +64,7 @@ const IDEAL: Record<BottleneckPart, (config: Config) => Config> = {
  */
 export function* studyBottleneck(config: Config, pull: number, peak: number): Study<Bottleneck> {
   const parts = BOTTLENECK_PARTS.filter((part) => part !== 'front exchanger' || config.exchanger !== undefined);
-  const jobs = parts.map((part): RunJob => ({ config: IDEAL[part](config), options: untilPull(pull) }));
+  const jobs = parts.map((part): RunJob => ({ config: IDEAL[part](neverBoiling(config)), options: untilPull(pull) }));
   const runs = yield jobs;
   const falls = parts
     .map((part, k) => {
@@ -72,6 +75,11 @@ export function* studyBottleneck(config: Config, pull: number, peak: number): St
   falls.sort((a, b) => b.fall - a.fall);
   const heldBackBy = falls.filter(({ fall }) => fall > 0 && fall > falls[0].fall - TIE).map(({ part }) => part);
   return { pull, falls, heldBackBy };
+}
+
+/** The same coolant under a cap that keeps it liquid: in a corner of an ideal core it is as hot as the air. */
+function neverBoiling(config: Config): Config {
+  return { ...config, coolant: { ...config.coolant, capPressure: IDEAL_CAP } };
 }
 
 /** The same car with both conductances of its core scaled. */

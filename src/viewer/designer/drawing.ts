@@ -3,7 +3,7 @@ import type { Config } from '../../sim/index.ts';
 type CoreShape = NonNullable<Config['core']['geometry']>['shape'];
 
 /** A rectangle on the paper, in its units; the paper is as wide as the drawing. */
-export interface Box {
+interface Box {
   readonly x: number;
   readonly y: number;
   readonly width: number;

@@ -6,7 +6,7 @@ import { area, change, conductance, length, mass, percent, pressure, times, volu
 type Design = CoreDesignStudy['design'];
 
 /** One line of what follows from measures. */
-export interface FollowRow {
+interface FollowRow {
   readonly name: string;
   readonly value: string;
   /** belongs to the line above: a part of it */

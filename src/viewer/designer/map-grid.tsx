@@ -50,7 +50,7 @@ export function MapGrid({ map, show, car, units, onPick }: MapGridProps) {
     <>
       <table class="map-grid">
         <caption>
-          First pull: {show} in {table.unit}, by fins per inch and depth in {table.depthUnit}
+          First pull: {show} ({table.unit}) by fins per inch and depth ({table.depthUnit})
         </caption>
         <thead>
           <tr>

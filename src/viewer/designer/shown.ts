@@ -1,4 +1,4 @@
-import { asSentence, difference, fixed, joined, NO_BREAK_SPACE, scaleOf, temperature } from '../format.ts';
+import { asSentence, difference, fixed, joined, NO_BREAK_SPACE, scaleOf } from '../format.ts';
 import { signed } from '../routes/figures.ts';
 import type { UnitChoice } from '../state/display.ts';
 
@@ -40,8 +40,6 @@ export const percent = (share: number): string => signed(withUnit(fixed(100 * sh
 
 /** @param kelvin - a change of temperature [K] with its sign */
 export const change = (kelvin: number, units: UnitChoice): string => signed(joined(difference(kelvin, units, 2)));
-
-export const degrees = (kelvin: number, units: UnitChoice): string => joined(temperature(kelvin, units));
 
 /** Fins per inch of a pitch: "14", or "13.7" where it is no whole number. */
 export const finsPerInch = (pitch: number): string => brief(0.0254 / pitch, 3);

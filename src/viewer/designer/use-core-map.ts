@@ -1,4 +1,5 @@
 import { useSignal, useSignalEffect } from '@preact/signals';
+import { useRef } from 'preact/hooks';
 import { type CoreMap, type CoreMapLists, coreMapLists } from '../../sim/index.ts';
 import type { PageProps } from '../page.tsx';
 import { whyWait } from '../routes/use-routes.ts';
@@ -46,6 +47,7 @@ export function useCoreMap({ session, solving }: PageProps): InUse {
   const found = useSignal<FoundMap | undefined>(undefined);
   const state = useSignal<MapState>({ kind: 'waiting', why: '' });
   const lists = useSignal<CoreMapLists | undefined>(undefined);
+  const file = useRef('');
   /** counted up to ask once more for a car that was cancelled */
   const asked = useSignal(0);
   const car = session.inHand.value;
@@ -56,7 +58,10 @@ export function useCoreMap({ session, solving }: PageProps): InUse {
     const why = whyWait(inHand, session.inHandRun.value, session.isDragging.value);
     void asked.value;
     if (inHand === undefined || own === undefined) return undefined;
-    lists.value ??= coreMapLists(session.before.peek()?.config.core.geometry ?? own);
+    // Another file has another core: what was drawn round the last one is of no use.
+    if (lists.value === undefined || file.current !== inHand.config.name)
+      lists.value = coreMapLists(session.before.peek()?.config.core.geometry ?? own);
+    file.current = inHand.config.name;
     const wanted = lists.value;
     const key = keyOf(inHand, wanted);
     if (found.peek()?.key === key) {

@@ -25,6 +25,7 @@ const REFERENCE: [string, string | undefined, number, number[], BottleneckPart[]
   ['rolling-road-estate', 'bigger core', 8, [15.6, 2.8, 5.6, 5.6, 0.8, 1.4], ['core conductance']],
   ['session-coupe', undefined, 13, [17.5, 2.7, 3.0, -6.2, -0.6, 2.0], ['core conductance']],
   ['session-coupe', 'stock loop', 1, [20.5, 4.4, 5.4, -2.5, -0.6, 2.3], ['core conductance']],
+  ['quarter-mile-saloon', undefined, 5, [11.9, 2.1, Number.NaN, 25.3, 1.4, 1.2], ['stored coolant']],
   ['motorway-wagon', undefined, 2, [21.7, 4.2, 11.4, 8.9, 0.9, 1.8], ['core conductance']],
 ];
 
@@ -40,7 +41,7 @@ describe('what holds a pull back', () => {
         const expected = falls[PARTS.indexOf(part)];
         expect(Math.abs(fall - expected), `${part}: ${fall}, expected ${expected}`).toBeLessThan(0.25);
       }
-      expect(bottleneck.falls).toHaveLength(PARTS.length);
+      expect(bottleneck.falls).toHaveLength(PARTS.length - falls.filter(Number.isNaN).length);
       expect([...bottleneck.heldBackBy].sort()).toEqual([...first].sort());
     },
   );

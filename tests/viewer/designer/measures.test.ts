@@ -116,9 +116,12 @@ describe('the size of a core by its measures', () => {
     expect(session.after.value).toBeUndefined();
   });
 
-  it('is none beside a core by test points', () => {
+  it('is none beside a core by test points, were it of the same figures', () => {
     const points = new Session();
-    points.open(JSON.stringify(shippedDocument('rolling-road-estate')));
+    const { variants: _, ...document } = shippedDocument('rolling-road-estate');
+    const { core } = car().scenario.values;
+    const figures = Object.keys(document.core as JsonObject).map((key) => [key, core[key as keyof typeof core]]);
+    points.open(JSON.stringify({ ...document, core: Object.fromEntries(figures) }));
     expect(sizeBetween(beforeCar(), points.before.value?.scenario as Car['scenario'])).toBeUndefined();
   });
 });
@@ -129,6 +132,10 @@ describe('cores to start from', () => {
     const [stock, oneRow] = corePresets(own);
     session.change(exampleMeasures(own), 'measures');
     expect(hasCore(car().document, stock)).toBe(false);
+    const { name: _own, ...ownCore } = stock;
+    session.change(ownCore, 'stock core');
+    expect(session.after.value).toBeUndefined();
+    session.change(exampleMeasures(own), 'measures');
     const { name: _, ...core } = oneRow;
     expect(session.change(core, 'one row wider')).toEqual([]);
     expect((car().document as JsonObject).coreGeometry).toBeUndefined();
