@@ -39,7 +39,7 @@ interface StudyRequest extends CarRequest {
   readonly pulls: readonly PullSummary[];
 }
 
-export interface CoreMapRequest extends CarRequest {
+interface CoreMapRequest extends CarRequest {
   readonly lists: CoreMapLists;
 }
 

@@ -1,7 +1,7 @@
-import { applyVariant, type Config, conduct, studyCoreDesign, studyCoreMap, toConfig } from '../sim/index.ts';
+import { conduct, studyCoreDesign, studyCoreMap } from '../sim/index.ts';
 import { designAsText, mapAsText } from './core-text.ts';
 import { EXIT } from './exit-codes.ts';
-import { printIssues, readScenarioFile } from './read-scenario.ts';
+import { configOf, readScenarioFile } from './read-scenario.ts';
 
 export interface CoreCommandOptions {
   readonly variant?: string;
@@ -13,12 +13,8 @@ export interface CoreCommandOptions {
 export function core(file: string, options: CoreCommandOptions): number {
   const scenario = readScenarioFile(file);
   if (typeof scenario === 'number') return scenario;
-  const changed = options.variant === undefined ? { scenario, issues: [] } : applyVariant(scenario, options.variant);
-  if (changed.scenario === undefined) {
-    printIssues(file, changed.issues);
-    return EXIT.badUsage;
-  }
-  const config: Config = toConfig(changed.scenario);
+  const config = configOf(file, scenario, options.variant);
+  if (config === undefined) return EXIT.badUsage;
   if (config.core.geometry === undefined) {
     console.error(
       'Nothing to work out: the core of this file is given by test points. Describe it in coreGeometry (soakbench keys measures lists the keys), or name a variant that does.',

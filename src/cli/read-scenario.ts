@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { type Issue, parseScenario, type Scenario } from '../sim/index.ts';
+import { applyVariant, type Config, type Issue, parseScenario, type Scenario, toConfig } from '../sim/index.ts';
 import { EXIT } from './exit-codes.ts';
 
 /** Text of a file or of standard input; a message and undefined where it cannot be read. */
@@ -19,6 +19,14 @@ export function readScenarioFile(file: string): Scenario | number {
   const { scenario, issues } = parseScenario(text);
   printIssues(file, issues);
   return scenario ?? EXIT.badScenario;
+}
+
+/** A scenario as it stands or one of its variants; prints why where there is none. */
+export function configOf(file: string, scenario: Scenario, variant: string | undefined): Config | undefined {
+  if (variant === undefined) return toConfig(scenario);
+  const changed = applyVariant(scenario, variant);
+  if (changed.scenario === undefined) printIssues(file, changed.issues);
+  return changed.scenario && toConfig(changed.scenario);
 }
 
 /** One issue a paragraph, on standard error: severity, path, what is wrong, found and expected, and the way out. */

@@ -1,6 +1,4 @@
 import {
-  applyVariant,
-  type Config,
   conduct,
   convert,
   explainRoutes,
@@ -8,10 +6,9 @@ import {
   type RouteFigures,
   studyRoutes,
   type TurnLine,
-  toConfig,
 } from '../sim/index.ts';
 import { EXIT } from './exit-codes.ts';
-import { printIssues, readScenarioFile } from './read-scenario.ts';
+import { configOf, readScenarioFile } from './read-scenario.ts';
 import { WORDING } from './wording.ts';
 
 export interface RoutesCommandOptions {
@@ -23,12 +20,8 @@ export interface RoutesCommandOptions {
 export function routes(file: string, options: RoutesCommandOptions): number {
   const scenario = readScenarioFile(file);
   if (typeof scenario === 'number') return scenario;
-  const changed = options.variant === undefined ? { scenario, issues: [] } : applyVariant(scenario, options.variant);
-  if (changed.scenario === undefined) {
-    printIssues(file, changed.issues);
-    return EXIT.badUsage;
-  }
-  const config: Config = toConfig(changed.scenario);
+  const config = configOf(file, scenario, options.variant);
+  if (config === undefined) return EXIT.badUsage;
   const study = conduct(studyRoutes(config));
   const { comparison, turns } = study;
   if (comparison === undefined) {

@@ -1,5 +1,4 @@
 import {
-  applyVariant,
   type Config,
   compareCooling,
   conduct,
@@ -17,7 +16,7 @@ import {
   variants,
 } from '../sim/index.ts';
 import { EXIT } from './exit-codes.ts';
-import { printIssues, readScenarioFile } from './read-scenario.ts';
+import { configOf, readScenarioFile } from './read-scenario.ts';
 import { reportAsText } from './text-report.ts';
 import { WORDING } from './wording.ts';
 
@@ -92,13 +91,6 @@ function printComparison(scenario: Scenario, config: Config, series: TimeSeries)
 }
 
 /** What a variant is at fault with was said when the file was read; only its name can be wrong here. */
-function configOf(file: string, scenario: Scenario, name: string | undefined): Config | undefined {
-  if (name === undefined) return toConfig(scenario);
-  const { scenario: changed, issues } = applyVariant(scenario, name);
-  if (changed === undefined) printIssues(file, issues);
-  return changed && toConfig(changed);
-}
-
 function hasTooManyRows(config: Config, { interval }: RunCommandOptions): boolean {
   const { duration } = startRun(config);
   const rows = interval === undefined ? 0 : duration / interval;
