@@ -122,6 +122,7 @@ const COLUMNS: readonly (readonly [string, string, (point: CoreMapPoint) => stri
 ];
 
 const MEASURES = { finPitch: 'fin density', depth: 'depth', width: 'width' } as const;
+const LIST = new Intl.ListFormat('en-GB');
 
 /** The map as a table, and the optimum for each goal. */
 export function mapAsText({ points, optima }: CoreMap): string[] {
@@ -132,7 +133,7 @@ export function mapAsText({ points, optima }: CoreMap): string[] {
   ];
   const widths = COLUMNS.map((_, column) => Math.max(...cells.map((row) => row[column].length)));
   return [
-    'First pull with other fins and depths, flows and pressures at lift:',
+    'First pull with other fins, depths and widths, flows and pressures at lift:',
     ...cells.map((row) =>
       row
         .map((text, column) => text.padStart(widths[column]))
@@ -142,7 +143,7 @@ export function mapAsText({ points, optima }: CoreMap): string[] {
     '',
     ...optima.map(({ goal, point, atEdgeOf }) => {
       const { finPitch, depth, width } = points[point];
-      const where = atEdgeOf.map((measure) => MEASURES[measure]).join(' and ');
+      const where = LIST.format(atEdgeOf.map((measure) => MEASURES[measure]));
       const edge = where === '' ? '' : `; at the edge of the map in ${where}, so it may lie beyond`;
       return `For ${goal}: ${(0.0254 / finPitch).toFixed(1)} fins per inch, ${(1e3 * depth).toFixed(0)} mm deep, width ${times(width)}${edge}.`;
     }),

@@ -37,7 +37,7 @@ async function designer(options: Options = {}) {
 
 const title = (page: Page) => page.locator('summary', { hasText: /^Core by its measures/ });
 const openMap = async (page: Page) => {
-  await page.locator('summary', { hasText: 'Map of fin density and depth' }).click();
+  await page.locator('summary', { hasText: 'Map of fin density, depth and width' }).click();
   await page.locator('.map-grid').waitFor();
 };
 const cell = (page: Page, fins: number, depth: number) =>
@@ -171,7 +171,7 @@ describe('the map of cores', () => {
 
   it('is cancelled and asked for again', async () => {
     const { page, context } = await designer();
-    await page.locator('summary', { hasText: 'Map of fin density and depth' }).click();
+    await page.locator('summary', { hasText: 'Map of fin density, depth and width' }).click();
     const panel = page.locator('.core-map');
     await panel.getByRole('button', { name: 'Cancel' }).click();
     await panel.getByText('Cancelled.').waitFor();
@@ -207,7 +207,7 @@ it('the designer works by keys alone', async () => {
   await reach('Start from an invented core');
   await page.keyboard.press('Enter');
   await page.locator('.core-follow:not(.late)').waitFor();
-  await reach('Map of fin density and depth');
+  await reach('Map of fin density, depth and width');
   await page.keyboard.press('Enter');
   await page.locator('.map-grid').waitFor();
   // One stop for the whole map: the car's own cell. Arrows go from there.

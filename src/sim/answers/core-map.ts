@@ -55,13 +55,14 @@ const LOST_POWER = 0.01;
 /** Fins per inch that a shop can have, from open to dense, and the depths and widths round a core. */
 const FINS_PER_INCH = [4, 6, 8, 10, 12, 14, 16, 18, 20, 24, 28, 32];
 const DEPTHS = [0.5, 0.75, 1, 1.25];
+const WIDTHS = [0.8, 1, 1.25];
 
-/** Lists round a core: fins from 4 to 32 an inch, depth from a half to a quarter more, its own width. */
+/** Lists round a core: fins from 4 to 32 an inch, depth from a half to a quarter more, width a fifth less to a quarter more. */
 export function coreMapLists({ shape }: CoreGeometryConfig): CoreMapLists {
   return {
     finPitches: FINS_PER_INCH.map((count) => 0.0254 / count).filter((pitch) => pitch > 2 * shape.finThickness),
     depths: DEPTHS.map((times) => times * shape.depth),
-    widths: [1],
+    widths: WIDTHS,
   };
 }
 

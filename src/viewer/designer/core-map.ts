@@ -74,8 +74,19 @@ function shownIn(show: MapShow, units: UnitChoice): { readonly text: (si: number
   return { text: (si) => fixed(fromSi(si), digits + 1), unit };
 }
 
-/** A map as a table: fin densities down, depths across. Temperatures have the colours of charge air on the page. */
-export function mapTable({ points, optima }: CoreMap, show: MapShow, own: OwnCore, units: UnitChoice): MapTable {
+/**
+ * The cores of one width as a table: fin densities down, depths across. Temperatures have the colours of charge air on the page;
+ * the colours hold for all widths.
+ *
+ * @param width - times the width of this car's core
+ */
+export function mapTable(
+  { points, optima }: CoreMap,
+  show: MapShow,
+  own: OwnCore,
+  units: UnitChoice,
+  width = 1,
+): MapTable {
   const read = READ[show];
   const { text, unit } = shownIn(show, units);
   const ruler = colourScale('air', []);
@@ -89,14 +100,16 @@ export function mapTable({ points, optima }: CoreMap, show: MapShow, own: OwnCor
   const depths = [...new Set(points.map(({ depth }) => depth))].toSorted((a, b) => a - b);
   const pitches = [...new Set(points.map(({ finPitch }) => finPitch))].toSorted((a, b) => b - a);
   const cellOf = (finPitch: number, depth: number): MapCell | undefined => {
-    const place = points.findIndex((each) => each.finPitch === finPitch && each.depth === depth);
+    const place = points.findIndex(
+      (each) => each.finPitch === finPitch && each.depth === depth && each.width === width,
+    );
     if (place < 0) return undefined;
     const point = points[place];
-    const isOwn = isSame(point.finPitch, own.finPitch) && isSame(point.depth, own.depth);
+    const isOwn = width === 1 && isSame(point.finPitch, own.finPitch) && isSame(point.depth, own.depth);
     const bestFor = optima.filter((optimum) => optimum.point === place).map(({ goal }) => goal);
     const value = read(point);
     const said = [
-      `${finsPerInch(finPitch)} fins per inch, ${length(depth, units)} deep: ${show} ${text(value)} ${unit}`,
+      `${finsPerInch(finPitch)} fins per inch, ${length(depth, units)} deep${wide(width)}: ${show} ${text(value)} ${unit}`,
       ...(point.verdict === 'good' ? [] : [point.verdict]),
       ...bestFor.map((goal) => `best for ${goal}`),
       ...(isOwn ? ['this car'] : []),
@@ -113,23 +126,35 @@ export function mapTable({ points, optima }: CoreMap, show: MapShow, own: OwnCor
 }
 
 const MEASURES = { finPitch: 'fin density', depth: 'depth', width: 'width' } as const;
+const LIST = new Intl.ListFormat('en-GB');
 
 /** One sentence for each goal: the best core of the map, and whether a better one may lie beyond it. */
 export function optimumSentences({ points, optima }: CoreMap, units: UnitChoice): string[] {
   return optima.map(({ goal, point, atEdgeOf }) => {
-    const { finPitch, depth } = points[point];
-    const edge = atEdgeOf.map((measure) => MEASURES[measure]).join(' and ');
+    const { finPitch, depth, width } = points[point];
+    const edge = LIST.format(atEdgeOf.map((measure) => MEASURES[measure]));
     const beyond = edge === '' ? '' : `; at the edge of the map in ${edge}, so the best may lie beyond`;
     const name = goal.charAt(0).toUpperCase() + goal.slice(1);
-    return `${name}: ${finsPerInch(finPitch)} fins per inch, ${length(depth, units)} deep${beyond}.`;
+    return `${name}: ${finsPerInch(finPitch)} fins per inch, ${length(depth, units)} deep${wide(width)}${beyond}.`;
   });
 }
 
-/** What makes a core of the map that of the car in hand. */
-export function pickChanges({ finPitch, depth }: Pick<CoreMapPoint, 'finPitch' | 'depth'>): Changes {
+/** ", ×1.25 wide" of a core that is not as wide as this car's; else ''. */
+export const wide = (width: number): string => (width === 1 ? '' : `, ×${width} wide`);
+
+/**
+ * What makes a core of the map that of the car in hand.
+ *
+ * @param ownLength - width of the car's own core [m]
+ */
+export function pickChanges(
+  { finPitch, depth, width }: Pick<CoreMapPoint, 'finPitch' | 'depth' | 'width'>,
+  ownLength: number,
+): Changes {
   return {
     'coreGeometry.finPitch': `${finsPerInch(finPitch)} fpi`,
     'coreGeometry.depth': Number((1000 * depth).toPrecision(9)),
+    ...(width !== 1 && { 'coreGeometry.width': Number((1000 * width * ownLength).toPrecision(9)) }),
   };
 }
 

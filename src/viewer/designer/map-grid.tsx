@@ -5,12 +5,14 @@ import { cssColour } from '../colour-scale.ts';
 import { NO_BREAK_SPACE } from '../format.ts';
 import type { Car } from '../state/cars.ts';
 import type { UnitChoice } from '../state/display.ts';
-import { inkOn, type MapCell, type MapShow, type MapTable, mapTable, ownCore } from './core-map.ts';
+import { inkOn, type MapCell, type MapShow, type MapTable, mapTable, ownCore, wide } from './core-map.ts';
 import { finsPerInch, length } from './shown.ts';
 
 interface MapGridProps {
   readonly map: CoreMap;
   readonly show: MapShow;
+  /** times the width of this car's core */
+  readonly width: number;
   readonly car: Car;
   readonly units: UnitChoice;
   readonly onPick: (point: CoreMapPoint) => void;
@@ -29,9 +31,9 @@ const STEPS: Readonly<Record<string, readonly [rows: number, columns: number]>> 
 };
 
 /** The map as one table for eyes, keys and screen readers: arrows go about in it, Enter takes a cell. */
-export function MapGrid({ map, show, car, units, onPick }: MapGridProps) {
+export function MapGrid({ map, show, width, car, units, onPick }: MapGridProps) {
   const own = ownCore(car);
-  const table = mapTable(map, show, own ?? { finPitch: 0, depth: 0 }, units);
+  const table = mapTable(map, show, own ?? { finPitch: 0, depth: 0 }, units, width);
   const body = useRef<HTMLTableSectionElement>(null);
   /** the one cell that Tab stops at */
   const stop = useSignal<Place>(firstStop(table));
@@ -50,7 +52,7 @@ export function MapGrid({ map, show, car, units, onPick }: MapGridProps) {
     <>
       <table class="map-grid">
         <caption>
-          First pull: {show} ({table.unit}) by fins per inch and depth ({table.depthUnit})
+          First pull: {show} ({table.unit}) by fins per inch and depth ({table.depthUnit}){wide(width)}
         </caption>
         <thead>
           <tr>

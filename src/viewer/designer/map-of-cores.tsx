@@ -3,14 +3,14 @@ import type { CoreMap, CoreMapPoint, Issue } from '../../sim/index.ts';
 import { onScreen } from '../format.ts';
 import type { FormProps } from '../inputs/field-list.tsx';
 import { Fold } from '../inputs/fold.tsx';
-import { MAP_SHOWS, type MapShow, optimumSentences, pickChanges } from './core-map.ts';
+import { MAP_SHOWS, type MapShow, optimumSentences, pickChanges, wide } from './core-map.ts';
 import { MapGrid } from './map-grid.tsx';
 import { finsPerInch, length } from './shown.ts';
 import { isCalibrated, useCoreMap } from './use-core-map.ts';
 
-/** Cores of other fin density and depth in the same car, each to be had with one click. */
+/** Cores of other fin density, depth and width in the same car, each to be had with one click. */
 export function MapOfCores(props: FormProps) {
-  return <Fold title="Map of fin density and depth">{() => <Body {...props} />}</Fold>;
+  return <Fold title="Map of fin density, depth and width">{() => <Body {...props} />}</Fold>;
 }
 
 function Body(props: FormProps) {
@@ -65,13 +65,17 @@ interface FoundProps extends FormProps {
 function Found({ map, show, onShow, ...props }: FoundProps) {
   const { session, display, car } = props;
   const refusal = useSignal<readonly Issue[]>([]);
+  const width = useSignal(1);
   const units = display.units.value;
   if (map === undefined || map.points.length === 0)
     return <p class="small">No map: no pull of this run comes to its end.</p>;
+  const widths = [...new Set(map.points.map((point) => point.width))].toSorted((a, b) => a - b);
   const pick = (point: CoreMapPoint) => {
-    const label = `${finsPerInch(point.finPitch)} fins per inch, ${length(point.depth, units)} deep`;
-    const changes = pickChanges(point);
+    const label = `${finsPerInch(point.finPitch)} fins per inch, ${length(point.depth, units)} deep${wide(point.width)}`;
+    const changes = pickChanges(point, car.config.core.geometry?.shape.length ?? Number.NaN);
     const issues = session.change(changes, label);
+    // The map is drawn again round the width that was taken.
+    width.value = 1;
     refusal.value = issues.filter(({ severity }) => severity === 'error');
     // The refusal is said here; no box was typed into.
     if (refusal.value.length > 0) session.dropDraft(Object.keys(changes)[0]);
@@ -94,7 +98,23 @@ function Found({ map, show, onShow, ...props }: FoundProps) {
           ))}
         </select>
       </div>
-      <MapGrid map={map} show={show} car={car} units={units} onPick={pick} />
+      <div class="field">
+        <span class="name">
+          <label for="core-map-width">Cells at width</label>
+        </span>
+        <select
+          id="core-map-width"
+          value={width.value}
+          onChange={({ currentTarget }) => (width.value = Number(currentTarget.value))}
+        >
+          {widths.map((each) => (
+            <option key={each} value={each}>
+              {each === 1 ? 'as it is' : `×${each}`}
+            </option>
+          ))}
+        </select>
+      </div>
+      <MapGrid map={map} show={show} width={width.value} car={car} units={units} onPick={pick} />
       {refusal.value.map(({ path, message }) => (
         <p key={path} class="message" role="status">
           {onScreen(message)}

@@ -36,15 +36,19 @@ describe('the map as a table', () => {
   };
 
   it('has every core of the library once, open fins above and the deepest on the right', () => {
-    const cells = table.rows.flatMap(({ cells: all }) => all);
-    expect(cells).toHaveLength(48);
+    const tables = [0.8, 1, 1.25].map((width) => mapTable(map, 'charge peak', own, METRIC, width));
+    const cells = tables.flatMap(({ rows }) => rows.flatMap(({ cells: all }) => all));
+    expect(cells).toHaveLength(3 * 48);
     expect(new Set(cells.map((cell) => cell?.point)).size).toBe(map.points.length);
+    expect(tables[0].ends).toEqual(tables[2].ends);
     expect(table.rows[0].finPitch).toBeGreaterThan(table.rows[11].finPitch);
     expect(table.depths.map((depth) => Math.round(1000 * depth))).toEqual([60, 90, 120, 150]);
   });
 
   it('frames the core of the car, and no other', () => {
-    expect(table.rows.flatMap(({ cells }) => cells.filter((cell) => cell?.isOwn))).toHaveLength(1);
+    const framed = (width: number) =>
+      mapTable(map, 'charge peak', own, METRIC, width).rows.flatMap(({ cells }) => cells.filter((cell) => cell?.isOwn));
+    expect([0.8, 1, 1.25].map((width) => framed(width).length)).toEqual([0, 1, 0]);
     expect(cellAt(14, 0.12)?.isOwn).toBe(true);
   });
 
@@ -78,21 +82,22 @@ describe('the map as a table', () => {
     const sentences = optimumSentences(map, METRIC).map(spaced);
     expect(sentences).toHaveLength(3);
     for (const [k, { goal, point }] of map.optima.entries()) {
-      const { finPitch, depth } = map.points[point];
-      const best = `${Math.round(0.0254 / finPitch)} fins per inch, ${Math.round(1000 * depth)} mm deep`;
+      const { finPitch, depth, width } = map.points[point];
+      const best = `${Math.round(0.0254 / finPitch)} fins per inch, ${Math.round(1000 * depth)} mm deep${width === 1 ? '' : `, ×${width} wide`}`;
       expect(sentences[k].toLowerCase()).toContain(`${goal}: ${best}; at the edge of the map`);
-      expect(cellAt(0.0254 / finPitch, depth)?.bestFor).toContain(goal);
+      const shown = mapTable(map, 'charge peak', own, METRIC, width);
+      expect(cellAt(0.0254 / finPitch, depth, shown)?.bestFor).toContain(goal);
     }
   });
 });
 
 describe('a core taken from the map', () => {
-  it.each([0, 23, 40])('runs as the map says, point %i', (place) => {
+  it.each([0, 23, 40, 143])('runs as the map says, point %i', (place) => {
     const point = map.points[place];
     const taken = new Session();
     taken.open(JSON.stringify(shippedDocument('rolling-road-estate')));
     taken.tryVariant('core by its measures, 120 mm deep');
-    expect(taken.change(pickChanges(point), 'core').filter(({ severity }) => severity === 'error')).toEqual([]);
+    expect(taken.change(pickChanges(point, 0.2), 'core').filter(({ severity }) => severity === 'error')).toEqual([]);
     const config = taken.inHand.value?.config;
     if (config === undefined) throw new Error('no car');
     const [pull] = summarisePulls(simulate(config), config.limit.chargeTemperature);
@@ -105,7 +110,8 @@ describe('a core taken from the map', () => {
     const taken = new Session();
     taken.open(JSON.stringify(shippedDocument('rolling-road-estate')));
     taken.tryVariant('core by its measures, 120 mm deep');
-    taken.change(pickChanges(map.points[30]), 'core');
+    const alike = map.points.filter(({ width }) => width === 1)[30];
+    taken.change(pickChanges(alike, 0.2), 'core');
     const again = conduct(studyCoreMap(taken.inHand.value?.config ?? config, lists));
     const differences = map.points.map((point, k) => Math.abs((again?.points[k].peak ?? 0) - point.peak));
     expect(Math.max(...differences)).toBeLessThan(1e-6);
