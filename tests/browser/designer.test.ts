@@ -133,12 +133,15 @@ describe('the map of cores', () => {
     const { page, context, faults } = await designer();
     await openMap(page);
     const fins = (pitch: number) => Math.round(0.0254 / pitch);
-    for (const { finPitch, depth, peak, verdict } of map.points) {
+    const widthChoice = page.getByRole('combobox', { name: 'Cells at width' });
+    for (const { finPitch, depth, width, peak, verdict } of map.points) {
+      if ((await widthChoice.inputValue()) !== String(width)) await widthChoice.selectOption(String(width));
       const label = await cell(page, fins(finPitch), Math.round(1000 * depth)).getAttribute('aria-label');
       expect(plain(label)).toContain(`charge peak ${celsius(peak)} °C${verdict === 'good' ? '' : `, ${verdict}`}`);
     }
+    await widthChoice.selectOption('1');
     await page.getByRole('combobox', { name: 'Cells show' }).selectOption('air drop');
-    const { airDrop } = map.points[0];
+    const airDrop = map.points.find(({ width }) => width === 1)?.airDrop ?? 0;
     await expect
       .poll(async () => plain(await cell(page, 4, 60).innerText()))
       .toBe(`${(airDrop / 1000).toFixed(2)} open`);
@@ -154,7 +157,9 @@ describe('the map of cores', () => {
     const before = await depths();
     expect(before).toHaveLength(5);
     await cell(page, 20, 150).click();
-    const point = map.points.find((each) => Math.abs(0.0254 / each.finPitch - 20) < 0.1 && each.depth > 0.14);
+    const point = map.points.find(
+      (each) => Math.abs(0.0254 / each.finPitch - 20) < 0.1 && each.depth > 0.14 && each.width === 1,
+    );
     await expect
       .poll(async () => plain(await page.locator('.answer').first().innerText()))
       .toContain(`peaks at ${celsius(point?.peak ?? 0)} °C`);
@@ -166,6 +171,25 @@ describe('the map of cores', () => {
     expect(plain(await undo(page).innerText())).toContain('20 fins per inch');
     await undo(page).click();
     await expect.poll(() => cell(page, 14, 120).getAttribute('aria-pressed')).toBe('true');
+    await context.close();
+  });
+
+  it('makes a wider core After too, and is drawn again round it', async () => {
+    const { page, context } = await designer();
+    await openMap(page);
+    const widthChoice = page.getByRole('combobox', { name: 'Cells at width' });
+    await widthChoice.selectOption('1.25');
+    await cell(page, 16, 120).click();
+    const point = map.points.find(
+      (each) =>
+        Math.abs(0.0254 / each.finPitch - 16) < 0.1 && Math.abs(each.depth - 0.12) < 1e-6 && each.width === 1.25,
+    );
+    await expect
+      .poll(async () => plain(await page.locator('.answer').first().innerText()))
+      .toContain(`peaks at ${celsius(point?.peak ?? 0)} °C`);
+    expect(plain(await undo(page).innerText())).toContain('16 fins per inch');
+    await expect.poll(() => widthChoice.inputValue()).toBe('1');
+    await expect.poll(() => cell(page, 16, 120).getAttribute('aria-pressed')).toBe('true');
     await context.close();
   });
 
