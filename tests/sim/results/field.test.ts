@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { coreField, fieldToCsv } from '../../../src/sim/results/field.ts';
+import { coreField } from '../../../src/sim/results/field.ts';
 import { simulate } from '../../../src/sim/simulate.ts';
 import { shippedConfig } from '../../support/shipped.ts';
 
@@ -17,10 +17,6 @@ describe('a core field', () => {
     expect(field.shape).toEqual([2, 2, 3]);
     expect(field.get(0, 0, 2) - 273.15).toBeCloseTo(2, 4);
     expect(field.get(1, 1, 0) - 273.15).toBeCloseTo(9, 4);
-  });
-
-  it('writes one instant with a line per cell along the air', () => {
-    expect(fieldToCsv(hand, 'metal', 1)).toBe('6.00,7.00,8.00\r\n9.00,10.00,11.00\r\n');
   });
 
   it('is hottest where the charge comes in and the coolant leaves, coldest where the charge leaves and the coolant comes in', () => {
