@@ -35,9 +35,6 @@ const WATER_MOLAR_MASS = 0.018015;
 /** mass fraction at which both published fits end */
 const LARGEST_MASS_FRACTION = 0.6;
 
-/** Largest volume share of ethylene glycol before mixing: 60 % by mass, where the published fit ends. */
-export const LARGEST_GLYCOL_BY_VOLUME = largestGlycolByVolume('ethylene');
-
 /**
  * Largest volume share of a glycol before mixing: 60 % by mass, where the published fits end.
  *

@@ -33,7 +33,7 @@ export type StageValues = Pick<Stage, 's' | 'reach' | 'base' | 'out'>;
  */
 const WATCHED_STRIDES = [5, 7, 11];
 
-/** What a look over blocks finds; the metal is that of the last block looked over. K. */
+/** What looks over blocks widen. K. */
 export interface Extremes {
   coldestMetal: number;
   coldestCoolant: number;
@@ -147,7 +147,7 @@ export class CellBlock {
       if (coolant < coldest) coldest = coolant;
       if (coolant > hottest) hottest = coolant;
     }
-    extremes.coldestMetal = coldestMetal;
+    extremes.coldestMetal = Math.min(extremes.coldestMetal, coldestMetal);
     extremes.coldestCoolant = Math.min(extremes.coldestCoolant, coldest);
     extremes.hottestCoolant = Math.max(extremes.hottestCoolant, hottest);
     return this.rates.metalCapacity * metalSum + this.rates.coolantCapacity * coolantSum;

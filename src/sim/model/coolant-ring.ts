@@ -43,9 +43,9 @@ export class CoolantRing {
   readonly coolant: Coolant;
   readonly density: number;
   readonly heatCapacity: number;
-  /** K at the pressure of the cap */
   /** lowest of the run, Pa: it decides when the coolant boils */
   readonly outsidePressure: number;
+  /** K at the pressure of the cap */
   readonly boilingPoint: number;
   readonly core: Core;
   readonly exchanger?: CellBlock;
@@ -61,7 +61,7 @@ export class CoolantRing {
   pumpHeat = 0;
   /** coolant arriving at the reservoir */
   return = 0;
-  /** W from the bay into all line walls, after {@link sweepAfterCore} */
+  /** W from the bay into all line walls, after {@link sweepFromCore} */
   lineHeat = 0;
   exchangerAirRate = 0;
   exchangerAirIn = 0;
@@ -193,6 +193,8 @@ export class CoolantRing {
   survey(state: Float64Array, reference: number, extremes: Extremes): number {
     let heat = this.exchanger?.survey(state, reference, extremes) ?? 0;
     for (const { block } of this.stretches) heat += block.survey(state, reference, extremes);
+    // Only the core's metal is asked for.
+    extremes.coldestMetal = Number.POSITIVE_INFINITY;
     return heat + this.core.survey(state, reference, extremes);
   }
 

@@ -136,12 +136,7 @@ export class CoreBank {
   /** Heat stored above `reference` [J]; widens the extremes. */
   survey(state: Float64Array, reference: number, extremes: Extremes): number {
     let heat = 0;
-    let coldestMetal = Number.POSITIVE_INFINITY;
-    for (const block of this.blocks) {
-      heat += block.survey(state, reference, extremes);
-      coldestMetal = Math.min(coldestMetal, extremes.coldestMetal);
-    }
-    extremes.coldestMetal = coldestMetal;
+    for (const block of this.blocks) heat += block.survey(state, reference, extremes);
     if (this.turnIndex < 0) return heat;
     const turn = state[this.turnIndex];
     extremes.coldestCoolant = Math.min(extremes.coldestCoolant, turn);

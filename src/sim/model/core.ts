@@ -115,12 +115,7 @@ export class Core {
 
   survey(state: Float64Array, reference: number, extremes: Extremes): number {
     let heat = 0;
-    let coldestMetal = Number.POSITIVE_INFINITY;
-    for (const bank of this.banks) {
-      heat += bank.survey(state, reference, extremes);
-      coldestMetal = Math.min(coldestMetal, extremes.coldestMetal);
-    }
-    extremes.coldestMetal = coldestMetal;
+    for (const bank of this.banks) heat += bank.survey(state, reference, extremes);
     return heat;
   }
 

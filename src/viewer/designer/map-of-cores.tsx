@@ -44,7 +44,7 @@ function Body(props: FormProps) {
       )}
       {found !== undefined && (
         <div class={isLate ? 'late' : undefined}>
-          <Found {...props} map={found.map} show={show.value} onShow={(next) => (show.value = next)} />
+          <Found {...props} map={found.result} show={show.value} onShow={(next) => (show.value = next)} />
         </div>
       )}
       {recentre && state.kind === 'done' && (

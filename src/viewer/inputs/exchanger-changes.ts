@@ -1,6 +1,8 @@
-import { isList, isObject, type JsonObject } from '../../sim/index.ts';
+import type { JsonObject } from '../../sim/index.ts';
 import { DEMO_SCENARIOS } from '../files/demo-scenarios.ts';
+import { valueAt } from '../state/cars.ts';
 import type { Changes } from '../state/session.ts';
+import { fieldGroups } from './fields.ts';
 
 /** m/s: a fan before the car gives 3 to 8, common practice */
 const FAN = 5;
@@ -27,13 +29,8 @@ export function exchangerPutIn(document: JsonObject): Changes {
 }
 
 /** Every phase of a document with its path. */
-function phasesIn({ cycle }: JsonObject): [string, JsonObject][] {
-  const items = isList(cycle) ? cycle : [];
-  return items.flatMap((item, k): [string, JsonObject][] => {
-    if (!isObject(item)) return [];
-    if (!isList(item.phases)) return [[`cycle.${k}`, item]];
-    return item.phases.flatMap((phase, n): [string, JsonObject][] =>
-      isObject(phase) ? [[`cycle.${k}.phases.${n}`, phase]] : [],
-    );
-  });
+function phasesIn(document: JsonObject): [string, JsonObject][] {
+  return fieldGroups(document)
+    .filter(({ title }) => title === 'phase')
+    .map(({ path }) => [path, valueAt(document, path) as JsonObject]);
 }

@@ -28,10 +28,22 @@ export interface Point {
 
 /** One point more, halfway from that at `index` to the next; from the last, halfway back. */
 export function pointAdded(document: JsonObject, points: readonly Point[], index: number): Changes {
-  const first = Math.min(index, points.length - 2);
-  const [a, b] = [points[first], points[first + 1]];
-  const half = { flow: (a.flow + b.flow) / 2, pressure: (a.pressure + b.pressure) / 2 };
-  return { 'pump.curve': itemsAt(document, 'pump.curve').toSpliced(first + 1, 0, half) };
+  return halfwayAdded(document, 'pump.curve', points, index, (a, b) => ({
+    flow: (a.flow + b.flow) / 2,
+    pressure: (a.pressure + b.pressure) / 2,
+  }));
+}
+
+/** One item more, between that at `index` and the next; from the last, between it and the one before. */
+function halfwayAdded<Item>(
+  document: JsonObject,
+  list: string,
+  items: readonly Item[],
+  index: number,
+  between: (a: Item, b: Item) => JsonValue,
+): Changes {
+  const first = Math.min(index, items.length - 2);
+  return { [list]: itemsAt(document, list).toSpliced(first + 1, 0, between(items[first], items[first + 1])) };
 }
 
 /** The same air at both ends of the core, to start from. */
@@ -46,10 +58,10 @@ export function velocityAdded(
   points: readonly { readonly place: number; readonly speed: number }[],
   index: number,
 ): Changes {
-  const first = Math.min(index, points.length - 2);
-  const [a, b] = [points[first], points[first + 1]];
-  const half = { place: (a.place + b.place) / 2, speed: (a.speed + b.speed) / 2 };
-  return { 'core.airVelocity': itemsAt(document, 'core.airVelocity').toSpliced(first + 1, 0, half) };
+  return halfwayAdded(document, 'core.airVelocity', points, index, (a, b) => ({
+    place: (a.place + b.place) / 2,
+    speed: (a.speed + b.speed) / 2,
+  }));
 }
 
 /** The parabola through shut-off pressure and free flow as points, in file units. */

@@ -69,7 +69,7 @@ function Panel(props: PageProps) {
 }
 
 function Result({ found, isLate, ...props }: PageProps & { readonly found: Found; readonly isLate: boolean }) {
-  const { study, of } = found;
+  const { result: study, key: of } = found;
   const units = props.display.units.value;
   if (study.comparison === undefined) {
     return (

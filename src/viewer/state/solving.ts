@@ -51,43 +51,29 @@ export function keepSolved(session: Session, client: SimClient): Solving {
         untracked(() => solver.study());
     });
   }
-  let routes: number | undefined;
-  let map: number | undefined;
   let ending: Promise<void> = Promise.resolve();
+  const routes = new EndableStudy();
+  const map = new EndableStudy();
+  /** A worker that is being ended would take the next study with it: it waits. */
+  const ask = <Result>(study: EndableStudy, call: StudyCall<Result>) => study.ask(client.nextRun(), ending, call);
+  const end = (study: EndableStudy) => {
+    if (study.run !== undefined) ending = client.cancelStudies(study.run);
+    study.run = undefined;
+  };
   return {
-    studyRoutes: async (car) => {
-      const run = client.nextRun();
-      routes = run;
-      // A worker that is being ended would take the next study with it.
-      await ending;
-      if (routes !== run) return { kind: 'cancelled', run };
-      const reply = await client.studyRoutes(run, car.config);
-      if (routes === run) routes = undefined;
-      return reply;
-    },
-    cancelRoutes: () => {
-      if (routes !== undefined) ending = client.cancelStudies(routes);
-      routes = undefined;
-    },
+    studyRoutes: (car) => ask(routes, (run) => client.studyRoutes(run, car.config)),
+    cancelRoutes: () => end(routes),
     studyCore: async (car) => {
       await ending;
       return client.studyCore(client.nextRun(), car.config);
     },
-    studyCoreMap: async (car, lists, onProgress) => {
-      const run = client.nextRun();
-      map = run;
-      await ending;
-      if (map !== run) return { kind: 'cancelled', run };
-      const reply = await client.studyCoreMap(run, car.config, lists, (progress) => {
-        if (map === run) onProgress(progress);
-      });
-      if (map === run) map = undefined;
-      return reply;
-    },
-    cancelCoreMap: () => {
-      if (map !== undefined) ending = client.cancelStudies(map);
-      map = undefined;
-    },
+    studyCoreMap: (car, lists, onProgress) =>
+      ask(map, (run) =>
+        client.studyCoreMap(run, car.config, lists, (progress) => {
+          if (map.run === run) onProgress(progress);
+        }),
+      ),
+    cancelCoreMap: () => end(map),
     cancel: () => {
       before.cancel();
       after.cancel();
@@ -96,6 +82,23 @@ export function keepSolved(session: Session, client: SimClient): Solving {
       for (const solver of [before, after]) if (solver.run.value.kind === 'cancelled') solver.restart();
     },
   };
+}
+
+type StudyCall<Result> = (run: number) => Promise<StudyReply<Result>>;
+
+/** A study of which one at a time is under way, so that it can be ended. */
+class EndableStudy {
+  /** of the one that is waited for */
+  run: number | undefined;
+
+  async ask<Result>(run: number, ending: Promise<void>, call: StudyCall<Result>): Promise<StudyReply<Result>> {
+    this.run = run;
+    await ending;
+    if (this.run !== run) return { kind: 'cancelled', run };
+    const reply = await call(run);
+    if (this.run === run) this.run = undefined;
+    return reply;
+  }
 }
 
 /** Follows one car with its run. */
