@@ -81,7 +81,7 @@ export function briefly(value: number): string {
 }
 
 /** First letter in upper case. */
-export const asSentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+export const capitalised = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** A message of the simulator with its units as the page writes them; what is quoted stays as it was typed. */
 export function onScreen(message: string): string {

@@ -1,6 +1,6 @@
 import './answer.css';
 import { countPulls, explainIce, type PullSummary } from '../../sim/index.ts';
-import { asSentence, clockTime, onScreen } from '../format.ts';
+import { capitalised, clockTime, onScreen } from '../format.ts';
 import type { PageProps } from '../page.tsx';
 import type { Car, CarRun } from '../state/cars.ts';
 import type { UnitChoice } from '../state/display.ts';
@@ -49,7 +49,7 @@ function CarAnswer(props: CarAnswerProps) {
     <section class={`car ${which}`} aria-label={isAlone ? 'Answer in pulls' : which === 'before' ? 'Before' : 'After'}>
       <h2>
         <i class="swatch" aria-hidden="true" />
-        {isAlone ? asSentence(car.label) : `${which === 'before' ? 'Before' : 'After'}:`}
+        {isAlone ? capitalised(car.label) : `${which === 'before' ? 'Before' : 'After'}:`}
         {!isAlone && <span class="what">{car.label}</span>}
         {which === 'after' && run.kind === 'solved' && !session.isDragging.value && (
           <button type="button" class="link keep" onClick={() => session.keepAsBefore()}>

@@ -1,6 +1,6 @@
 import type { CoreMap, CoreMapPoint } from '../../sim/index.ts';
 import { type Colour, colourScale } from '../colour-scale.ts';
-import { fixed, scaleOf, temperature } from '../format.ts';
+import { capitalised, fixed, scaleOf, temperature } from '../format.ts';
 import type { Car } from '../state/cars.ts';
 import type { UnitChoice } from '../state/display.ts';
 import type { Changes } from '../state/session.ts';
@@ -134,8 +134,7 @@ export function optimumSentences({ points, optima }: CoreMap, units: UnitChoice)
     const { finPitch, depth, width } = points[point];
     const edge = LIST.format(atEdgeOf.map((measure) => MEASURES[measure]));
     const beyond = edge === '' ? '' : `; at the edge of the map in ${edge}, so the best may lie beyond`;
-    const name = goal.charAt(0).toUpperCase() + goal.slice(1);
-    return `${name}: ${finsPerInch(finPitch)} fins per inch, ${length(depth, units)} deep${wide(width)}${beyond}.`;
+    return `${capitalised(goal)}: ${finsPerInch(finPitch)} fins per inch, ${length(depth, units)} deep${wide(width)}${beyond}.`;
   });
 }
 

@@ -1,4 +1,4 @@
-import { asSentence, difference, fixed, joined, NO_BREAK_SPACE, scaleOf } from '../format.ts';
+import { capitalised, difference, fixed, joined, NO_BREAK_SPACE, scaleOf } from '../format.ts';
 import { signed } from '../routes/figures.ts';
 import type { UnitChoice } from '../state/display.ts';
 
@@ -45,4 +45,4 @@ export const change = (kelvin: number, units: UnitChoice): string => signed(join
 export const finsPerInch = (pitch: number): string => brief(0.0254 / pitch, 3);
 
 /** A doubt of the library as the page writes it. */
-export const doubt = (mark: string): string => asSentence(mark.replaceAll('+-', '±'));
+export const doubt = (mark: string): string => capitalised(mark.replaceAll('+-', '±'));

@@ -1,7 +1,7 @@
 import { type Signal, useSignal } from '@preact/signals';
 import { figure, isNumberRow, isRequired, isWordRow, type Parameter } from '../../sim/index.ts';
+import { capitalised } from '../format.ts';
 import type { Measure } from './measure.ts';
-import { capitalised } from './words.ts';
 
 interface NameProps {
   /** id of the box */

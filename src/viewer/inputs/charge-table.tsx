@@ -1,19 +1,19 @@
 import { isList } from '../../sim/index.ts';
 import { Caution } from './caution.tsx';
-import { FieldList, type FormProps, stateOf } from './field-list.tsx';
-import { fieldGroups } from './fields.ts';
+import { type FormProps, stateOf } from './field-list.tsx';
 import { Fold } from './fold.tsx';
-import { ListActions, rebuild } from './list-actions.tsx';
+import { rebuild } from './list-actions.tsx';
+import { ListItems } from './list-items.tsx';
 import { rowAdded, tableStarted } from './lists.ts';
 
 const LIST = 'chargeTable';
 
 /** The shop's own table of spark and torque by charge temperature, row by row. */
 export function ChargeTable(props: FormProps) {
-  const { document } = props.car;
-  const rows = fieldGroups(document).filter(({ path }) => path.startsWith(`${LIST}.`));
+  const { document, scenario } = props.car;
+  const { length } = scenario.values.chargeTable ?? [];
   const { isChanged, hasDraft, warnings } = stateOf(props, [LIST]);
-  const title = rows.length === 0 ? 'none' : rows.length === 1 ? '1 row' : `${rows.length} rows`;
+  const title = length === 0 ? 'none' : length === 1 ? '1 row' : `${length} rows`;
   return (
     <Fold
       title={`Your table of spark and torque (${title})`}
@@ -22,7 +22,7 @@ export function ChargeTable(props: FormProps) {
     >
       {() => (
         <>
-          {isList(document[LIST]) ? <Rows {...props} rows={rows} /> : <NoTable {...props} />}
+          {isList(document[LIST]) ? <Rows {...props} /> : <NoTable {...props} />}
           <Caution>
             What comes of the table is an estimate, read off at a pull’s peak. It changes no spark and no fuel: keep the
             engine’s own knock and temperature protections active.
@@ -33,26 +33,18 @@ export function ChargeTable(props: FormProps) {
   );
 }
 
-function Rows({ rows, ...props }: FormProps & { readonly rows: ReturnType<typeof fieldGroups> }) {
+function Rows(props: FormProps) {
   const { document, scenario } = props.car;
   const { chargeTable = [] } = scenario.values;
   return (
     <>
-      <ol class="items" aria-label="Rows of the table of spark and torque">
-        {rows.map(({ path, fields }, index) => (
-          <li key={path}>
-            <h3>Row {index + 1}</h3>
-            <FieldList {...props} fields={fields} areMany />
-            <ListActions
-              {...props}
-              list={LIST}
-              index={index}
-              what="row"
-              added={rowAdded(document, chargeTable, index)}
-            />
-          </li>
-        ))}
-      </ol>
+      <ListItems
+        {...props}
+        list={LIST}
+        label="Rows of the table of spark and torque"
+        what="row"
+        added={(index) => rowAdded(document, chargeTable, index)}
+      />
       <button type="button" class="link" onClick={() => rebuild(props, { [LIST]: undefined }, 'remove the table')}>
         Remove the table
       </button>

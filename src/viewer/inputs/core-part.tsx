@@ -2,6 +2,7 @@ import { useSignal } from '@preact/signals';
 import { type CoreSize, readQuantity } from '../../sim/index.ts';
 import { Designer } from '../designer/designer.tsx';
 import { measurePaths } from '../designer/measures.ts';
+import { capitalised } from '../format.ts';
 import { valueAt } from '../state/cars.ts';
 import { AirVelocity } from './air-velocity.tsx';
 import { Caution } from './caution.tsx';
@@ -42,7 +43,7 @@ export function CorePart(props: FormProps) {
                 )
               }
             >
-              {preset.name.charAt(0).toUpperCase() + preset.name.slice(1)}
+              {capitalised(preset.name)}
             </button>
           ))}
         </fieldset>

@@ -1,11 +1,11 @@
 import { isNumberRow, isRequired } from '../../sim/index.ts';
+import { capitalised } from '../format.ts';
 import type { PageProps } from '../page.tsx';
 import { type Car, valueAt } from '../state/cars.ts';
 import { Field } from './field.tsx';
 import { areRelated, type FieldGroup, type FieldSpec, fieldGroups } from './fields.ts';
 import { Fold } from './fold.tsx';
 import type { PartSpec } from './parts.ts';
-import { capitalised } from './words.ts';
 
 /** What every piece of the form is handed: the car in hand and the one it is compared with. */
 export interface FormProps extends PageProps {

@@ -1,5 +1,6 @@
 import './field.css';
 import { isList, isNumberRow, isWordRow, type JsonValue, type NumberRow } from '../../sim/index.ts';
+import { capitalised } from '../format.ts';
 import type { PageProps } from '../page.tsx';
 import { type Car, valueAt } from '../state/cars.ts';
 import type { Changes } from '../state/session.ts';
@@ -7,7 +8,6 @@ import type { FieldSpec } from './fields.ts';
 import { NumberField } from './number-field.tsx';
 import { TextField } from './text-field.tsx';
 import { WordField } from './word-field.tsx';
-import { capitalised } from './words.ts';
 
 interface FieldProps extends PageProps {
   readonly car: Car;

@@ -1,6 +1,7 @@
 import { useSignal } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
 import { type JsonValue, type NumberRow, readQuantity } from '../../sim/index.ts';
+import { capitalised } from '../format.ts';
 import type { PageProps } from '../page.tsx';
 import { type Car, valueAt } from '../state/cars.ts';
 import type { Changes } from '../state/session.ts';
@@ -10,7 +11,6 @@ import { boxText, measureOf, storedValue, valueText } from './measure.ts';
 import { DraftMessage, Warnings } from './messages.tsx';
 import { Slider } from './slider.tsx';
 import { sliderSpan } from './slider-span.ts';
-import { capitalised } from './words.ts';
 
 /** A text is tried this long after the last key [ms]; on leaving the box, at once. */
 const TRIED_AFTER = 600;

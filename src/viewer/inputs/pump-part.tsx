@@ -2,8 +2,8 @@ import { useRef } from 'preact/hooks';
 import { flow, joined } from '../format.ts';
 import { Caution } from './caution.tsx';
 import { FieldList, type FormProps, More, specsOf } from './field-list.tsx';
-import { fieldGroups } from './fields.ts';
-import { ListActions, rebuild } from './list-actions.tsx';
+import { rebuild } from './list-actions.tsx';
+import { ListItems } from './list-items.tsx';
 import { curveFromParabola, itemsAt, parabolaFromCurve, pointAdded } from './lists.ts';
 import { PARTS } from './parts.ts';
 
@@ -59,24 +59,15 @@ function RealFlow({ session, display, car }: FormProps) {
 function Curve(props: FormProps) {
   const { document, scenario } = props.car;
   const { curve = [] } = scenario.values.pump;
-  const points = fieldGroups(document).filter(({ path }) => path.startsWith('pump.curve.'));
   return (
-    <ol class="items" aria-label="Points of the pump curve">
-      {points.map(({ path, fields }, index) => (
-        <li key={path}>
-          <h3>Point {index + 1}</h3>
-          <FieldList {...props} fields={fields} areMany />
-          <ListActions
-            {...props}
-            list="pump.curve"
-            index={index}
-            what="point"
-            least={2}
-            added={pointAdded(document, curve, index)}
-          />
-        </li>
-      ))}
-    </ol>
+    <ListItems
+      {...props}
+      list="pump.curve"
+      label="Points of the pump curve"
+      what="point"
+      least={2}
+      added={(index) => pointAdded(document, curve, index)}
+    />
   );
 }
 

@@ -1,7 +1,7 @@
 import './plots.css';
 import { type Signal, useComputed, useSignal, useSignalEffect } from '@preact/signals';
 import { useMemo, useRef } from 'preact/hooks';
-import { asSentence } from '../format.ts';
+import { capitalised } from '../format.ts';
 import type { PageProps } from '../page.tsx';
 import type { PlotSpan } from '../state/display.ts';
 import { inHand, lengthOf, shownRuns } from '../time/runs.ts';
@@ -50,7 +50,7 @@ export function Plots({ session, clock, display }: PageProps) {
   const pair = useComputed((): SeriesPair => [beforeSeries.value, afterSeries.value]);
   const common = useComputed(() => commonTimes(pair.value));
   const marks = useComputed(() => mainMarks(runs.value, view.value, display.units.value));
-  const sentence = useComputed(() => asSentence(describeCharge(runs.value, view.value, display.units.value)));
+  const sentence = useComputed(() => capitalised(describeCharge(runs.value, view.value, display.units.value)));
   const name = useComputed(() => view.value.name);
 
   const usual = useMemo(() => (matchMedia(TWO_STRIPS).matches ? USUAL_TRACES.slice(0, 2) : USUAL_TRACES), []);

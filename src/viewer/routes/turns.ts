@@ -1,5 +1,5 @@
 import type { TurnLine } from '../../sim/index.ts';
-import { asSentence, difference, fixed, joined } from '../format.ts';
+import { capitalised, difference, fixed, joined } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
 import { signed } from './figures.ts';
 
@@ -44,7 +44,7 @@ export function turnRow({ name, meaning, kind, points, turns }: TurnLine, units:
     };
   });
   const at = turns.map((value) => `${times}${fixed(value, 2)}`).join(' and ');
-  return { name: asSentence(name), meaning, cells, turn: at === '' ? 'does not turn here' : `turns at ${at}` };
+  return { name: capitalised(name), meaning, cells, turn: at === '' ? 'does not turn here' : `turns at ${at}` };
 }
 
 /** Where the charge turns for the car as it is, by the heat of its plenum; undefined where it does not. */
