@@ -127,7 +127,7 @@ function repair(car: LooseDocument): void {
   }
   if (isWithoutExchanger(car)) {
     delete car.exchanger;
-    delete car.lines.exchangerToReservoir;
+    delete car.lines.afterExchanger;
   }
 }
 

@@ -185,7 +185,8 @@ function closeBalance(stepper: Stepper): EnergyBalance {
 function fillRow(system: ChargeSystem, stepper: Stepper, row: Row): void {
   const { air, ring, inputs } = system;
   const { state } = stepper;
-  const { core, exchanger } = ring;
+  const { core } = ring;
+  const { exchanger, secondExchanger } = ring.exchangers;
   row.time = stepper.time;
   row.engineSpeed = inputs.engineSpeed;
   row.outsideTemperature = system.surroundings.temperature;
@@ -209,16 +210,21 @@ function fillRow(system: ChargeSystem, stepper: Stepper, row: Row): void {
   row.coolantFlow = ring.flow;
   row.coolantIntoCore = core.coolantIn;
   row.coolantOutOfCore = core.coolantOut;
-  row.coolantOutOfExchanger = exchanger?.coolantOut ?? Number.NaN;
+  row.coolantOutOfExchanger = exchanger?.block.coolantOut ?? Number.NaN;
+  row.coolantOutOfSecondExchanger = secondExchanger?.block.coolantOut ?? Number.NaN;
+  row.heatSinkPower = ring.heatSink === undefined ? Number.NaN : -ring.heatSink.heat;
   row.reservoirTemperature = system.reservoir.temperatureIn(state);
+  row.reservoirMean = system.reservoir.meanIn(state);
   row.iceMass = system.reservoir.iceIn(state);
   row.coreMetalMean = core.metalMean;
   row.coreMetalLowest = system.extremes.coldestMetal;
   row.coreCoolantMean = core.coolantMean;
-  row.exchangerMetalMean = exchanger?.metalMean ?? Number.NaN;
-  row.exchangerCoolantMean = exchanger?.coolantMean ?? Number.NaN;
-  row.exchangerAirOutlet =
-    exchanger === undefined ? Number.NaN : ring.exchangerAirRate > 0 ? exchanger.airOut : ring.exchangerAirIn;
+  row.exchangerMetalMean = exchanger?.block.metalMean ?? Number.NaN;
+  row.exchangerCoolantMean = exchanger?.block.coolantMean ?? Number.NaN;
+  row.exchangerAirOutlet = exchanger?.airOut ?? Number.NaN;
+  row.secondExchangerMetalMean = secondExchanger?.block.metalMean ?? Number.NaN;
+  row.secondExchangerCoolantMean = secondExchanger?.block.coolantMean ?? Number.NaN;
+  row.secondExchangerAirOutlet = secondExchanger?.airOut ?? Number.NaN;
   fillLineMeans(system, row);
   row.casingTemperature = system.lumps.casingIn(state);
   row.plenumTemperature = system.lumps.plenumIn(state);

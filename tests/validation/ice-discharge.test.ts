@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { CoolantRing } from '../../src/sim/model/coolant-ring.ts';
-import { Reservoir } from '../../src/sim/model/reservoir.ts';
+import { MixedReservoir } from '../../src/sim/model/reservoir.ts';
 import type { Stage } from '../../src/sim/solver/stage-system.ts';
 import { measuredTable } from '../support/measured-table.ts';
 import { shortConfig } from '../support/short-session.ts';
@@ -33,6 +33,9 @@ const rowsOf = (run: number): Row[] =>
     fraction: Number(row.ice_fraction),
   }));
 
+/** K */
+const FAR = 1e9;
+
 /** Ice fraction at each row when `heat` [W], told the row and the ice fraction there, flows into our reservoir. */
 function melt(rows: readonly Row[], heat: (row: Row, fraction: number) => number): number[] {
   const ice = rows[0].fraction * CONTENT;
@@ -41,7 +44,7 @@ function melt(rows: readonly Row[], heat: (row: Row, fraction: number) => number
   const volume = (CONTENT - ice) / 1000;
   // By kilogram loaded, about what lets the water be as warm as the stream that leaves: warm melt takes heat too.
   const reservoir = { ...config.reservoir, coolantVolume: volume, iceMass: ice, meltConductance: 10 };
-  const tank = new Reservoir({ ...config, reservoir }, new CoolantRing(config), 0);
+  const tank = new MixedReservoir({ ...config, reservoir }, new CoolantRing(config), 0);
   let state = new Float64Array(2);
   tank.fillStart(state, KELVIN + 0.01);
   const fractions = [rows[0].fraction];
@@ -49,8 +52,9 @@ function melt(rows: readonly Row[], heat: (row: Row, fraction: number) => number
     const s = 1 / (rows[k].t - rows[k - 1].t);
     const flow = heat(rows[k - 1], fractions[k - 1]);
     const stage: Stage = { number: 1, time: 0, s, reach: 1, base: state, out: new Float64Array(2), powers: state };
-    tank.temperatureAt(s, state, flow, 0);
-    tank.takeUp(stage, flow);
+    // Heat from a surrounding so hot that the tank's own temperature makes no difference to it.
+    tank.solve(stage, { rate: 0, temperature: 0, gain: flow / FAR, around: FAR });
+    tank.takeUp(stage, 0);
     state = stage.out as Float64Array<ArrayBuffer>;
     fractions.push(tank.iceIn(state) / CONTENT);
   }

@@ -1,8 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { frictionChurchill } from '../../src/sim/correlations/friction.ts';
-import { type FlowResistance, segmentDrop, solveLoopFlow } from '../../src/sim/model/loop-flow.ts';
+import { type FlowResistance, segmentDrop } from '../../src/sim/model/loop-flow.ts';
 import type { PumpConfig } from '../../src/sim/scenario/config.ts';
+import { lineLoopFlow } from '../support/line-loop.ts';
 
 /**
  * A measured loop: pump head against mass flow in a closed oil loop of 26 parts and 15.6 m at 20 degC, all laminar.
@@ -90,8 +91,7 @@ function solvedFlow(pump: PumpConfig, voltageRatio: number): number {
     const velocityHead = (DENSITY * (flow / ((Math.PI / 4) * bore ** 2)) ** 2) / 2;
     const lossCoefficient = specials.reduce((sum, part) => sum + specialDrop(part, flow), 0) / velocityHead;
     const segments = [...lines, { length: 0, bore, lossCoefficient, roughness: 0 }];
-    const viscosities = new Float64Array(segments.length).fill(VISCOSITY);
-    flow = solveLoopFlow(pump, voltageRatio, segments, viscosities, DENSITY, 0, flow);
+    flow = lineLoopFlow(pump, voltageRatio, segments, VISCOSITY, DENSITY, 0, flow);
   }
   return flow;
 }

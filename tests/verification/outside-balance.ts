@@ -1,6 +1,13 @@
 import { createCoolant } from '../../src/sim/fluids/coolant.ts';
 import type { TimeSeries } from '../../src/sim/results/time-series.ts';
-import type { CellBlockConfig, Config, PhaseConfig, Ramp } from '../../src/sim/scenario/config.ts';
+import type {
+  CellBlockConfig,
+  Config,
+  ExchangerAirConfig,
+  ExchangerConfig,
+  PhaseConfig,
+  Ramp,
+} from '../../src/sim/scenario/config.ts';
 
 /**
  * Energy account from outside: reads recorded columns and the scenario alone, and shares no code with model, solver
@@ -50,18 +57,23 @@ function boundaryFlows(
   phaseStart: number,
   row: number,
 ): Record<string, number> {
-  const { casing, plenum, core, compressor, pump, reservoir, exchanger } = config;
+  const { casing, plenum, core, compressor, reservoir, exchanger, secondExchanger } = config;
   const outside = columns.outsideTemperature[row];
   const bay = outside + phase.bayAboveOutside;
   const share = (columns.time[row] - phaseStart) / phase.duration;
   const compressorSpeed = columns.compressorSpeed[row];
   const { idlePower, mechanicalLoss } = compressor;
   const mechanical = mechanicalLoss.power * (compressorSpeed / idlePower.speed) ** mechanicalLoss.exponent;
-  const coolingAirIn = outside + at(phase.exchangerPickUp, share);
-  const coolingAir =
-    at(phase.exchangerAirSpeed, share) *
-    (exchanger?.faceArea ?? 0) *
-    (at(phase.outsidePressure, share) / (AIR_R * coolingAirIn));
+  const fromAir = (part: ExchangerConfig | undefined, { speed, pickUp }: ExchangerAirConfig, out: number): number => {
+    if (part === undefined) return 0;
+    const airIn = outside + at(pickUp, share);
+    const flow = at(speed, share) * part.faceArea * (at(phase.outsidePressure, share) / (AIR_R * airIn));
+    return flow * AIR_CP * (airIn - out);
+  };
+  const pumped = (['pump', 'secondPump'] as const).reduce((sum, name) => {
+    const { electricalPower = 0, shareIntoCoolant = 0 } = config[name] ?? {};
+    return sum + electricalPower * shareIntoCoolant * phase[`${name}VoltageRatio`] ** 3;
+  }, 0);
   const wallToBay = config.lines.reduce((sum, line) => sum + line.wallToBay * lengthOf(line), 0);
   const surroundings = reservoir.gainFrom === 'bay' ? bay : outside;
   return {
@@ -69,10 +81,13 @@ function boundaryFlows(
     mechanicalLoss: -(1 - mechanicalLoss.toCasing) * mechanical,
     throughflow: columns.airFlow[row] * AIR_CP * (outside + config.intake.pickUp - columns.chargeTemperature[row]),
     condensation: columns.latentHeat[row],
-    exchanger: exchanger ? coolingAir * AIR_CP * (coolingAirIn - columns.exchangerAirOutlet[row]) : 0,
-    pump: pump.electricalPower * pump.shareIntoCoolant * phase.pumpVoltageRatio ** 3,
+    exchanger:
+      fromAir(exchanger, phase.exchangerAir, columns.exchangerAirOutlet[row]) +
+      fromAir(secondExchanger, phase.secondExchangerAir, columns.secondExchangerAirOutlet[row]),
+    heatSink: config.heatSink === undefined ? 0 : -columns.heatSinkPower[row],
+    pump: columns.coolantFlow[row] > 0 ? pumped : 0,
     lines: wallToBay * (bay - columns.lineWallMean[row]),
-    reservoir: reservoir.gain * (surroundings - columns.reservoirTemperature[row]),
+    reservoir: reservoir.gain * (surroundings - columns.reservoirMean[row]),
     coreBay: core.toBay * (bay - columns.coreMetalMean[row]),
     casingBay: casing.toBay * (bay - columns.casingTemperature[row]),
     casingOil: casing.toOil * (phase.oilTemperature - columns.casingTemperature[row]),
@@ -99,9 +114,12 @@ function storedEnergy(config: Config, { columns }: TimeSeries, row: number): num
     (config.exchanger
       ? part(config.exchanger, columns.exchangerMetalMean[row], columns.exchangerCoolantMean[row])
       : 0) +
+    (config.secondExchanger
+      ? part(config.secondExchanger, columns.secondExchangerMetalMean[row], columns.secondExchangerCoolantMean[row])
+      : 0) +
     lineWall * columns.lineWallMean[row] +
     lineVolume * perVolume * columns.lineCoolantMean[row] +
-    reservoirEnergy(config, perVolume, columns.reservoirTemperature[row], columns.iceMass[row]) +
+    reservoirEnergy(config, perVolume, columns.reservoirMean[row], columns.iceMass[row]) +
     config.casing.heatCapacity * columns.casingTemperature[row] +
     config.plenum.heatCapacity * columns.plenumTemperature[row]
   );

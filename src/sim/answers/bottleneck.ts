@@ -1,4 +1,4 @@
-import type { Config, PumpConfig } from '../scenario/config.ts';
+import type { Config, ExchangerConfig, PumpConfig } from '../scenario/config.ts';
 import { conductanceSideBySide, scaledAirDrop, scaledConductance } from '../scenario/laws.ts';
 import { summarisePulls } from './pull-summary.ts';
 import { type RunJob, type Study, untilPull } from './study.ts';
@@ -38,12 +38,17 @@ const IDEAL: Record<BottleneckPart, (config: Config) => Config> = {
   'core conductance': (config) => scaleCoreConductance(config, CORE_CONDUCTANCE_FACTOR),
   'coolant flow': (config) => ({
     ...config,
-    pump: { ...config.pump, curve: fasterPump(config.pump.curve, COOLANT_FLOW_FACTOR) },
+    pump: fasterPump(config.pump, COOLANT_FLOW_FACTOR),
+    ...(config.secondPump && { secondPump: fasterPump(config.secondPump, COOLANT_FLOW_FACTOR) }),
   }),
-  'front exchanger': idealExchanger,
+  'front exchanger': (config) => ({
+    ...config,
+    ...(config.exchanger && { exchanger: idealExchanger(config.exchanger) }),
+    ...(config.secondExchanger && { secondExchanger: idealExchanger(config.secondExchanger) }),
+  }),
   'stored coolant': (config) => ({
     ...config,
-    reservoir: { ...config.reservoir, coolantVolume: ENDLESS_STORE, iceMass: 0 },
+    reservoir: { ...config.reservoir, coolantVolume: ENDLESS_STORE, iceMass: 0, layers: 1 },
   }),
   'core pressure drop': (config) => ({
     ...config,
@@ -96,33 +101,24 @@ export function scaleCoreConductance(config: Config, factor: number): Config {
 }
 
 /** Flow goes with the speed of a pump, pressure with its square. */
-function fasterPump(curve: PumpConfig['curve'], factor: number): PumpConfig['curve'] {
+function fasterPump(pump: PumpConfig, factor: number): PumpConfig {
+  const { curve } = pump;
   if (curve.kind === 'parabola') {
-    return {
-      kind: 'parabola',
-      shutOffPressure: factor ** 2 * curve.shutOffPressure,
-      freeFlow: factor * curve.freeFlow,
-    };
+    const shutOffPressure = factor ** 2 * curve.shutOffPressure;
+    return { ...pump, curve: { kind: 'parabola', shutOffPressure, freeFlow: factor * curve.freeFlow } };
   }
-  return {
-    kind: 'points',
-    flow: curve.flow.map((flow) => factor * flow),
-    pressure: curve.pressure.map((pressure) => factor ** 2 * pressure),
-  };
+  const flow = curve.flow.map((each) => factor * each);
+  const pressure = curve.pressure.map((each) => factor ** 2 * each);
+  return { ...pump, curve: { kind: 'points', flow, pressure } };
 }
 
 /** Air flow and both conductances without practical bound; the conductance law keeps its shape. */
-function idealExchanger(config: Config): Config {
-  const { exchanger } = config;
-  if (exchanger === undefined) return config;
+function idealExchanger(exchanger: ExchangerConfig): ExchangerConfig {
   const { airConductance, coolantConductance } = exchanger;
   return {
-    ...config,
-    exchanger: {
-      ...exchanger,
-      faceArea: EXCHANGER_FACTOR * exchanger.faceArea,
-      airConductance: conductanceSideBySide(airConductance, EXCHANGER_FACTOR),
-      coolantConductance: scaledConductance(coolantConductance, EXCHANGER_FACTOR),
-    },
+    ...exchanger,
+    faceArea: EXCHANGER_FACTOR * exchanger.faceArea,
+    airConductance: conductanceSideBySide(airConductance, EXCHANGER_FACTOR),
+    coolantConductance: scaledConductance(coolantConductance, EXCHANGER_FACTOR),
   };
 }

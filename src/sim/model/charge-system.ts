@@ -6,13 +6,15 @@ import type { Stage, StageSystem } from '../solver/stage-system.ts';
 import { AirPath, type AirPathInputs } from './air-path.ts';
 import type { Extremes } from './cell-block.ts';
 import { conductanceAt } from './conductance.ts';
-import { CoolantRing, emptyRates } from './coolant-ring.ts';
+import { CoolantRing } from './coolant-ring.ts';
 import type { CoreRates } from './core.ts';
 import { CoreVapour } from './core-vapour.ts';
 import { type DriveInputs, type DriveSegment, layOutCycle, makeInputs, readInputs } from './drive-cycle.ts';
+import { LayeredReservoir } from './layered-reservoir.ts';
+import { emptyRates } from './loop-element.ts';
 import { type LumpNeighbours, MetalLumps } from './metal-lumps.ts';
 import { BOUNDARY_POWERS, INTERNAL_POWERS } from './powers.ts';
-import { Reservoir } from './reservoir.ts';
+import { MixedReservoir, type ReservoirInflow, type Store } from './reservoir.ts';
 import { Surroundings } from './surroundings.ts';
 
 /** Events in the order in which `examine` writes them; the last two end the run. */
@@ -58,7 +60,7 @@ export class ChargeSystem implements StageSystem {
   readonly segments: readonly DriveSegment[];
   readonly air: AirPath;
   readonly ring: CoolantRing;
-  readonly reservoir: Reservoir;
+  readonly reservoir: Store;
   readonly lumps: MetalLumps;
   readonly surroundings: Surroundings;
   readonly inputs: DriveInputs = makeInputs();
@@ -77,6 +79,7 @@ export class ChargeSystem implements StageSystem {
   private readonly returnSecant = new Secant(-0.9, 0.995, 0.1);
   private readonly coreRates: CoreRates = { ...emptyRates(), airFlow: 0, coolantFlow: 0 };
   private readonly airInputs: AirPathInputs;
+  private readonly inflow: ReservoirInflow;
   private readonly near: LumpNeighbours = {
     bay: 0,
     oil: 0,
@@ -94,7 +97,8 @@ export class ChargeSystem implements StageSystem {
     this.segment = this.segments[0];
     this.air = new AirPath(config);
     this.ring = new CoolantRing(config);
-    this.reservoir = new Reservoir(config, this.ring, this.ring.size);
+    const Kind = config.reservoir.layers > 1 ? LayeredReservoir : MixedReservoir;
+    this.reservoir = new Kind(config, this.ring, this.ring.size);
     const afterReservoir = this.ring.size + this.reservoir.size;
     this.lumps = new MetalLumps(config, afterReservoir);
     this.surroundings = new Surroundings(config, afterReservoir + MetalLumps.count);
@@ -103,6 +107,7 @@ export class ChargeSystem implements StageSystem {
     this.watched = joined([...this.ring.watchedPlaces(), inLumps]);
     this.scalars = new Float64Array(FIRST_STRETCH + this.ring.stretches.length);
     this.history = new Extrapolation(this.scalars.length);
+    this.inflow = { rate: 0, temperature: 0, gain: config.reservoir.gain, around: 0 };
     this.airInputs = {
       mode: 'engine off',
       engineSpeed: 0,
@@ -124,7 +129,7 @@ export class ChargeSystem implements StageSystem {
     const state = new Float64Array(this.size);
     state.fill(start.coolant);
     this.ring.core.fillMetal(state, start.metal);
-    this.reservoir.fillStart(state, start.coolant);
+    this.reservoir.fillStart(state, start.reservoir);
     this.lumps.fillStart(state);
     if (this.config.room) state[this.surroundings.index] = this.segments[0].phase.outsideTemperature.from;
     return state;
@@ -133,9 +138,8 @@ export class ChargeSystem implements StageSystem {
   /** Where the coolant of the state examined last has this temperature, one of its extremes; in words. */
   placeOfCoolant(state: Float64Array, temperature: number): string {
     if (this.extremes.hottestCoolant === this.extremes.coldestCoolant) return 'everywhere in the loop';
-    return this.reservoir.temperatureIn(state) === temperature
-      ? 'in the reservoir'
-      : this.ring.placeOf(state, temperature);
+    // A layer of the tank is all that is left where no part of the ring has it.
+    return this.ring.placeOf(state, temperature) || 'in the reservoir';
   }
 
   /** Heat from charge air into the core [W]. */
@@ -166,11 +170,13 @@ export class ChargeSystem implements StageSystem {
     this.airSecant.reset();
     this.returnSecant.reset();
     this.ring.watchFronts(state, 0);
+    this.reservoir.watch(state);
   }
 
   acceptStep(h: number, state: Float64Array): void {
     this.history.accept();
     this.ring.watchFronts(state, h);
+    this.reservoir.watch(state);
   }
 
   solveStage(stage: Stage): number {
@@ -180,11 +186,12 @@ export class ChargeSystem implements StageSystem {
     readInputs(this.segment, time, this.inputs);
     this.history.guess(stage.number, time, scalars);
     surroundings.set(scalars[ROOM], this.inputs);
-    ring.setFlow(this.inputs.pumpVoltageRatio, scalars, FIRST_STRETCH);
+    ring.setFlow(this.segment.phase, scalars, FIRST_STRETCH);
     this.airSecant.start();
     this.returnSecant.start();
-    const { gain } = this.config.reservoir;
-    const store = this.reservoir.capacity * s;
+    const { reservoir, inflow } = this;
+    inflow.rate = ring.coolantRate;
+    const store = reservoir.promptCapacity * s;
 
     for (let round = 1; round <= MOST_ROUNDS; round++) {
       const failure = this.solveAir(s, base);
@@ -192,12 +199,12 @@ export class ChargeSystem implements StageSystem {
         this.failure = failure;
         return 0;
       }
-      const held = gain * this.gainTemperature + ring.coolantRate * scalars[RETURN];
-      const reservoir = this.reservoir.temperatureAt(s, base, held, gain + ring.coolantRate);
-      const coreInlet = ring.sweepToCore(stage, reservoir, surroundings.bay);
+      inflow.temperature = scalars[RETURN];
+      inflow.around = this.gainTemperature;
+      const coreInlet = ring.sweepToCore(stage, reservoir.solve(stage, inflow), surroundings);
       this.setCoreRates();
       ring.core.sweep(this.coreRates, stage, air.gas.coreInlet, coreInlet, this.condensing());
-      ring.sweepFromCore(stage, ring.core.coolantOut, surroundings.exchangerAir, surroundings.bay);
+      ring.sweepFromCore(stage, ring.core.coolantOut, surroundings);
 
       const returnGap = ring.return - scalars[RETURN];
       const airGap = air.gas.airFlow > 0 ? ring.core.airOut - scalars[CORE_OUTLET] : 0;
@@ -209,7 +216,7 @@ export class ChargeSystem implements StageSystem {
         Math.abs(around - surroundings.temperature),
       );
       if (gap <= this.closed) {
-        this.finishStage(stage, reservoir);
+        this.finishStage(stage);
         return round;
       }
       scalars[CORE_OUTLET] = this.airSecant.next(scalars[CORE_OUTLET], ring.core.airOut);
@@ -227,10 +234,9 @@ export class ChargeSystem implements StageSystem {
   examine(state: Float64Array, events: Float64Array): number {
     const { extremes, air, config, ring } = this;
     const reference = config.start.coolant;
-    const inReservoir = this.reservoir.temperatureIn(state);
-    // A tank that is meant to hold ice may be as cold as ice.
-    extremes.coldestCoolant = this.reservoir.isIced ? Number.POSITIVE_INFINITY : inReservoir;
-    extremes.hottestCoolant = inReservoir;
+    extremes.coldestCoolant = Number.POSITIVE_INFINITY;
+    extremes.hottestCoolant = Number.NEGATIVE_INFINITY;
+    this.reservoir.survey(state, extremes);
     const inCells = ring.survey(state, reference, extremes);
     events[LIMIT] = air.gas.chargeTemperature - config.limit.chargeTemperature;
     events[DEW_POINT] = this.chargeDewPoint - extremes.coldestMetal;
@@ -247,12 +253,11 @@ export class ChargeSystem implements StageSystem {
   }
 
   /** Lumps take up the fluxes that were used, and every boundary power is booked from the same values. */
-  private finishStage(stage: Stage, reservoirOut: number): void {
+  private finishStage(stage: Stage): void {
     const { s, reach, base, out, powers } = stage;
     const { scalars, ring, air, config, lumps, surroundings, near } = this;
     const { gas } = air;
-    const toReservoir = config.reservoir.gain * (this.gainTemperature - reservoirOut);
-    this.reservoir.takeUp(stage, ring.coolantRate * (ring.return - reservoirOut) + toReservoir);
+    const toReservoir = this.reservoir.takeUp(stage, ring.return);
     near.coreMetal = ring.core.metalMean;
     lumps.takeUp(stage, near, air, ring.core.airOut, surroundings.freshAir);
     if (config.room) {
@@ -268,6 +273,7 @@ export class ChargeSystem implements StageSystem {
     powers[k++] = ring.core.latentPower;
     powers[k++] = ring.exchangerHeat;
     powers[k++] = ring.pumpHeat;
+    powers[k++] = ring.heatSink?.heat ?? 0;
     powers[k++] = ring.lineHeat;
     powers[k++] = toReservoir;
     powers[k++] = config.core.toBay * (surroundings.bay - ring.core.metalMean);
@@ -363,8 +369,8 @@ export class ChargeSystem implements StageSystem {
       for (let j = 0; j < block.ny; j++) sum += state[block.offset + 2 * j + 1];
       scalars[FIRST_STRETCH + k] = sum / block.ny;
     });
-    ring.setFlow(this.inputs.pumpVoltageRatio, scalars, FIRST_STRETCH);
-    const coreInlet = ring.marchToCore(state, this.reservoir.temperatureIn(state), surroundings.bay);
+    ring.setFlow(this.segment.phase, scalars, FIRST_STRETCH);
+    const coreInlet = ring.marchToCore(state, this.reservoir.temperatureIn(state), surroundings);
     lumps.holdAir(state, this.airInputs);
     // Metal is known, so the air leaving the core depends on the flow alone: a few rounds settle it.
     scalars[CORE_OUTLET] = ring.core.metalMean > 0 ? ring.core.metalMean : scalars[CASING];
@@ -381,7 +387,7 @@ export class ChargeSystem implements StageSystem {
     }
     scalars[CORE_METAL] = ring.core.metalMean;
     air.gas.leavePlenum(surroundings.freshAir, ring.core.airOut, scalars[PLENUM]);
-    ring.marchFromCore(state, ring.core.coolantOut, surroundings.exchangerAir, surroundings.bay);
+    ring.marchFromCore(state, ring.core.coolantOut, surroundings);
     scalars[ROOM] = surroundings.temperature;
     scalars[RETURN] = ring.return;
   }

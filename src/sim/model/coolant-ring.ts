@@ -1,43 +1,32 @@
 import { type Coolant, createCoolant } from '../fluids/coolant.ts';
-import { AIR_GAS_CONSTANT, AIR_HEAT_CAPACITY } from '../fluids/moist-air.ts';
-import type { CellBlockConfig, Config, CoolantDropLaw, LineConfig } from '../scenario/config.ts';
+import { findRoot } from '../kernels/root-finding.ts';
+import type { Config, LoopItem, LoopPart, PhaseConfig } from '../scenario/config.ts';
 import type { Stage } from '../solver/stage-system.ts';
-import { type BlockRates, CellBlock, type Extremes } from './cell-block.ts';
-import { conductanceAt } from './conductance.ts';
+import type { Extremes } from './cell-block.ts';
 import { Core } from './core.ts';
-import { type FlowResistance, solveLoopFlow } from './loop-flow.ts';
+import { ExchangerRun } from './exchanger-run.ts';
+import { LineRun, type LineStretch } from './line-run.ts';
+import { CoreResistance, HeatSink, Pump } from './loop-devices.ts';
+import type { LoopElement, LoopSurroundings } from './loop-element.ts';
+import { freeFlow, solveLoopFlow } from './loop-flow.ts';
+import { ParallelWays, type Row, riseOf } from './parallel-ways.ts';
 
-/** One line cell is at most this long [m]; a stretch has at least {@link FEWEST_LINE_CELLS}. */
-const LINE_CELL_LENGTH = 0.07;
-const FEWEST_LINE_CELLS = 4;
+/** What a phase says about the loop. */
+export type LoopSetting = Pick<
+  PhaseConfig,
+  'pumpVoltageRatio' | 'secondPumpVoltageRatio' | 'isExchangerBypassed' | 'isHeatSinkOn'
+>;
 
-/** Air at the front exchanger's face in one instant. */
-export interface ExchangerAir {
-  /** m/s */
-  speed: number;
-  /** K */
-  temperature: number;
-  /** Pa */
-  pressure: number;
-}
-
-/** One stretch of line of one bore: a row of cells, wall beside coolant. */
-export interface LineStretch {
-  readonly block: CellBlock;
-  readonly rates: BlockRates;
-  readonly coolantConductance: number;
-  readonly wallToBay: number;
-  /** m3 and m */
-  readonly volume: number;
-  readonly length: number;
-}
+/** A measured flow may lie this far from the curves: resistance over theirs. */
+const LEAST_FACTOR = 1e-3;
+const MOST_FACTOR = 1e3;
 
 /**
- * The coolant loop in flow order: reservoir -> line -> pump -> line -> core -> line -> front exchanger -> line ->
- * reservoir, or without an exchanger from the core by one line to the reservoir. Parts with metal are blocks of cells; the reservoir is one mixed volume that the model keeps.
+ * The coolant loop: a ring of parts from the reservoir to the core and on to the reservoir, two ways beside each other
+ * where the scenario has them. Parts with metal are blocks of cells; the model keeps the reservoir.
  *
  * Density and heat capacity are constant in a run, so that heat carried in equals heat carried out to rounding;
- * viscosity follows each stretch of line, and with it the flow.
+ * viscosity follows each stretch of line, and with it the flow. A measured flow scales all resistances by one factor.
  */
 export class CoolantRing {
   readonly coolant: Coolant;
@@ -48,31 +37,31 @@ export class CoolantRing {
   /** K at the pressure of the cap */
   readonly boilingPoint: number;
   readonly core: Core;
-  readonly exchanger?: CellBlock;
-  /** stretches of all four lines in flow order */
+  readonly exchangers: { exchanger?: ExchangerRun; secondExchanger?: ExchangerRun } = {};
+  readonly pumps: { pump?: Pump; secondPump?: Pump } = {};
+  readonly heatSink: HeatSink | undefined;
+  /** stretches of all lines in flow order */
   readonly stretches: readonly LineStretch[];
-  /** numbers in the state, counted from `offset` */
+  /** what the resistances of the scenario are multiplied by to meet the measured flow; 1 without one */
+  readonly resistanceFactor: number;
+  /** elements from the reservoir to the core, and from the core to the reservoir */
+  readonly toCore: Row;
+  readonly fromCore: Row;
+  /** every element once round, the core's resistance among them */
+  readonly round: Row;
+  /** numbers in the state, counted from 0 */
   readonly size: number;
   /** m3/s */
   flow = 0;
   /** W/K carried round the loop */
   coolantRate = 0;
-  /** W into the coolant at the pump */
-  pumpHeat = 0;
   /** coolant arriving at the reservoir */
   return = 0;
-  /** W from the bay into all line walls, after {@link sweepFromCore} */
-  lineHeat = 0;
-  exchangerAirRate = 0;
-  exchangerAirIn = 0;
+  private readonly lines: readonly LineRun[];
+  private readonly allPumps: readonly Pump[];
   private readonly config: Config;
-  private readonly resistances: readonly FlowResistance[];
-  private readonly viscosities: Float64Array;
-  private readonly dropFactor: number;
-  private readonly dropCurves: readonly CoolantDropLaw[];
-  private readonly exchangerRates = emptyRates();
-  /** index of the first stretch of each line */
-  private readonly firstStretch: readonly number[];
+  private readonly isSmooth: boolean;
+  private readonly rise = (flow: number): number => riseOf(this.round, flow);
 
   constructor(config: Config) {
     this.config = config;
@@ -81,118 +70,141 @@ export class CoolantRing {
     this.heatCapacity = this.coolant.heatCapacity(config.coolant.propertiesAt);
     this.outsidePressure = lowestPressure(config);
     this.boilingPoint = this.coolant.boilingPoint(this.outsidePressure + config.coolant.capPressure);
-    let offset = 0;
-    const place = (nx: number, ny: number, metal: number, volume: number) => {
-      const block = new CellBlock(nx, ny, offset, metal, volume * this.density * this.heatCapacity);
-      offset += block.size;
-      return block;
+    const perVolume = this.density * this.heatCapacity;
+    this.core = new Core(config.core, 0, perVolume);
+    let offset = this.core.size;
+    const lines: LineRun[] = [];
+    let heatSink: HeatSink | undefined;
+
+    const lineAfter = (part: LoopPart): LoopElement[] => {
+      const line = config.lines.find(({ after }) => after === part);
+      if (line === undefined) return [];
+      const run = new LineRun(line, offset, this.density, perVolume);
+      offset += run.size;
+      lines.push(run);
+      return [run];
     };
-    const placePart = (part: CellBlockConfig) =>
-      place(part.cellsAlongAir, part.cellsAlongCoolant, part.metalHeatCapacity, part.coolantVolume);
-    this.core = new Core(config.core, offset, this.density * this.heatCapacity);
-    offset += this.core.size;
-    if (config.exchanger) this.exchanger = placePart(config.exchanger);
-    const stretches: LineStretch[] = [];
-    const resistances: FlowResistance[] = [];
-    const firstStretch: number[] = [];
-    for (const line of config.lines) {
-      firstStretch.push(stretches.length);
-      for (const segment of line.segments) {
-        const cells = Math.max(FEWEST_LINE_CELLS, Math.ceil(segment.length / LINE_CELL_LENGTH));
-        const volume = (Math.PI / 4) * segment.bore ** 2 * segment.length;
-        const block = place(1, cells, line.wallHeatCapacity * segment.length, volume);
-        stretches.push(makeStretch(block, line, segment.length, volume));
-        resistances.push({ ...segment, roughness: line.roughness });
-      }
-    }
-    firstStretch.push(stretches.length);
-    this.stretches = stretches;
-    this.resistances = resistances;
-    this.firstStretch = firstStretch;
-    this.viscosities = new Float64Array(stretches.length);
-    const drops = [config.core.coolantDrop, ...(config.exchanger ? [config.exchanger.coolantDrop] : [])];
-    this.dropFactor = drops.reduce((sum, law) => sum + (law.kind === 'power' ? law.factor : 0), 0);
-    this.dropCurves = drops.filter(({ kind }) => kind === 'table');
+    const exchangerAt = (part: 'exchanger' | 'secondExchanger'): LoopElement => {
+      const run = new ExchangerRun(given(config[part]), part, offset, this.density, perVolume);
+      offset += run.block.size;
+      this.exchangers[part] = run;
+      return run;
+    };
+    const pumpAt = (part: 'pump' | 'secondPump'): LoopElement => {
+      const pump = new Pump(given(config[part]));
+      this.pumps[part] = pump;
+      return pump;
+    };
+    const elementAt = (part: LoopPart): LoopElement => {
+      if (part === 'exchanger' || part === 'secondExchanger') return exchangerAt(part);
+      if (part === 'pump' || part === 'secondPump') return pumpAt(part);
+      if (part === 'core') return new CoreResistance(config.core);
+      heatSink = new HeatSink(given(config.heatSink));
+      return heatSink;
+    };
+    const withLine = (part: LoopPart): LoopElement[] => [elementAt(part), ...lineAfter(part)];
+    const elementsOf = (item: LoopItem): LoopElement[] =>
+      typeof item === 'string'
+        ? withLine(item)
+        : [new ParallelWays(item[0].flatMap(withLine), item[1].flatMap(withLine))];
+
+    const { loop } = config;
+    const coreAt = loop.indexOf('core');
+    this.toCore = [...lineAfter('reservoir'), ...loop.slice(0, coreAt).flatMap(elementsOf)];
+    const [coreResistance, ...behind] = withLine('core');
+    this.fromCore = [...behind, ...loop.slice(coreAt + 1, -1).flatMap(elementsOf)];
+    this.round = [...this.toCore, coreResistance, ...this.fromCore];
+    this.heatSink = heatSink;
+    this.lines = lines;
+    this.stretches = lines.flatMap(({ stretches }) => stretches);
     this.size = offset;
+    const { pump, secondPump } = this.pumps;
+    this.allPumps = [pump, secondPump].filter((each) => each !== undefined);
+    this.isSmooth = this.allPumps.every(({ config: { curve } }) => curve.kind === 'parabola');
+    this.resistanceFactor = this.factorOfMeasuredFlow();
   }
 
   /**
    * Solves the loop flow for the stretches' mean temperatures, found in `scalars` from `first` on. They are guesses:
    * where a step is tried that is far too long they leave the liquid, which no accepted state does.
    */
-  setFlow(voltageRatio: number, scalars: Float64Array, first: number): void {
-    const { coolant, boilingPoint } = this;
-    for (let k = 0; k < this.viscosities.length; k++) {
+  setFlow(setting: LoopSetting, scalars: Float64Array, first: number): void {
+    const { coolant, boilingPoint, stretches } = this;
+    for (let k = 0; k < stretches.length; k++) {
       const temperature = Math.min(boilingPoint, Math.max(coolant.freezingPoint, scalars[first + k]));
-      this.viscosities[k] = coolant.viscosity(temperature);
+      stretches[k].viscosity = coolant.viscosity(temperature);
     }
-    const { pump } = this.config;
-    const { resistances, viscosities, density, dropFactor, flow, dropCurves } = this;
-    this.flow = solveLoopFlow(pump, voltageRatio, resistances, viscosities, density, dropFactor, flow, dropCurves);
-    this.coolantRate = this.flow * density * this.heatCapacity;
-    // Electrical power goes with voltage times current, and the speed of the pump with both.
-    this.pumpHeat = this.flow > 0 ? pump.electricalPower * pump.shareIntoCoolant * voltageRatio ** 3 : 0;
+    this.set(setting);
+    this.flow = this.solvedFlow();
+    this.coolantRate = this.flow * this.density * this.heatCapacity;
+    for (const element of this.round) element.setFlow(this.flow, this.coolantRate);
+  }
+
+  /** Flow with all coolant at one temperature [K]; sets viscosities and shares of the ways to it. m3/s. */
+  flowAt(setting: LoopSetting, temperature: number): number {
+    for (const stretch of this.stretches) stretch.viscosity = this.coolant.viscosity(temperature);
+    this.set(setting);
+    return this.solvedFlow();
   }
 
   /** Reservoir outlet to core inlet: returns the coolant temperature entering the core. */
-  sweepToCore(stage: Stage, reservoir: number, bay: number): number {
-    this.lineHeat = 0;
-    let temperature = this.sweepLine(this.config.lines.length - 1, stage, reservoir, bay);
-    if (this.coolantRate > 0) temperature += this.pumpHeat / this.coolantRate;
-    return this.sweepLine(0, stage, temperature, bay);
+  sweepToCore(stage: Stage, reservoir: number, near: LoopSurroundings): number {
+    let temperature = reservoir;
+    for (const element of this.toCore) temperature = element.sweep(stage, temperature, near);
+    return temperature;
   }
 
   /** Core outlet to the reservoir's inlet. */
-  sweepFromCore(stage: Stage, coreOutlet: number, air: ExchangerAir, bay: number): void {
-    const temperature = this.sweepLine(1, stage, coreOutlet, bay);
-    const { exchanger, config } = this;
+  sweepFromCore(stage: Stage, coreOutlet: number, near: LoopSurroundings): void {
+    let temperature = coreOutlet;
+    for (const element of this.fromCore) temperature = element.sweep(stage, temperature, near);
     this.return = temperature;
-    if (exchanger === undefined || config.exchanger === undefined) return;
-    this.setExchangerRates(config.exchanger, air);
-    exchanger.sweep(this.exchangerRates, stage, this.exchangerAirIn, temperature);
-    this.return = this.sweepLine(2, stage, exchanger.coolantOut, bay);
   }
 
   /** The same walk for a known state: all outlets, without solving anything. */
-  marchToCore(state: Float64Array, reservoir: number, bay: number): number {
-    this.lineHeat = 0;
-    let temperature = this.marchLine(this.config.lines.length - 1, state, reservoir, bay);
-    if (this.coolantRate > 0) temperature += this.pumpHeat / this.coolantRate;
-    return this.marchLine(0, state, temperature, bay);
+  marchToCore(state: Float64Array, reservoir: number, near: LoopSurroundings): number {
+    let temperature = reservoir;
+    for (const element of this.toCore) temperature = element.march(state, temperature, near);
+    return temperature;
   }
 
-  marchFromCore(state: Float64Array, coreOutlet: number, air: ExchangerAir, bay: number): void {
-    const temperature = this.marchLine(1, state, coreOutlet, bay);
-    const { exchanger, config } = this;
+  marchFromCore(state: Float64Array, coreOutlet: number, near: LoopSurroundings): void {
+    let temperature = coreOutlet;
+    for (const element of this.fromCore) temperature = element.march(state, temperature, near);
     this.return = temperature;
-    if (exchanger === undefined || config.exchanger === undefined) return;
-    this.setExchangerRates(config.exchanger, air);
-    exchanger.march(this.exchangerRates, state, this.exchangerAirIn, temperature);
-    this.return = this.marchLine(2, state, exchanger.coolantOut, bay);
   }
 
-  /** W from the exchanger's cooling air into its metal (negative while it cools). */
+  /** W from the bay into all line walls. */
+  get lineHeat(): number {
+    let heat = 0;
+    for (const line of this.lines) heat += line.heat;
+    return heat;
+  }
+
+  /** W from the cooling air of all exchangers into their metal (negative while it cools). */
   get exchangerHeat(): number {
-    return this.exchanger === undefined ? 0 : this.exchangerAirRate * (this.exchangerAirIn - this.exchanger.airOut);
+    return (this.exchangers.exchanger?.heat ?? 0) + (this.exchangers.secondExchanger?.heat ?? 0);
+  }
+
+  /** W of all pumps into the coolant. */
+  get pumpHeat(): number {
+    return (this.pumps.pump?.heat ?? 0) + (this.pumps.secondPump?.heat ?? 0);
   }
 
   /** Places of all blocks that the step control watches. */
   watchedPlaces(): Int32Array[] {
-    const blocks = [...(this.exchanger ? [this.exchanger] : []), ...this.stretches.map(({ block }) => block)];
-    return [...this.core.watchedPlaces(), ...blocks.map((block) => block.watchedPlaces())];
+    return [...this.core.watchedPlaces(), ...this.round.flatMap(({ watchedPlaces }) => watchedPlaces)];
   }
 
   watchFronts(state: Float64Array, duration: number): void {
-    const passed = this.coolantRate * duration;
-    this.core.watchFront(state, passed);
-    this.exchanger?.watchFront(state, passed);
-    for (const { block } of this.stretches) block.watchFront(state, passed);
+    this.core.watchFront(state, this.coolantRate * duration);
+    for (const element of this.round) element.watchFront(state, duration);
   }
 
   /** Heat stored above `reference` [J]; finds the extremes of the coolant and of the core's metal on the way. */
   survey(state: Float64Array, reference: number, extremes: Extremes): number {
-    let heat = this.exchanger?.survey(state, reference, extremes) ?? 0;
-    for (const { block } of this.stretches) heat += block.survey(state, reference, extremes);
+    let heat = 0;
+    for (const element of this.round) heat += element.survey(state, reference, extremes);
     // Only the core's metal is asked for.
     extremes.coldestMetal = Number.POSITIVE_INFINITY;
     return heat + this.core.survey(state, reference, extremes);
@@ -201,72 +213,62 @@ export class CoolantRing {
   /** The first part, from the core on, that holds coolant of just this temperature; in words. */
   placeOf(state: Float64Array, temperature: number): string {
     if (this.core.holdsCoolantAt(state, temperature)) return 'in the core';
-    if (this.exchanger?.holdsCoolantAt(state, temperature)) return 'in the front exchanger';
-    const stretch = this.stretches.findIndex(({ block }) => block.holdsCoolantAt(state, temperature));
-    const line = this.firstStretch.findLastIndex((first) => first <= stretch);
-    return `in the line ${this.config.lines[line].name}`;
+    const places = [...this.fromCore, ...this.toCore].map((element) => element.placeOf(state, temperature));
+    return places.find((place) => place !== '') ?? '';
   }
 
-  private setExchangerRates(exchanger: NonNullable<Config['exchanger']>, air: ExchangerAir): void {
-    const density = air.pressure / (AIR_GAS_CONSTANT * air.temperature);
-    const massFlow = air.speed * exchanger.faceArea * density;
-    this.exchangerAirIn = air.temperature;
-    const rates = this.exchangerRates;
-    this.exchangerAirRate = massFlow * AIR_HEAT_CAPACITY;
-    rates.airRate = this.exchangerAirRate;
-    rates.airConductance = massFlow > 0 ? conductanceAt(exchanger.airConductance, massFlow) : 0;
-    rates.coolantRate = this.coolantRate;
-    rates.coolantConductance = conductanceAt(exchanger.coolantConductance, this.flow * this.density);
+  private set({ pumpVoltageRatio, secondPumpVoltageRatio, isExchangerBypassed, isHeatSinkOn }: LoopSetting): void {
+    const { pump, secondPump } = this.pumps;
+    const { exchanger, secondExchanger } = this.exchangers;
+    if (pump) pump.voltageRatio = pumpVoltageRatio;
+    if (secondPump) secondPump.voltageRatio = secondPumpVoltageRatio;
+    if (exchanger) exchanger.isBypassed = isExchangerBypassed;
+    if (secondExchanger) secondExchanger.isBypassed = isExchangerBypassed;
+    if (this.heatSink) this.heatSink.isOn = isHeatSinkOn;
   }
 
-  private sweepLine(line: number, stage: Stage, inlet: number, bay: number): number {
-    let temperature = inlet;
-    for (let k = this.firstStretch[line]; k < this.firstStretch[line + 1]; k++) {
-      const stretch = this.stretches[k];
-      this.setStretchRates(stretch, bay);
-      stretch.block.sweep(stretch.rates, stage, bay, temperature);
-      temperature = this.leaveStretch(stretch, bay);
-    }
-    return temperature;
+  private solvedFlow(): number {
+    let most = 0;
+    for (const { config, voltageRatio } of this.allPumps) most += freeFlow(config, voltageRatio);
+    return most === 0 ? 0 : solveLoopFlow(this.rise, most, this.flow, this.isSmooth);
   }
 
-  private marchLine(line: number, state: Float64Array, inlet: number, bay: number): number {
-    let temperature = inlet;
-    for (let k = this.firstStretch[line]; k < this.firstStretch[line + 1]; k++) {
-      const stretch = this.stretches[k];
-      this.setStretchRates(stretch, bay);
-      stretch.block.march(stretch.rates, state, bay, temperature);
-      temperature = this.leaveStretch(stretch, bay);
-    }
-    return temperature;
-  }
-
-  private setStretchRates(stretch: LineStretch, bay: number): void {
-    stretch.rates.coolantRate = this.coolantRate;
-    stretch.rates.coolantConductance = stretch.coolantConductance;
-    stretch.rates.metalLoss = stretch.wallToBay;
-    stretch.rates.metalSource = stretch.wallToBay * bay;
-  }
-
-  private leaveStretch(stretch: LineStretch, bay: number): number {
-    this.lineHeat += stretch.wallToBay * (bay - stretch.block.metalMean);
-    return stretch.block.coolantOut;
+  /** Sets the factor as it finds it. NaN where no resistance above 0 meets the measured flow. */
+  private factorOfMeasuredFlow(): number {
+    const { measuredFlow } = this.config;
+    if (measuredFlow === undefined) return 1;
+    const { flow, temperature, voltageRatio } = measuredFlow;
+    for (const stretch of this.stretches) stretch.viscosity = this.coolant.viscosity(temperature);
+    this.set({
+      pumpVoltageRatio: voltageRatio,
+      secondPumpVoltageRatio: voltageRatio,
+      isExchangerBypassed: false,
+      isHeatSinkOn: true,
+    });
+    let factor = 1;
+    const scaleTo = (next: number): void => {
+      for (const element of this.round) element.scaleResistance(next / factor);
+      factor = next;
+    };
+    const found = findRoot(
+      (logarithm) => {
+        scaleTo(Math.exp(logarithm));
+        return this.rise(flow);
+      },
+      Math.log(LEAST_FACTOR),
+      Math.log(MOST_FACTOR),
+      1e-12,
+      0,
+    );
+    scaleTo(Number.isNaN(found) ? 1 : Math.exp(found));
+    return Math.exp(found);
   }
 }
 
-function makeStretch(block: CellBlock, line: LineConfig, length: number, volume: number): LineStretch {
-  return {
-    block,
-    rates: emptyRates(),
-    coolantConductance: line.coolantToWall * length,
-    wallToBay: line.wallToBay * length,
-    volume,
-    length,
-  };
-}
-
-export function emptyRates(): BlockRates {
-  return { airRate: 0, airConductance: 0, coolantRate: 0, coolantConductance: 0, metalLoss: 0, metalSource: 0 };
+/** A part that the loop names stands in the configuration. */
+function given<Part>(part: Part | undefined): Part {
+  if (part === undefined) throw new Error('the loop names a part that the configuration lacks');
+  return part;
 }
 
 function lowestPressure({ ambient, cycle }: Config): number {

@@ -1,8 +1,8 @@
 import { Secant } from '../kernels/secant.ts';
 import type { CoreConfig } from '../scenario/config.ts';
 import type { BlockRates, Extremes, StageValues } from './cell-block.ts';
-import { emptyRates } from './coolant-ring.ts';
 import { type CoreAir, CoreBlock } from './core-block.ts';
+import { emptyRates } from './loop-element.ts';
 
 /** A turn header counts as settled when its temperature is known to this [K]. */
 const TURN_CLOSED = 1e-4;

@@ -2,9 +2,9 @@ import type { AirColumns, Vapour } from '../kernels/detailed-cell-sweep.ts';
 import type { CoreConfig } from '../scenario/config.ts';
 import type { BlockRates, Extremes, StageValues } from './cell-block.ts';
 import { conductanceAt } from './conductance.ts';
-import { emptyRates } from './coolant-ring.ts';
 import { CoreBank } from './core-bank.ts';
 import type { CoreAir, CoreBlock } from './core-block.ts';
+import { emptyRates } from './loop-element.ts';
 
 /** What the whole core meets in one stage; its coolant conductance follows from the flow, sheet by sheet. */
 export interface CoreRates extends Omit<BlockRates, 'coolantConductance'> {

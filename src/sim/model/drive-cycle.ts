@@ -42,12 +42,13 @@ export interface DriveInputs {
   manifoldPressure: number;
   airSpeed: number;
   exchangerPickUp: number;
+  secondAirSpeed: number;
+  secondPickUp: number;
   outside: number;
   outsidePressure: number;
   bayAboveOutside: number;
   engineMetal: number;
   oil: number;
-  pumpVoltageRatio: number;
 }
 
 export function makeInputs(): DriveInputs {
@@ -56,12 +57,13 @@ export function makeInputs(): DriveInputs {
     manifoldPressure: 0,
     airSpeed: 0,
     exchangerPickUp: 0,
+    secondAirSpeed: 0,
+    secondPickUp: 0,
     outside: 0,
     outsidePressure: 0,
     bayAboveOutside: 0,
     engineMetal: 0,
     oil: 0,
-    pumpVoltageRatio: 0,
   };
 }
 
@@ -70,14 +72,15 @@ export function readInputs({ phase, start, end }: DriveSegment, time: number, in
   const share = Math.min(1, Math.max(0, (time - start) / (end - start)));
   inputs.engineSpeed = rampAt(phase.engineSpeed, share);
   inputs.manifoldPressure = rampAt(phase.manifoldPressure, share);
-  inputs.airSpeed = rampAt(phase.exchangerAirSpeed, share);
-  inputs.exchangerPickUp = rampAt(phase.exchangerPickUp, share);
+  inputs.airSpeed = rampAt(phase.exchangerAir.speed, share);
+  inputs.exchangerPickUp = rampAt(phase.exchangerAir.pickUp, share);
+  inputs.secondAirSpeed = rampAt(phase.secondExchangerAir.speed, share);
+  inputs.secondPickUp = rampAt(phase.secondExchangerAir.pickUp, share);
   inputs.outside = rampAt(phase.outsideTemperature, share);
   inputs.outsidePressure = rampAt(phase.outsidePressure, share);
   inputs.bayAboveOutside = phase.bayAboveOutside;
   inputs.engineMetal = phase.engineMetalTemperature;
   inputs.oil = phase.oilTemperature;
-  inputs.pumpVoltageRatio = phase.pumpVoltageRatio;
 }
 
 function rampAt(ramp: Ramp, share: number): number {

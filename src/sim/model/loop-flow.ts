@@ -1,6 +1,5 @@
 import { frictionChurchill } from '../correlations/friction.ts';
-import { COOLANT_DROP_EXPONENT, type CoolantDropLaw, type LineSegment, type PumpConfig } from '../scenario/config.ts';
-import { coolantDropAt } from './core-drop.ts';
+import type { LineSegment, PumpConfig } from '../scenario/config.ts';
 
 /** A stretch of line as the flow meets it. */
 export interface FlowResistance extends LineSegment {
@@ -8,12 +7,12 @@ export interface FlowResistance extends LineSegment {
   readonly roughness: number;
 }
 
-const NO_CURVES: readonly CoolantDropLaw[] = [];
-
 /** The flow is solved until the next correction would be below this share of it. */
 const TOLERANCE = 1e-9;
 /** Smooth pump curves need at most fifteen from any guess. */
 const MOST_SECANT_STEPS = 30;
+/** as a share of the flow */
+const FIRST_STEP = 1e-4;
 
 /**
  * Pressure that the pump makes at a flow.
@@ -27,7 +26,7 @@ const MOST_SECANT_STEPS = 30;
  * flow and falling pressure, at least two.
  *
  * @param pump - the pump
- * @param voltageRatio - voltage at the pump over its rated voltage [-], above 0 for a curve by points
+ * @param voltageRatio - voltage at the pump over its rated voltage [-]; 0 = it stands and takes pressure
  * @param flow - m3/s
  * @returns pressure rise in Pa, below 0 beyond the free flow
  */
@@ -36,6 +35,8 @@ export function pumpPressure(pump: PumpConfig, voltageRatio: number, flow: numbe
   if (curve.kind === 'parabola') {
     return curve.shutOffPressure * (voltageRatio ** 2 - (flow / curve.freeFlow) ** 2);
   }
+  // Standing, it takes what a parabola from its first pressure to its free flow takes.
+  if (voltageRatio === 0) return -curve.pressure[0] * (flow / freeFlow(pump, 1)) ** 2;
   const atRated = flow / voltageRatio;
   let k = 1;
   while (k < curve.flow.length - 1 && curve.flow[k] < atRated) k++;
@@ -72,56 +73,36 @@ export function segmentDrop(segment: FlowResistance, flow: number, density: numb
 }
 
 /**
- * Flow of the loop: where the pump makes what lines, core and exchanger take.
+ * Flow of the loop: where the pumps make what lines, core and exchangers take.
  *
- *     pump(Q) = sum over segments of dp(Q) + dropFactor Q^1.8 + curves(Q)
+ *     rise(Q) = 0,  rise = pumps less all resistances
  *
- * The pump falls and the loop rises strictly with flow, so there is one answer, between no flow and free flow. It is
- * found by secant steps kept inside that bracket; the first step takes the loop to rise as the power 1.8. A guess good
- * to 1e-5 costs 2 sums over the segments where the pump curve is smooth, one good to 1e-3 costs 3. Allocates nothing.
+ * The rise falls strictly with flow, so there is one answer, between no flow and `most`. It is found by secant steps kept
+ * inside that bracket. A guess good to 1e-5 costs 3 calls where pump curves are smooth, one good to 1e-3 costs 4.
+ * Allocates nothing.
  *
- * @param pump - the pump
- * @param voltageRatio - voltage at the pump over its rated voltage [-]; 0 = pump off
- * @param segments - all stretches of all lines, in series
- * @param viscosities - Pa s, one a segment
- * @param density - kg/m3
- * @param dropFactor - core and exchanger together, as far as they go by factors: Pa at 1 m3/s
+ * @param rise - pressure gained once round at a flow [Pa], above 0 without flow
+ * @param most - a flow at which it is not above 0: free flows of all pumps together [m3/s]
  * @param guess - m3/s; one outside the bracket is ignored
- * @param curves - of core and exchanger, as far as they go by curves
- * @returns flow in m3/s, 0 with the pump off
+ * @param isSmooth - whether no pump curve has kinks
+ * @returns flow in m3/s
  */
-export function solveLoopFlow(
-  pump: PumpConfig,
-  voltageRatio: number,
-  segments: readonly FlowResistance[],
-  viscosities: Float64Array,
-  density: number,
-  dropFactor: number,
-  guess: number,
-  curves: readonly CoolantDropLaw[] = NO_CURVES,
-): number {
-  if (voltageRatio === 0) return 0;
+export function solveLoopFlow(rise: (flow: number) => number, most: number, guess: number, isSmooth: boolean): number {
   let low = 0;
-  let high = freeFlow(pump, voltageRatio);
+  let high = most;
   let flow = guess > low && guess < high ? guess : 0.5 * high;
   let previousFlow = flow;
   let previousExcess = 0;
   let correctionBefore = 1;
-  const isSmooth = pump.curve.kind === 'parabola';
   for (let count = 0; ; count++) {
-    let drop = dropFactor * flow ** COOLANT_DROP_EXPONENT;
-    for (let k = 0; k < curves.length; k++) drop += coolantDropAt(curves[k], flow);
-    for (let k = 0; k < segments.length; k++) drop += segmentDrop(segments[k], flow, density, viscosities[k]);
-    const pressure = pumpPressure(pump, voltageRatio, flow);
-    const excess = pressure - drop;
+    const excess = rise(flow);
     if (excess === 0) return flow;
     if (excess > 0) low = flow;
     else high = flow;
 
     const slope =
       count === 0
-        ? (pumpPressure(pump, voltageRatio, 1.0001 * flow) - pressure) / (0.0001 * flow) -
-          (COOLANT_DROP_EXPONENT * drop) / flow
+        ? (rise((1 + FIRST_STEP) * flow) - excess) / (FIRST_STEP * flow)
         : (excess - previousExcess) / (flow - previousFlow);
     let next = flow - excess / slope;
     // On a smooth curve a secant step leaves about its correction times the one before.

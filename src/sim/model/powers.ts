@@ -6,6 +6,7 @@ export const BOUNDARY_POWERS = [
   'condensation',
   'exchanger',
   'pump',
+  'heatSink',
   'lines',
   'reservoir',
   'coreBay',

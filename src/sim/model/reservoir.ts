@@ -2,6 +2,7 @@ import { freezingPointOf } from '../fluids/coolant.ts';
 import { HEAT_OF_MELTING, MELTING_POINT } from '../fluids/ice.ts';
 import type { Config } from '../scenario/config.ts';
 import type { Stage } from '../solver/stage-system.ts';
+import type { Extremes } from './cell-block.ts';
 import type { CoolantRing } from './coolant-ring.ts';
 import { loopVolume } from './loop-volume.ts';
 
@@ -13,8 +14,49 @@ const MELTING_ROUNDS = 5;
 /** Share of the ice at which it counts as gone. */
 const GONE = 1e-9;
 
+/** Coolant that comes back into the reservoir, and what warms it from outside. */
+export interface ReservoirInflow {
+  /** W/K */
+  rate: number;
+  /** K */
+  temperature: number;
+  /** W/K and K */
+  gain: number;
+  around: number;
+}
+
+/** What a reservoir is to the model: where its coolant goes out, and what it takes up. */
+export interface Store {
+  /** numbers in the state */
+  readonly size: number;
+  /** J/K of what answers at once to the coolant that comes in */
+  readonly promptCapacity: number;
+  readonly isIced: boolean;
+  /** Coolant at a temperature [K], and all ice that was loaded. */
+  fillStart(state: Float64Array, temperature: number): void;
+  /** coolant that goes out, and the mean of all of it [K] */
+  temperatureIn(state: Float64Array): number;
+  meanIn(state: Float64Array): number;
+  /** kg */
+  iceIn(state: Float64Array): number;
+  /** Freezing point of the loop's coolant with what has melted until now [K]. */
+  freezingPointIn(state: Float64Array): number;
+  /** Event function: below 0 while there is ice. */
+  iceGone(state: Float64Array): number;
+  /** Heat stored above liquid of `reference` [J]. */
+  heatIn(state: Float64Array, reference: number): number;
+  /** Widens the extremes of the coolant. */
+  survey(state: Float64Array, extremes: Extremes): void;
+  /** Looks over a state from which a step starts. */
+  watch(state: Float64Array): void;
+  /** Coolant that goes out at the end of a stage [K]. */
+  solve(stage: Stage, inflow: ReservoirInflow): number;
+  /** Takes up what the stage solved last brought, with coolant that came back at `returned` in truth; W of the gain. */
+  takeUp(stage: Stage, returned: number): number;
+}
+
 /**
- * The reservoir: one mixed volume, with ice in it where some was loaded.
+ * The reservoir as one mixed volume, with ice in it where some was loaded.
  *
  *     C de/dt = Q,  dm/dt = -G (m/m0)^(2/3) (T - Tm)/h,  T = T0 + (C (e - T0) + h m)/(C - m c)
  *
@@ -27,7 +69,7 @@ const GONE = 1e-9;
  *
  * The law is that of pieces that keep their shape: their surface goes with mass to the 2/3.
  */
-export class Reservoir {
+export class MixedReservoir implements Store {
   /** numbers in the state, from `index` on */
   readonly size: number;
   /** J/K with all ice melted */
@@ -41,6 +83,8 @@ export class Reservoir {
   private readonly meltingPoints: (melted: number) => number;
   /** of the stage solved last */
   private measure = 0;
+  private out = 0;
+  private inflow: ReservoirInflow = { rate: 0, temperature: 0, gain: 0, around: 0 };
 
   constructor(config: Config, ring: CoolantRing, index: number) {
     const { reservoir, coolant } = config;
@@ -61,7 +105,6 @@ export class Reservoir {
     return this.loaded > 0;
   }
 
-  /** Coolant at `temperature` [K] and all the ice that was loaded. */
   fillStart(state: Float64Array, temperature: number): void {
     const { index, loaded, capacity, heatCapacity } = this;
     if (!this.isIced) {
@@ -73,37 +116,61 @@ export class Reservoir {
     state[index + 1] = this.fullMeasure;
   }
 
+  get promptCapacity(): number {
+    return this.capacity;
+  }
+
+  meanIn(state: Float64Array): number {
+    return this.temperatureIn(state);
+  }
+
   temperatureIn(state: Float64Array): number {
     return this.isIced ? this.temperatureOf(state[this.index], this.iceIn(state)) : state[this.index];
   }
 
-  /** Ice left [kg]. */
   iceIn(state: Float64Array): number {
     return this.isIced ? this.iceOf(state[this.index + 1]) : 0;
   }
 
-  /** Freezing point of the loop's coolant with what has melted until now [K]. */
   freezingPointIn(state: Float64Array): number {
     return this.meltingPoints(this.loaded - this.iceIn(state));
   }
 
-  /** Event function: below 0 while there is ice. */
   iceGone(state: Float64Array): number {
     return this.isIced ? Math.cbrt(GONE) * this.fullMeasure - state[this.index + 1] : -1;
   }
 
-  /** Heat stored above liquid of `reference` [J]. */
   heatIn(state: Float64Array, reference: number): number {
     return this.capacity * (state[this.index] - reference);
   }
 
-  /**
-   * Temperature at the end of a stage in which `held - conductance T` flows in [K].
-   *
-   * @param held - W at 0 K
-   * @param conductance - W/K
-   */
-  temperatureAt(s: number, base: Float64Array, held: number, conductance: number): number {
+  survey(state: Float64Array, extremes: Extremes): void {
+    const temperature = this.temperatureIn(state);
+    // A tank that is meant to hold ice may be as cold as ice.
+    if (!this.isIced) extremes.coldestCoolant = Math.min(extremes.coldestCoolant, temperature);
+    extremes.hottestCoolant = Math.max(extremes.hottestCoolant, temperature);
+  }
+
+  watch(): void {}
+
+  solve({ s, base }: Stage, inflow: ReservoirInflow): number {
+    const { rate, temperature, gain, around } = inflow;
+    this.inflow = inflow;
+    this.out = this.temperatureAt(s, base, gain * around + rate * temperature, gain + rate);
+    return this.out;
+  }
+
+  takeUp({ s, reach, base, out }: Stage, returned: number): number {
+    const { index, inflow } = this;
+    const gained = inflow.gain * (inflow.around - this.out);
+    const heat = inflow.rate * (returned - this.out) + gained;
+    out[index] = base[index] + (reach * heat) / (this.capacity * s);
+    if (this.isIced) out[index + 1] = base[index + 1] + reach * (this.measure - base[index + 1]);
+    return gained;
+  }
+
+  /** Temperature at the end of a stage in which `held - conductance T` flows in [K]; W at 0 K, W/K. */
+  private temperatureAt(s: number, base: Float64Array, held: number, conductance: number): number {
     const { index, capacity, heatCapacity } = this;
     const store = capacity * s;
     const from = base[index];
@@ -126,13 +193,6 @@ export class Reservoir {
     }
     this.measure = this.measureAt(s, base[index + 1], T);
     return T;
-  }
-
-  /** Takes up the heat that flowed in [W], and the ice of the stage that was solved last. */
-  takeUp({ s, reach, base, out }: Stage, heat: number): void {
-    const { index } = this;
-    out[index] = base[index] + (reach * heat) / (this.capacity * s);
-    if (this.isIced) out[index + 1] = base[index + 1] + reach * (this.measure - base[index + 1]);
   }
 
   private temperatureOf(heatTemperature: number, ice: number): number {

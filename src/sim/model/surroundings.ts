@@ -1,14 +1,15 @@
 import type { Config } from '../scenario/config.ts';
-import type { ExchangerAir } from './coolant-ring.ts';
 import type { DriveInputs } from './drive-cycle.ts';
+import type { ExchangerAir, LoopSurroundings } from './loop-element.ts';
 import { Room } from './room.ts';
 
 /** Air round the car in one instant: outside, or the room, and what it is to intake, bay and exchanger. K. */
-export class Surroundings {
+export class Surroundings implements LoopSurroundings {
   temperature = 0;
   bay = 0;
   freshAir = 0;
   readonly exchangerAir: ExchangerAir = { speed: 0, temperature: 0, pressure: 0 };
+  readonly secondExchangerAir: ExchangerAir = { speed: 0, temperature: 0, pressure: 0 };
   /** place of the room in the state; -1 without one */
   readonly index: number;
   private readonly room: Room | undefined;
@@ -27,14 +28,19 @@ export class Surroundings {
     this.temperature = temperature;
     this.bay = temperature + inputs.bayAboveOutside;
     this.freshAir = temperature + this.pickUp;
-    this.exchangerAir.speed = inputs.airSpeed;
-    this.exchangerAir.temperature = temperature + inputs.exchangerPickUp;
-    this.exchangerAir.pressure = inputs.outsidePressure;
+    this.setAir(this.exchangerAir, inputs.airSpeed, inputs.exchangerPickUp, inputs.outsidePressure);
+    this.setAir(this.secondExchangerAir, inputs.secondAirSpeed, inputs.secondPickUp, inputs.outsidePressure);
   }
 
   /** What it comes to at the end of a stage with this air flow into the engine [kg/s]. */
   temperatureAt(s: number, base: Float64Array, inputs: DriveInputs, airFlow: number): number {
     if (this.room === undefined) return inputs.outside;
     return this.room.temperatureAt(base[this.index], s, inputs.outside, inputs.outsidePressure, airFlow);
+  }
+
+  private setAir(air: ExchangerAir, speed: number, pickUp: number, pressure: number): void {
+    air.speed = speed;
+    air.temperature = this.temperature + pickUp;
+    air.pressure = pressure;
   }
 }

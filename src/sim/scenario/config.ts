@@ -72,7 +72,8 @@ export interface LineSegment {
 }
 
 export interface LineConfig {
-  readonly name: LineName;
+  /** the part that it leaves */
+  readonly after: LoopPart;
   readonly segments: readonly LineSegment[];
   /** m */
   readonly roughness: number;
@@ -84,9 +85,31 @@ export interface LineConfig {
   readonly wallHeatCapacity: number;
 }
 
-/** The four lines in flow order; the pump pushes into the first. */
-export const LINE_NAMES = ['pumpToCore', 'coreToExchanger', 'exchangerToReservoir', 'reservoirToPump'] as const;
-export type LineName = (typeof LINE_NAMES)[number];
+/** Parts that the coolant can go through, each once at most. */
+export const LOOP_PARTS = [
+  'pump',
+  'core',
+  'exchanger',
+  'reservoir',
+  'secondPump',
+  'secondExchanger',
+  'heatSink',
+] as const;
+export type LoopPart = (typeof LOOP_PARTS)[number];
+/** as sentences name them */
+export const PART_WORDS: Readonly<Record<LoopPart, string>> = {
+  pump: 'pump',
+  core: 'core',
+  exchanger: 'front exchanger',
+  reservoir: 'reservoir',
+  secondPump: 'second pump',
+  secondExchanger: 'second exchanger',
+  heatSink: 'heat sink',
+};
+/** One of two ways beside each other, its parts in flow order; at least one. */
+export type LoopWay = readonly LoopPart[];
+/** A part, or two ways between which the coolant divides. */
+export type LoopItem = LoopPart | readonly [LoopWay, LoopWay];
 
 interface CompressorLosses {
   readonly quoted: {
@@ -229,7 +252,7 @@ export interface CoreConfig extends CellBlockConfig {
   readonly condensation: boolean;
 }
 
-interface ExchangerConfig extends CellBlockConfig {
+export interface ExchangerConfig extends CellBlockConfig {
   /** m2 */
   readonly faceArea: number;
 }
@@ -243,6 +266,14 @@ export interface PumpConfig {
   readonly electricalPower: number;
   /** share of the electrical power that ends in the coolant, 0 to 1 */
   readonly shareIntoCoolant: number;
+  /** V at the pump for its curve, ohm of both wires; absent: its voltage is given as a ratio */
+  readonly wiring?: { readonly ratedVoltage: number; readonly resistance: number };
+}
+
+/** Heat that an extra sink draws from coolant leaving it at a temperature, straight between points; W, K, both rising. */
+export interface HeatSinkConfig {
+  readonly temperature: readonly number[];
+  readonly heat: readonly number[];
 }
 
 export const PHASE_KINDS = ['idle', 'cruise', 'pull', 'cooldown', 'hot soak'] as const;
@@ -252,6 +283,13 @@ export type PhaseKind = (typeof PHASE_KINDS)[number];
 export interface Ramp {
   readonly from: number;
   readonly to: number;
+}
+
+export interface ExchangerAirConfig {
+  /** m/s at the face */
+  readonly speed: Ramp;
+  /** K added to the air around the car by what stands before it */
+  readonly pickUp: Ramp;
 }
 
 export interface PhaseConfig {
@@ -264,10 +302,12 @@ export interface PhaseConfig {
   readonly engineSpeed: Ramp;
   /** Pa; only part load uses it */
   readonly manifoldPressure: Ramp;
-  /** m/s at the exchanger's face */
-  readonly exchangerAirSpeed: Ramp;
-  /** K added to the air around the car by what stands before the exchanger */
-  readonly exchangerPickUp: Ramp;
+  /** air at the exchanger, and at the second */
+  readonly exchangerAir: ExchangerAirConfig;
+  readonly secondExchangerAir: ExchangerAirConfig;
+  /** whether the coolant passes by the exchangers */
+  readonly isExchangerBypassed: boolean;
+  readonly isHeatSinkOn: boolean;
   /** K; Pa; 0 to 1 */
   readonly outsideTemperature: Ramp;
   readonly outsidePressure: Ramp;
@@ -280,6 +320,7 @@ export interface PhaseConfig {
   readonly oilTemperature: number;
   /** voltage at the pump over its rated voltage; 0 = pump off */
   readonly pumpVoltageRatio: number;
+  readonly secondPumpVoltageRatio: number;
 }
 
 export interface CycleConfig {
@@ -332,8 +373,11 @@ export interface Config {
     readonly toBay: number;
   };
   readonly core: CoreConfig;
-  /** absent: coolant goes from the core to the reservoir */
   readonly exchanger?: ExchangerConfig;
+  readonly secondExchanger?: ExchangerConfig;
+  readonly heatSink?: HeatSinkConfig;
+  /** in flow order, the reservoir last; each part named is there */
+  readonly loop: readonly LoopItem[];
   /** volume share of the glycol before mixing at 20 degC, 0 = water; K; Pa gauge */
   readonly coolant: {
     readonly glycol: 'ethylene' | 'propylene';
@@ -341,12 +385,20 @@ export interface Config {
     readonly propertiesAt: number;
     readonly capPressure: number;
   };
-  /** in the order of LINE_NAMES; without an exchanger coreToExchanger leads to the reservoir and the next is left out */
+  /** at most one after each part, in flow order */
   readonly lines: readonly LineConfig[];
   readonly pump: PumpConfig;
+  readonly secondPump?: PumpConfig;
+  /** flow that was measured, with the coolant and the first pump's voltage at which it was; m3/s, K */
+  readonly measuredFlow?: { readonly flow: number; readonly temperature: number; readonly voltageRatio: number };
   /** m3, kg, W/K per kg of it, W/K */
   readonly reservoir: {
     readonly coolantVolume: number;
+    /** layers from the bottom up, each mixed; 1 = all of it mixed, as it is with ice */
+    readonly layers: number;
+    /** where coolant enters and leaves, 0 at the bottom to 1 at the level */
+    readonly returnHeight: number;
+    readonly drawOffHeight: number;
     readonly iceMass: number;
     readonly meltConductance: number;
     readonly gain: number;
@@ -362,6 +414,7 @@ export interface Config {
   /** K */
   readonly start: {
     readonly coolant: number;
+    readonly reservoir: number;
     readonly metal: number;
     readonly casing: number;
     readonly plenum: number;

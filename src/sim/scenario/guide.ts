@@ -1,4 +1,5 @@
 import { figure, unitSymbols } from '../units.ts';
+import { LOOP_PARTS } from './config.ts';
 import { alternatives, capitalised } from './issue.ts';
 import { rangeOf } from './read-value.ts';
 import { DOCUMENT, FORMAT, type GroupShape, type Shape, VERSION } from './shape.ts';
@@ -106,7 +107,11 @@ files here are invented, chosen to be consistent with one another.
   \`"9 gpm"\`, \`"95 degF"\`, \`"2,5 kPa"\`. A comma is a decimal comma; \`"1,234.5"\` is refused.
   Units by quantity: ${[...new Set(unitLists())].join('; ')}.
 - **Range.** Outside it a file is refused. Outside "usual" it runs with a warning. Nothing is ever clamped.
-- **Lines.** Each of the four is one segment \`{ "length": 1.4 }\` or a list of them in flow order.
+- **Loop.** \`loop\` lists the parts in flow order: ${LOOP_PARTS.join(', ')}. Two ways between which the coolant
+  divides stand as a list of two: \`["pump", "core", ["exchanger", "secondExchanger"], "reservoir"]\`. Without it:
+  pump, core, exchanger where there is one, reservoir.
+- **Lines.** One after each part of the loop: one segment \`{ "length": 1.4 }\`, a list of them in flow order, or
+  \`[]\` where the part is bolted to the next.
 - **Cycle.** A list of phases. One item may be \`{ "repeat": 8, "phases": [...] }\`.
 - **Pairs.** \`"engineSpeed": [2500, 6600]\` runs linearly from the first to the second value through the phase.
 - **Variants.** \`{ "name": "bigger core", "basedOn": "...", "changes": { "core.airConductance": 585, "cycle.1.phases.1.duration": "240 s" } }\`:

@@ -47,7 +47,7 @@ export function ofAllCores<
     CoreConfig,
     'airConductance' | 'coolantConductance' | 'airDrop' | 'coolantDrop' | 'metalHeatCapacity' | 'coolantVolume'
   >,
->(one: Laws, { sideBySide, inSeries }: CoreConfig['layout']): Laws {
+>(one: Laws, { sideBySide, inSeries }: { readonly sideBySide: number; readonly inSeries: number }): Laws {
   const count = sideBySide * inSeries;
   if (count === 1) return one;
   return {
@@ -59,4 +59,13 @@ export function ofAllCores<
     metalHeatCapacity: count * one.metalHeatCapacity,
     coolantVolume: count * one.coolantVolume,
   };
+}
+
+/**
+ * The same core with a share of its layers full of air: they pass the charge uncooled, as a leak does, and the wet ones
+ * get all of the coolant. The dry metal counts no more.
+ */
+export function withAirLock(core: CoreConfig, share: number): CoreConfig {
+  const wet = 1 - share;
+  return { ...ofAllCores(core, { sideBySide: wet, inSeries: 1 }), leakPast: 1 - (1 - core.leakPast) * wet };
 }

@@ -2,6 +2,7 @@ import { type Issue, isObject, type JsonObject, quoted } from './issue.ts';
 import { readJson } from './json.ts';
 import { readScenario, resultOf, type ScenarioResult } from './scenario.ts';
 import { FORMAT, VERSION } from './shape.ts';
+import { FIRST_VERSION, upgraded } from './upgrade.ts';
 import { issuesOfVariants } from './variants.ts';
 
 /**
@@ -20,8 +21,9 @@ export function parseScenario(text: string): ScenarioResult {
   if (value === undefined) return { issues };
   const unreadable = isObject(value) ? otherFormat(value) : notAnObject(quoted(value));
   if (unreadable !== undefined || !isObject(value)) return { issues: [...issues, ...(unreadable ? [unreadable] : [])] };
-  const own = readScenario(value);
-  return resultOf(value, own.values, [...issues, ...own.issues, ...issuesOfVariants(value, own)]);
+  const { document, converted } = upgraded(value);
+  const own = readScenario(document);
+  return resultOf(document, own.values, [...issues, ...converted, ...own.issues, ...issuesOfVariants(document, own)]);
 }
 
 function notAnObject(found: string): Issue {
@@ -37,7 +39,8 @@ function otherFormat({ format, version }: JsonObject): Issue | undefined {
     const message = `This is not a scenario file: its format is ${found}; expected ${expected}.`;
     return { severity: 'error', path: 'format', message, found, expected };
   }
-  if (typeof version !== 'number' || version === VERSION) return undefined;
-  const message = `This file is of format version ${quoted(version)}; this program reads version ${VERSION}, the first. A newer program may have written it: open it there, or set the version to ${VERSION} if its keys are those of version ${VERSION}.`;
-  return { severity: 'error', path: 'version', message, found: quoted(version), expected: String(VERSION) };
+  if (typeof version !== 'number' || version === VERSION || version === FIRST_VERSION) return undefined;
+  const message = `This file is of format version ${quoted(version)}; this program reads versions ${FIRST_VERSION} and ${VERSION}. A newer program may have written it: open it there, or set the version to ${VERSION} if its keys are those of version ${VERSION}.`;
+  const expected = `${FIRST_VERSION} or ${VERSION}`;
+  return { severity: 'error', path: 'version', message, found: quoted(version), expected };
 }

@@ -11,6 +11,7 @@ import {
 } from './issue.ts';
 import { nearestWord } from './nearest.ts';
 import { notModelled } from './not-modelled.ts';
+import { readLoop } from './read-loop.ts';
 import { blankOf, readValue, reportMissing } from './read-value.ts';
 import { GROUPS, type GroupShape, isShapeRequired, type Shape, type Values } from './shape.ts';
 import { isNumberRow, isRequired } from './table.ts';
@@ -55,6 +56,8 @@ function read(shape: Shape, typed: JsonValue | undefined, path: string, report: 
       report({ severity: 'error', path, message, found, expected });
       return [];
     }
+    case 'loop':
+      return readLoop(typed, path, report);
     case 'either': {
       const isKeyed = isObject(typed) && Object.hasOwn(typed, shape.key);
       return read(isKeyed ? shape.keyed : shape.other, typed, path, report);
@@ -127,7 +130,7 @@ function reportNoGroup(
   const message = isLoop
     ? `No coolant in the loop: nothing to carry the heat. ${said}`
     : isSeveral
-      ? `A loop with several front exchangers is not modelled yet. ${said}`
+      ? `${said} A second one is the group secondExchanger.`
       : said;
   report({ severity: 'error', path: path || 'file', message, found, expected });
 }

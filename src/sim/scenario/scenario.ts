@@ -4,6 +4,7 @@ import { readDocument } from './read-document.ts';
 import { checkAirPath } from './rules/air-path.ts';
 import { checkCoolantLoop } from './rules/coolant-loop.ts';
 import { checkCoreGeometry } from './rules/core-geometry.ts';
+import { checkLoopOrder, checkLoopValues } from './rules/loop-order.ts';
 import { checkSession } from './rules/session.ts';
 import type { Values } from './shape.ts';
 
@@ -30,6 +31,8 @@ export function readScenario(document: JsonObject): { readonly values: Values; r
   const typed = readDocument(document, report);
   checkAirPath(typed, report);
   checkCoolantLoop(typed, report);
+  checkLoopOrder(typed, report);
+  checkLoopValues(typed, report);
   checkCoreGeometry(typed, document, report);
   checkSession(typed, report);
   const values = withGeometry(typed, document, issues.some(isError), report);

@@ -1,4 +1,5 @@
 import { convert } from '../units.ts';
+import { LOOP_PARTS } from './config.ts';
 import { shapeFor } from './file-shape.ts';
 import { isObject, type JsonObject, type JsonValue } from './issue.ts';
 import { DOCUMENT, FORMAT, isShapeRequired, type Shape, VERSION } from './shape.ts';
@@ -72,6 +73,12 @@ function schemaOf(shape: Shape): JsonObject {
       return { anyOf: [schemaOf(shape.keyed), schemaOf(shape.other)] };
     case 'changes':
       return { type: 'object', minProperties: 1 };
+    case 'loop': {
+      const part: JsonObject = { enum: LOOP_PARTS };
+      const way: JsonObject = { anyOf: [part, { type: 'array', items: part, minItems: 1 }] };
+      const ways: JsonObject = { type: 'array', items: way, minItems: 2, maxItems: 2 };
+      return { type: 'array', items: { anyOf: [part, ways] } };
+    }
   }
 }
 

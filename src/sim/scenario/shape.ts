@@ -1,4 +1,4 @@
-import { LINE_NAMES, type LineName } from './config.ts';
+import { LOOP_PARTS, type LoopItem, type LoopPart } from './config.ts';
 import type { JsonObject } from './issue.ts';
 import { AIR_PATH } from './parameters/air-path.ts';
 import { COOLANT_LOOP } from './parameters/coolant-loop.ts';
@@ -7,7 +7,7 @@ import { SESSION } from './parameters/session.ts';
 import { type Group, isRequired, type Parameter, type TextRow, type ValuesOf } from './table.ts';
 
 export const FORMAT = 'soakbench-scenario';
-export const VERSION = 1;
+export const VERSION = 2;
 
 /** What may stand where in a scenario file: the parameter table hung on the file's tree. */
 export type Shape =
@@ -26,7 +26,9 @@ export type Shape =
   /** `keyed` where an object has the key `key`, else `other` */
   | { readonly kind: 'either'; readonly key: string; readonly keyed: Shape; readonly other: Shape }
   /** paths of the file with their new values, at least one */
-  | { readonly kind: 'changes' };
+  | { readonly kind: 'changes' }
+  /** parts in flow order, two ways side by side as a list of two */
+  | { readonly kind: 'loop' };
 
 export interface GroupShape {
   readonly kind: 'group';
@@ -45,21 +47,32 @@ const group = (title: string, rows: Group, more: Readonly<Record<string, Shape>>
 const SEGMENT = group('segment of a line', COOLANT_LOOP.segment);
 const VELOCITY_POINT = group('point of the air velocity', COOLANT_LOOP.velocityPoint);
 const POINT = group('point of the pump curve', COOLANT_LOOP.point);
+const CURVE: Shape = {
+  kind: 'list',
+  label: 'pump curve',
+  item: POINT,
+  least: 2,
+  absent: 'shutOffPressure and freeFlow',
+};
+const SINK_POINT = group('point of the heat sink', COOLANT_LOOP.sinkPoint);
 const PHASE = group('phase', SESSION.phase);
 const PHASES: Shape = { kind: 'list', label: 'phases', item: PHASE, least: 1 };
 const TABLE_ROW = group('row of the charge table', SESSION.tableRow);
 const VARIANT = group('variant', SESSION.variant, { changes: { kind: 'changes' } });
 
+/** Key of the line that leaves a part. */
+export const lineAfter = (part: LoopPart): LineKey => `after${part[0].toUpperCase()}${part.slice(1)}` as LineKey;
+
 const lines = Object.fromEntries(
-  LINE_NAMES.map((name): [string, Shape] => [
-    name,
+  LOOP_PARTS.map((part): [string, Shape] => [
+    lineAfter(part),
     {
       kind: 'list',
-      label: `segments of ${name}`,
+      label: `segments of ${lineAfter(part)}`,
       item: SEGMENT,
-      least: 1,
+      least: 0,
       single: true,
-      ...(name === 'exchangerToReservoir' && { absent: 'no exchanger: coreToExchanger leads to the reservoir' }),
+      absent: `needed where the loop has the part; [] = bolted to the next`,
     },
   ]),
 );
@@ -79,11 +92,15 @@ export const GROUPS = {
   }),
   coreGeometry: { ...group('core by its measures', CORE_GEOMETRY.coreGeometry), isOptional: true },
   exchanger: { ...group('front exchanger', COOLANT_LOOP.exchanger), isOptional: true },
+  secondExchanger: { ...group('second exchanger', COOLANT_LOOP.exchanger), isOptional: true },
+  heatSink: {
+    ...group('extra heat sink', {}, { curve: { kind: 'list', label: 'heat sink curve', item: SINK_POINT, least: 2 } }),
+    isOptional: true,
+  },
   coolant: group('coolant', COOLANT_LOOP.coolant),
   lines: group('coolant lines', COOLANT_LOOP.lines, lines),
-  pump: group('pump', COOLANT_LOOP.pump, {
-    curve: { kind: 'list', label: 'pump curve', item: POINT, least: 2, absent: 'shutOffPressure and freeFlow' },
-  }),
+  pump: group('pump', { ...COOLANT_LOOP.pump, ...COOLANT_LOOP.measuredFlow }, { curve: CURVE }),
+  secondPump: { ...group('second pump', COOLANT_LOOP.pump, { curve: CURVE }), isOptional: true },
   reservoir: group('reservoir', COOLANT_LOOP.reservoir),
   sensor: group('charge sensor', SESSION.sensor),
   start: group('start of the run', SESSION.start),
@@ -106,6 +123,7 @@ export const DOCUMENT: GroupShape = {
     name: { kind: 'value', row: NAME },
     notes: { kind: 'value', row: NOTES },
     ...GROUPS,
+    loop: { kind: 'loop' },
     chargeTable: {
       kind: 'list',
       label: 'charge table',
@@ -132,20 +150,28 @@ export const DOCUMENT: GroupShape = {
 export function isShapeRequired(shape: Shape): boolean {
   if (shape.kind === 'value') return isRequired(shape.row);
   if (shape.kind === 'list') return shape.absent === undefined;
+  if (shape.kind === 'loop') return false;
   if (shape.kind !== 'group') return true;
   return !shape.isOptional && Object.values(shape.keys).some(isShapeRequired);
 }
 
 type Tables = typeof AIR_PATH & typeof COOLANT_LOOP & typeof SESSION;
 /** Groups that stand in the file as they stand in the table. */
-type PlainGroup = Exclude<keyof typeof GROUPS, 'lines' | 'pump' | 'core' | 'coreGeometry' | 'exchanger'>;
+type PlainGroup = Exclude<
+  keyof typeof GROUPS,
+  'lines' | 'pump' | 'secondPump' | 'core' | 'coreGeometry' | 'exchanger' | 'secondExchanger' | 'heatSink'
+>;
+export type LineKey = `after${Capitalize<LoopPart>}`;
 
 export type GeometryValues = ValuesOf<(typeof CORE_GEOMETRY)['coreGeometry']>;
-type SegmentValues = ValuesOf<Tables['segment']>;
+export type SegmentValues = ValuesOf<Tables['segment']>;
 export type PointValues = ValuesOf<Tables['point']>;
 export type PhaseValues = ValuesOf<Tables['phase']>;
 export type RepetitionValues = ValuesOf<Tables['repetition']> & { readonly phases: readonly PhaseValues[] };
 export type VariantValues = ValuesOf<Tables['variant']> & { readonly changes: JsonObject };
+
+export type ExchangerValues = ValuesOf<Tables['exchanger']>;
+export type PumpValues = ValuesOf<Tables['pump']> & { readonly curve: readonly PointValues[] | undefined };
 
 /** Everything a file says, read: numbers in file units, defaults in place, NaN where the file is at fault. */
 export type Values = { readonly [Name in PlainGroup]: ValuesOf<Tables[Name]> } & {
@@ -155,11 +181,14 @@ export type Values = { readonly [Name in PlainGroup]: ValuesOf<Tables[Name]> } &
     readonly airVelocity: readonly ValuesOf<Tables['velocityPoint']>[] | undefined;
   };
   readonly coreGeometry: GeometryValues | undefined;
-  readonly exchanger: ValuesOf<Tables['exchanger']> | undefined;
-  readonly lines: ValuesOf<Tables['lines']> & {
-    readonly [Name in Exclude<LineName, 'exchangerToReservoir'>]: readonly SegmentValues[];
-  } & { readonly exchangerToReservoir: readonly SegmentValues[] | undefined };
-  readonly pump: ValuesOf<Tables['pump']> & { readonly curve: readonly PointValues[] | undefined };
+  readonly exchanger: ExchangerValues | undefined;
+  readonly secondExchanger: ExchangerValues | undefined;
+  readonly heatSink: { readonly curve: readonly ValuesOf<Tables['sinkPoint']>[] } | undefined;
+  /** undefined where the usual order holds */
+  readonly loop: readonly LoopItem[] | undefined;
+  readonly lines: ValuesOf<Tables['lines']> & { readonly [Key in LineKey]: readonly SegmentValues[] | undefined };
+  readonly pump: PumpValues & ValuesOf<Tables['measuredFlow']>;
+  readonly secondPump: PumpValues | undefined;
   readonly cycle: readonly (PhaseValues | RepetitionValues)[];
   readonly chargeTable: readonly ValuesOf<Tables['tableRow']>[] | undefined;
   readonly variants: readonly VariantValues[] | undefined;

@@ -1,24 +1,22 @@
 import { velocityWeights } from '../correlations/distribution-weights.ts';
-import { bendLossRennels, contractionLossRennels, expansionLossBordaCarnot } from '../correlations/losses.ts';
 import { type FileUnit, toSi } from '../units.ts';
-import {
-  type CellBlockConfig,
-  type CompressorConfig,
-  type Config,
-  type CoreLayout,
-  type CycleConfig,
-  LINE_NAMES,
-  type LineConfig,
-  type LineSegment,
-  type PhaseConfig,
-  type PumpConfig,
-  type Ramp,
+import type {
+  CellBlockConfig,
+  CompressorConfig,
+  Config,
+  CoreLayout,
+  CycleConfig,
+  ExchangerConfig,
+  PhaseConfig,
+  Ramp,
 } from './config.ts';
 import { coreOfGeometry } from './geometry-values.ts';
-import { ofAllCores } from './laws.ts';
+import { conductanceSideBySide, ofAllCores, withAirLock } from './laws.ts';
+import { fromReservoir, loopOf } from './loop.ts';
+import { heatSinkOf, linesOf, measuredFlowOf, pumpOf, voltageRatio } from './loop-config.ts';
 import { isRepetition } from './phases.ts';
 import { deeplyFrozen, type Scenario } from './scenario.ts';
-import type { PhaseValues, Values } from './shape.ts';
+import type { ExchangerValues, PhaseValues, Values } from './shape.ts';
 import { stationPressure } from './station-pressure.ts';
 
 /**
@@ -50,8 +48,10 @@ export function toConfig({ values, document }: Scenario): Config {
     bypass: bypassOf(values),
     casing: { ...values.casing, heatCapacity: toSi(values.casing.heatCapacity, 'kJ/K') },
     plenum: { ...values.plenum, heatCapacity: toSi(values.plenum.heatCapacity, 'kJ/K') },
-    core: coreOfGeometry(coreOf(values), values, document),
-    ...exchangerOf(values),
+    core: withAirLock(coreOfGeometry(coreOf(values), values, document), values.core.airLockedShare),
+    ...exchangersOf(values),
+    ...heatSinkOf(values),
+    loop: fromReservoir(loopOf(values)),
     coolant: {
       glycol: coolant.glycol,
       glycolByVolume: toSi(coolant.glycolByVolume, '%'),
@@ -59,9 +59,14 @@ export function toConfig({ values, document }: Scenario): Config {
       capPressure: toSi(coolant.capPressure, 'kPa'),
     },
     lines: linesOf(values),
-    pump: pumpOf(values),
+    pump: pumpOf(values.pump),
+    ...(values.secondPump && { secondPump: pumpOf(values.secondPump) }),
+    ...measuredFlowOf(values),
     reservoir: {
-      coolantVolume: toSi(reservoir.coolantVolume, 'L'),
+      coolantVolume: toSi(reservoir.coolantVolume - reservoir.missingCoolant, 'L'),
+      layers: reservoir.layers,
+      returnHeight: reservoir.returnHeight,
+      drawOffHeight: reservoir.drawOffHeight,
       iceMass: reservoir.iceMass,
       meltConductance: reservoir.meltConductance,
       gain: reservoir.gain,
@@ -200,12 +205,26 @@ function lossesOf(compressor: Values['compressor']) {
   };
 }
 
-function exchangerOf({ exchanger }: Values): Pick<Config, 'exchanger'> {
-  return exchanger === undefined ? {} : { exchanger: { ...cellBlock(exchanger), faceArea: exchanger.faceArea } };
+function exchangersOf({ exchanger, secondExchanger }: Values): Pick<Config, 'exchanger' | 'secondExchanger'> {
+  return {
+    ...(exchanger && { exchanger: exchangerOf(exchanger) }),
+    ...(secondExchanger && { secondExchanger: exchangerOf(secondExchanger) }),
+  };
+}
+
+/** What is blocked leaves a smaller face with the same air speed. */
+function exchangerOf(exchanger: ExchangerValues): ExchangerConfig {
+  const block = cellBlock(exchanger);
+  const clear = 1 - exchanger.blockedShare;
+  return {
+    ...block,
+    airConductance: conductanceSideBySide(block.airConductance, clear),
+    faceArea: clear * exchanger.faceArea,
+  };
 }
 
 /** The keys that core and exchanger share. */
-function cellBlock(part: Values['core'] | NonNullable<Values['exchanger']>) {
+function cellBlock(part: Values['core'] | ExchangerValues) {
   return {
     airConductance: {
       kind: 'power',
@@ -229,59 +248,6 @@ function cellBlock(part: Values['core'] | NonNullable<Values['exchanger']>) {
   } as const satisfies CellBlockConfig;
 }
 
-/** A 90 degree bend of hose or tube: centre line 1.5 bores, Darcy factor of a smooth bore at Re 20000 (0.026). */
-const BEND_RADIUS_OVER_BORE = 1.5;
-const BEND_FRICTION = 0.026;
-
-function linesOf({ lines }: Values): LineConfig[] {
-  const bend = bendLossRennels(BEND_RADIUS_OVER_BORE, BEND_FRICTION);
-  return LINE_NAMES.flatMap((name) => {
-    const typed = lines[name];
-    if (typed === undefined) return [];
-    let boreBefore: number | undefined;
-    const segments = typed.map((segment): LineSegment => {
-      const bore = toSi(segment.bore ?? lines.bore, 'mm');
-      const own = segment.lossCoefficient + segment.bends * bend;
-      const lossCoefficient = own + lossOfChange(boreBefore ?? bore, bore);
-      boreBefore = bore;
-      return { length: segment.length, bore, lossCoefficient };
-    });
-    return {
-      name,
-      segments,
-      roughness: toSi(lines.roughness, 'um'),
-      coolantToWall: lines.coolantToWall,
-      wallToBay: lines.wallToBay,
-      wallHeatCapacity: lines.wallHeatCapacity,
-    };
-  });
-}
-
-/** Loss of a sudden change of bore, on the bore that is entered. */
-function lossOfChange(bore: number, nextBore: number): number {
-  if (bore === nextBore) return 0;
-  return nextBore > bore ? expansionLossBordaCarnot(bore, nextBore) : contractionLossRennels(bore, nextBore);
-}
-
-function pumpOf({ pump }: Values): PumpConfig {
-  const { curve, shutOffPressure = Number.NaN, freeFlow = Number.NaN } = pump;
-  return {
-    curve: curve
-      ? {
-          kind: 'points',
-          flow: curve.map((point) => toSi(point.flow, 'L/min')),
-          pressure: curve.map((point) => toSi(point.pressure, 'kPa')),
-        }
-      : {
-          kind: 'parabola',
-          shutOffPressure: toSi(shutOffPressure, 'kPa'),
-          freeFlow: toSi(freeFlow, 'L/min'),
-        },
-    electricalPower: pump.electricalPower,
-    shareIntoCoolant: pump.shareIntoCoolant,
-  };
-}
-
 function chargeTableOf({ chargeTable }: Values): Pick<Config, 'chargeTable'> {
   if (chargeTable === undefined) return {};
   return {
@@ -298,6 +264,7 @@ function startOf({ start, ambient }: Values): Config['start'] {
   const plenum = start.plenum ?? ambient.temperature;
   return {
     coolant: toSi(coolant, 'degC'),
+    reservoir: toSi(start.reservoir ?? coolant, 'degC'),
     metal: toSi(start.metal ?? coolant, 'degC'),
     casing: toSi(start.casing ?? ambient.temperature, 'degC'),
     plenum: toSi(plenum, 'degC'),
@@ -327,10 +294,28 @@ const ramp = ([from, to]: readonly [number, number], unit: FileUnit): Ramp => ({
   to: toSi(to, unit),
 });
 
+function pickUpOf(exchanger: ExchangerValues | undefined): Ramp {
+  return { from: exchanger?.airPickUp ?? 0, to: exchanger?.airPickUp ?? 0 };
+}
+
+/** Air at the face of the exchanger: as typed, from road speed, or from a fan's volume over the clear face. */
+function airSpeed(phase: PhaseValues, exchanger: ExchangerValues | undefined): Ramp {
+  const { exchangerAirSpeed, roadSpeed, fanFlow } = phase;
+  const scaled = (typed: readonly [number, number], unit: FileUnit, factor: number): Ramp => {
+    const { from, to } = ramp(typed, unit);
+    return { from: factor * from, to: factor * to };
+  };
+  if (exchanger && roadSpeed) return scaled(roadSpeed, 'km/h', exchanger.ramShare);
+  if (exchanger && fanFlow) {
+    return scaled(fanFlow, 'm3/h', 1 / (exchanger.faceArea * (1 - exchanger.blockedShare)));
+  }
+  return ramp(exchangerAirSpeed ?? [0, 0], 'm/s');
+}
+
 function phaseOf(phase: PhaseValues, values: Values): PhaseConfig {
-  const { ambient, exchanger } = values;
-  const pickUp = exchanger?.airPickUp ?? 0;
+  const { ambient, exchanger, secondExchanger, pump, secondPump } = values;
   const nothing = [0, 0] as const;
+  const speed = airSpeed(phase, exchanger);
   const station = stationPressure(values);
   const outsidePressure = phase.stationPressure
     ? ramp(phase.stationPressure, 'kPa abs')
@@ -342,14 +327,20 @@ function phaseOf(phase: PhaseValues, values: Values): PhaseConfig {
     engineSpeed: ramp(phase.engineSpeed ?? nothing, 'rpm'),
     // Only part load uses it, and there it is required.
     manifoldPressure: phase.manifoldPressure ? ramp(phase.manifoldPressure, 'kPa abs') : outsidePressure,
-    exchangerAirSpeed: ramp(phase.exchangerAirSpeed ?? nothing, 'm/s'),
-    exchangerPickUp: ramp(phase.exchangerPickUp ?? [pickUp, pickUp], 'K'),
+    exchangerAir: { speed, pickUp: phase.exchangerPickUp ? ramp(phase.exchangerPickUp, 'K') : pickUpOf(exchanger) },
+    secondExchangerAir: {
+      speed: phase.secondExchangerAirSpeed ? ramp(phase.secondExchangerAirSpeed, 'm/s') : speed,
+      pickUp: pickUpOf(secondExchanger),
+    },
+    isExchangerBypassed: phase.exchangerValve === 'by-passed',
+    isHeatSinkOn: phase.heatSink === 'on',
     outsideTemperature: ramp(phase.outsideTemperature ?? [ambient.temperature, ambient.temperature], 'degC'),
     outsidePressure,
     relativeHumidity: toSi(phase.relativeHumidity ?? ambient.relativeHumidity, '%'),
     bayAboveOutside: phase.bayAboveAmbient,
     engineMetalTemperature: toSi(phase.engineMetal, 'degC'),
     oilTemperature: toSi(phase.oil, 'degC'),
-    pumpVoltageRatio: phase.pump === 'off' ? 0 : (phase.pumpVoltageRatio ?? 1),
+    pumpVoltageRatio: voltageRatio(phase, pump),
+    secondPumpVoltageRatio: secondPump && phase.secondPump === 'on' ? voltageRatio(phase, secondPump) : 0,
   };
 }

@@ -43,6 +43,9 @@ export function issuesOfVariants(
   return [...found.values()];
 }
 
+/** What a variant may change beside the groups. */
+const OTHERS_OF_THE_CAR = ['loop', 'cycle'];
+
 /** One change with the variant that makes it. */
 interface Change {
   readonly path: string;
@@ -73,7 +76,7 @@ function changed(
   const issues: Issue[] = [];
   for (const change of changes) {
     const steps = change.path.split('.');
-    const isOfTheCar = steps[0] === 'cycle' || Object.hasOwn(GROUPS, steps[0]);
+    const isOfTheCar = OTHERS_OF_THE_CAR.includes(steps[0]) || Object.hasOwn(GROUPS, steps[0]);
     const next: JsonValue | undefined = isOfTheCar ? withValue(document, steps, change.value) : undefined;
     if (next === undefined) issues.push(noSuchPlace(change, steps[0], isOfTheCar, list));
     else document = next;
@@ -140,7 +143,7 @@ function noSuchPlace(
   isOfTheCar: boolean,
   list: readonly VariantValues[],
 ): Issue {
-  const groups = [...Object.keys(GROUPS), 'cycle'];
+  const groups = [...Object.keys(GROUPS), ...OTHERS_OF_THE_CAR];
   const near = nearestWord(first, groups);
   const hint = isOfTheCar
     ? 'The file has nothing at that place; items of a list are counted from 0.'

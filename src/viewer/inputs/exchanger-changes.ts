@@ -9,9 +9,10 @@ const FAN = 5;
 
 /** Changes that leave no exchanger in a document: its group, the line behind it and the air across it. */
 export function exchangerTakenOut(document: JsonObject): Changes {
-  const changes: Record<string, undefined> = { exchanger: undefined, 'lines.exchangerToReservoir': undefined };
+  const changes: Record<string, undefined> = { exchanger: undefined, 'lines.afterExchanger': undefined };
   for (const [path, phase] of phasesIn(document)) {
-    for (const key of ['exchangerAirSpeed', 'exchangerPickUp']) if (key in phase) changes[`${path}.${key}`] = undefined;
+    for (const key of ['exchangerAirSpeed', 'roadSpeed', 'fanFlow', 'exchangerPickUp'])
+      if (key in phase) changes[`${path}.${key}`] = undefined;
   }
   return changes;
 }
@@ -23,7 +24,7 @@ export function exchangerPutIn(document: JsonObject): Changes {
   const running = phasesIn(document).filter(([, { kind }]) => kind !== 'hot soak');
   return {
     exchanger,
-    'lines.exchangerToReservoir': lines.coreToExchanger,
+    'lines.afterExchanger': lines.afterCore,
     ...Object.fromEntries(running.map(([path]) => [`${path}.exchangerAirSpeed`, FAN])),
   };
 }

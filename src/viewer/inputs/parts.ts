@@ -14,13 +14,13 @@ const SPECS: Record<InputPart, Omit<PartSpec, 'part'>> = {
   core: { name: 'Core', groups: ['core', 'coreGeometry'], main: ['core.airConductance'] },
   pump: {
     name: 'Pump',
-    groups: ['pump'],
+    groups: ['pump', 'secondPump'],
     main: ['pump.freeFlow', 'pump.shutOffPressure', 'pump.electricalPower'],
   },
-  lines: { name: 'Lines and ports', groups: ['lines'], main: ['lines.bore'] },
+  lines: { name: 'Loop, lines and ports', groups: ['lines', 'loop'], main: ['lines.bore'] },
   exchanger: {
     name: 'Front heat exchanger',
-    groups: ['exchanger'],
+    groups: ['exchanger', 'secondExchanger', 'heatSink'],
     main: ['exchanger.faceArea', 'exchanger.airConductance', 'exchanger.coolantConductance'],
   },
   tank: {

@@ -18,7 +18,7 @@ function stoppedBy(edits: Edits): { series: TimeSeries; outcome: Extract<Outcome
 /** Water under a cap that makes 200 kPa: boils at 120.21 degC (steam tables, IAPWS-IF97, saturation at 0.2 MPa). */
 const WATER_200_KPA = { 'coolant.glycolByVolume': 0, 'coolant.capPressure': 100.5 };
 /** 1 m of 4 mm bore: next to no flow. */
-const PINCHED = { 'lines.pumpToCore': { length: 1, bore: 4, lossCoefficient: 500 } };
+const PINCHED = { 'lines.afterPump': { length: 1, bore: 4, lossCoefficient: 500 } };
 
 describe('a run whose coolant boils', () => {
   const hot = { ...WATER_200_KPA, ...PINCHED, 'compressor.driveRatio': 3, 'cycle.1.phases.0.duration': 60 };
@@ -47,12 +47,12 @@ describe('a run whose coolant boils', () => {
   it.each([
     ['everywhere in the loop', { 'start.coolant': 121 }],
     [
-      'in the line reservoirToPump',
+      'in the line afterReservoir',
       {
         'cycle.0.bayAboveAmbient': 150,
         'cycle.0.duration': 3000,
         'cycle.0.pumpVoltageRatio': 0,
-        'lines.reservoirToPump.bore': 8,
+        'lines.afterReservoir.bore': 8,
         'lines.wallToBay': 50,
         'reservoir.gain': 0,
         'core.toBay': 0,
@@ -89,7 +89,7 @@ describe('a run whose coolant freezes', () => {
   };
   it.each([
     ['in the reservoir', { 'reservoir.gain': 100, 'lines.wallToBay': 0 }],
-    ['in the line coreToExchanger', { 'reservoir.gain': 0, 'lines.wallToBay': 50, 'lines.coreToExchanger.bore': 8 }],
+    ['in the line afterCore', { 'reservoir.gain': 0, 'lines.wallToBay': 50, 'lines.afterCore.bore': 8 }],
   ] satisfies [string, Edits][])('stops with time, place and numbers: %s', (place, edits) => {
     const { outcome } = stoppedBy({ ...cold, ...edits });
     expect(outcome.reason).toBe(
@@ -239,8 +239,8 @@ describe('a step that is tried far too long', () => {
       'core.coolantConductanceExponent': 0.8210418492089957,
       'core.coolantVolume': 0.05466056526764978,
       'coolant.glycolByVolume': 0.038350357784621474,
-      'lines.coreToExchanger.length': 0.08560718141433875,
-      'lines.reservoirToPump.bore': 36.060224052518606,
+      'lines.afterCore.length': 0.08560718141433875,
+      'lines.afterReservoir.bore': 36.060224052518606,
       'pump.shutOffPressure': 642.9432750349123,
       'pump.freeFlow': 839.360595792913,
       'start.coolant': 114.52950867824256,

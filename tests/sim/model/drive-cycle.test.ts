@@ -10,8 +10,10 @@ function phase(name: string, kind: PhaseKind, duration: number): PhaseConfig {
     duration,
     engineSpeed: { from: 2000, to: 6000 },
     manifoldPressure: { from: 40e3, to: 60e3 },
-    exchangerAirSpeed: { from: 8, to: 4 },
-    exchangerPickUp: { from: 2, to: 6 },
+    exchangerAir: { speed: { from: 8, to: 4 }, pickUp: { from: 2, to: 6 } },
+    secondExchangerAir: { speed: { from: 2, to: 1 }, pickUp: { from: 1, to: 3 } },
+    isExchangerBypassed: false,
+    isHeatSinkOn: true,
     outsideTemperature: { from: 290, to: 300 },
     outsidePressure: { from: 100e3, to: 80e3 },
     relativeHumidity: 0.5,
@@ -19,6 +21,7 @@ function phase(name: string, kind: PhaseKind, duration: number): PhaseConfig {
     engineMetalTemperature: 363,
     oilTemperature: 364,
     pumpVoltageRatio: 0.9,
+    secondPumpVoltageRatio: 0.8,
   };
 }
 

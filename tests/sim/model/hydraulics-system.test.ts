@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { createCoolant } from '../../../src/sim/fluids/coolant.ts';
-import { type FlowResistance, pumpPressure, segmentDrop, solveLoopFlow } from '../../../src/sim/model/loop-flow.ts';
+import { type FlowResistance, pumpPressure, segmentDrop } from '../../../src/sim/model/loop-flow.ts';
 import type { PumpConfig } from '../../../src/sim/scenario/config.ts';
+import { lineLoopFlow } from '../../support/line-loop.ts';
 
 /**
  * One pump, 90 kPa shut off and 110 L/min free; one line of 6 m with a sum of K of 18 on its bore; roughness 1.5
@@ -75,9 +76,9 @@ function flowOf(
   degC: number,
 ): number {
   const coolant = createCoolant(glycol);
-  const viscosities = new Float64Array(segments.length).fill(coolant.viscosity(degC + 273.15));
+  const viscosity = coolant.viscosity(degC + 273.15);
   const density = coolant.density(degC + 273.15);
-  return 60000 * solveLoopFlow(pump, 1, segments, viscosities, density, k * 60000 ** 1.8, 5e-4);
+  return 60000 * lineLoopFlow(pump, 1, segments, viscosity, density, k * 60000 ** 1.8, 5e-4);
 }
 
 function relativeError(value: number, expected: number): number {
@@ -167,7 +168,7 @@ describe('laminar loop with a known root', () => {
     ['two in series', parabola(80, 0.08), 23.86403649],
   ])('%s', (_, pump, expected) => {
     for (const guess of [0, 1e-6, 3.2e-4, 3.3e-4, 1]) {
-      const flow = solveLoopFlow(pump, 1, [line], Float64Array.of(viscosity), density, 0, guess);
+      const flow = lineLoopFlow(pump, 1, [line], viscosity, density, 0, guess);
       expect(relativeError(flow * 60000, expected), `from ${guess}`).toBeLessThan(2e-9);
     }
   });
@@ -193,10 +194,9 @@ describe('the pump', () => {
     expect(pressures).toEqual([110, 100, 90, 80, 65, 50, 20, -10]);
   });
 
-  test('that is off moves nothing', () => {
-    for (const pump of [PARABOLA, STRAIGHT]) {
-      expect(solveLoopFlow(pump, 0, [lineOf(19.05)], Float64Array.of(1e-3), 1000, 1e9, 1e-4)).toBe(0);
-    }
+  test('that stands takes pressure: by points what the parabola through its ends takes', () => {
+    expect(pumpPressure(PARABOLA, 0, 55 / 60000)).toBeCloseTo(-90e3 / 4, 6);
+    expect(pumpPressure(STRAIGHT, 0, 55 / 60000)).toBeCloseTo(-90e3 / 4, 6);
   });
 
   test('at any voltage makes what the loop takes, from any guess, in any regime', () => {
@@ -208,8 +208,7 @@ describe('the pump', () => {
       for (const voltageRatio of [1e-4, 0.01, 0.1, 0.5, 1, 1.2]) {
         for (const viscosity of [3e-4, 2e-3, 0.02, 0.5]) {
           for (const guess of [-1, 0, 1e-9, 1e-5, 3e-4, 2e-3, Number.NaN]) {
-            const viscosities = new Float64Array(3).fill(viscosity);
-            const flow = solveLoopFlow(pump, voltageRatio, segments, viscosities, 1030, 2e9, guess);
+            const flow = lineLoopFlow(pump, voltageRatio, segments, viscosity, 1030, 2e9, guess);
             const drop = segments.reduce(
               (sum, segment) => sum + segmentDrop(segment, flow, 1030, viscosity),
               2e9 * flow ** 1.8,
@@ -239,7 +238,7 @@ test('a cliff in the curve of a pump costs at most 60 sums over the lines', () =
   for (let voltageRatio = 0.3; voltageRatio < 1.2; voltageRatio += 0.01) {
     for (const guess of [1e-5, 1e-4, 5e-4]) {
       sums = 0;
-      solveLoopFlow(cliff, voltageRatio, [line, HALF_INCH], Float64Array.of(1.5e-3, 1.5e-3), 1030, 2e9, guess);
+      lineLoopFlow(cliff, voltageRatio, [line, HALF_INCH], 1.5e-3, 1030, 2e9, guess);
       most = Math.max(most, sums);
     }
   }

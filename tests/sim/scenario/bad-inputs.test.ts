@@ -377,18 +377,18 @@ const BAD_INPUTS: readonly BadInput[] = [
   },
   {
     what: 'a file of a later version',
-    edits: { version: 2 },
+    edits: { version: 3 },
     severity: 'error',
     path: 'version',
-    message: 'This file is of format version 2; this program reads version 1',
+    message: 'This file is of format version 3; this program reads versions 1 and 2',
   },
   {
     what: 'no version',
     edits: { version: undefined },
     severity: 'error',
     path: 'version',
-    message: 'Version is missing; expected 1.',
-    fix: 1,
+    message: 'Version is missing; expected 2.',
+    fix: 2,
   },
   {
     what: 'a file of something else',
@@ -480,7 +480,7 @@ describe('a bad input is named, judged and, where it can be, mended', () => {
 describe('what is not modelled is refused by name', () => {
   it.each([
     [{ 'compressor.kind': 'twin-charged' }, 'Compressor kind "twin-charged" is not modelled yet'],
-    [{ exchanger: [{}, {}] }, 'A loop with several front exchangers is not modelled yet'],
+    [{ exchanger: [{}, {}] }, 'A second one is the group secondExchanger.'],
     [{ 'intake.waterInjection': 1 }, 'is not modelled yet: "waterInjection" cannot be used'],
   ])('%j', (edits, message) => {
     const issues = issuesWith(edits);

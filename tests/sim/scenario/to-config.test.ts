@@ -59,20 +59,16 @@ describe('the estate in SI, by hand from the figures in its file', () => {
     expect(powerOf(config.core.coolantDrop).factor * (13e-3 / 60) ** 1.8).toBeCloseTo(30 * 13 ** 1.8, 8);
     expect([config.core.cellsAlongAir, config.core.cellsAlongCoolant]).toEqual([48, 24]);
     expect(config.exchanger?.faceArea).toBe(0.11);
-    expect(config.cycle.before[0].exchangerPickUp).toEqual({ from: 3, to: 3 });
+    expect(config.cycle.before[0].exchangerAir.pickUp).toEqual({ from: 3, to: 3 });
     expect([config.exchanger?.cellsAlongAir, config.exchanger?.cellsAlongCoolant]).toEqual([12, 12]);
   });
 
   it('coolant loop', () => {
     expect(config.coolant.glycolByVolume).toBeCloseTo(0.4, 15);
     expect(config.coolant.propertiesAt).toBeCloseTo(313.15, 10);
-    expect(config.lines.map(({ name }) => name)).toEqual([
-      'pumpToCore',
-      'coreToExchanger',
-      'exchangerToReservoir',
-      'reservoirToPump',
-    ]);
-    expect(config.lines[0].segments).toEqual([{ length: 1.4, bore: 0.0165, lossCoefficient: 4.5 }]);
+    expect(config.loop).toEqual(['pump', 'core', 'exchanger', 'reservoir']);
+    expect(config.lines.map(({ after }) => after)).toEqual(['reservoir', 'pump', 'core', 'exchanger']);
+    expect(config.lines[1].segments).toEqual([{ length: 1.4, bore: 0.0165, lossCoefficient: 4.5 }]);
     expect(config.lines[0].roughness).toBeCloseTo(1.5e-6, 18);
     expect(config.pump.curve).toMatchObject({ kind: 'parabola', shutOffPressure: 28000 });
     expect(config.pump.curve.kind === 'parabola' && config.pump.curve.freeFlow).toBeCloseTo(26 / 60000, 15);
@@ -80,7 +76,14 @@ describe('the estate in SI, by hand from the figures in its file', () => {
   });
 
   it('session', () => {
-    expect(config.start).toEqual({ coolant: 303.15, metal: 303.15, casing: 318.15, plenum: 328.15, sensor: 313.15 });
+    expect(config.start).toEqual({
+      coolant: 303.15,
+      reservoir: 303.15,
+      metal: 303.15,
+      casing: 318.15,
+      plenum: 328.15,
+      sensor: 313.15,
+    });
     expect(config.limit.chargeTemperature).toBeCloseTo(331.15, 10);
     const { before, block, repeats, after } = config.cycle;
     expect([before.length, block.length, repeats, after.length]).toEqual([1, 2, 8, 0]);
@@ -111,7 +114,7 @@ describe('the estate in SI, by hand from the figures in its file', () => {
 });
 
 describe('what follows from other keys', () => {
-  const segments = (list: unknown) => configWith({ 'lines.pumpToCore': list }).lines[0].segments;
+  const segments = (list: unknown) => configWith({ 'lines.afterPump': list }).lines[1].segments;
 
   it('a change of bore adds its loss on the bore that is entered', () => {
     const [first, wider, same] = segments([
@@ -157,6 +160,7 @@ describe('what follows from other keys', () => {
   it('start temperatures without a figure are those outside', () => {
     expect(configWith({ start: undefined }).start).toEqual({
       coolant: 300.15,
+      reservoir: 300.15,
       metal: 300.15,
       casing: 300.15,
       plenum: 300.15,
@@ -177,7 +181,7 @@ describe('what follows from other keys', () => {
     expect(before.map(({ pumpVoltageRatio }) => pumpVoltageRatio)).toEqual([0, 0.5, 1]);
     expect(before.map(({ name }) => name)).toEqual(['hot soak', 'after-run', 'hot soak']);
     expect(before[0].engineSpeed).toEqual({ from: 0, to: 0 });
-    expect(before[0].exchangerAirSpeed).toEqual({ from: 0, to: 0 });
+    expect(before[0].exchangerAir.speed).toEqual({ from: 0, to: 0 });
   });
 
   it('phases before, in and after the repetition keep their order', () => {

@@ -71,12 +71,12 @@ describe('a variant', () => {
     ];
     const changes = {
       pump: { curve, electricalPower: 90 },
-      'lines.pumpToCore': [{ length: 1 }, { length: 2, bore: 12 }],
+      'lines.afterPump': [{ length: 1 }, { length: 2, bore: 12 }],
     };
     const { scenario, issues } = applyVariant(parsed(estateWith({ variants: [{ name: 'v', changes }] })), 'v');
     expect(issues).toEqual([]);
     expect(scenario?.values.pump).toMatchObject({ curve, shutOffPressure: undefined });
-    expect(scenario?.values.lines.pumpToCore).toHaveLength(2);
+    expect(scenario?.values.lines.afterPump).toHaveLength(2);
   });
 
   it('leaves the scenario it came from as it was', () => {

@@ -13,11 +13,7 @@ describe('the front exchanger', () => {
       const out = readCar('', without);
       expect(out.issues).toEqual([]);
       expect(out.car?.config.exchanger).toBeUndefined();
-      expect(out.car?.config.lines.map((line) => line.name)).toEqual([
-        'pumpToCore',
-        'coreToExchanger',
-        'reservoirToPump',
-      ]);
+      expect(out.car?.config.lines.map(({ after }) => after)).toEqual(['reservoir', 'pump', 'core']);
       const back = readCar('', withChanges(without, exchangerPutIn(without)));
       expect(back.issues).toEqual([]);
       // 0.11 m2: the first demo car

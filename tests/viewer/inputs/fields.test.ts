@@ -15,6 +15,12 @@ const document: JsonObject = {
     electricalPower: 50,
   },
   chargeTable: [{ chargeTemperature: 45, spark: -2 }],
+  heatSink: {
+    curve: [
+      { coolant: 5, heat: 0 },
+      { coolant: 40, heat: 2000 },
+    ],
+  },
   core: {
     ...(estate.document.core as JsonObject),
     airVelocity: [
@@ -49,7 +55,7 @@ describe('the boxes of the form', () => {
   });
 
   it('stand where the document has its objects: one segment without brackets, phases in and out of the block', () => {
-    expect(paths).toContain('lines.pumpToCore.length');
+    expect(paths).toContain('lines.afterPump.length');
     expect(paths).toContain('pump.curve.1.flow');
     expect(paths).toContain('chargeTable.0.spark');
     expect(paths).toContain('cycle.0.duration');
@@ -61,10 +67,8 @@ describe('the boxes of the form', () => {
   });
 
   it('of a list of segments carry its index', () => {
-    const listed = { ...document, lines: { pumpToCore: [{ length: 1 }, { length: 2 }] } };
-    expect(groupAt(listed, 'lines.pumpToCore.1')?.fields.map(({ path }) => path)).toContain(
-      'lines.pumpToCore.1.length',
-    );
+    const listed = { ...document, lines: { afterPump: [{ length: 1 }, { length: 2 }] } };
+    expect(groupAt(listed, 'lines.afterPump.1')?.fields.map(({ path }) => path)).toContain('lines.afterPump.1.length');
   });
 });
 
@@ -73,8 +77,8 @@ describe('what a scenario reads at a path', () => {
     ['core.airConductance', 390],
     ['engine.referenceTemperature', 56.85],
     ['core.cellsAlongAir', 48],
-    ['lines.pumpToCore.length', 1.4],
-    ['lines.pumpToCore.bore', undefined],
+    ['lines.afterPump.length', 1.4],
+    ['lines.afterPump.bore', undefined],
     ['cycle.0.duration', 300],
     ['cycle.1.phases.0.engineSpeed.1', 6600],
     ['cycle.1.phases.1.engineSpeed', [1200, 1200]],

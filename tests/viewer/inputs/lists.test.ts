@@ -23,15 +23,15 @@ function opened() {
 
 describe('lists of the file', () => {
   it('one segment without brackets is a list of one', () => {
-    expect(itemsAt(opened().document(), 'lines.pumpToCore')).toEqual([{ length: 1.4, lossCoefficient: 4.5 }]);
+    expect(itemsAt(opened().document(), 'lines.afterPump')).toEqual([{ length: 1.4, lossCoefficient: 4.5 }]);
   });
 
   it('grow and shrink, and the car stays readable', () => {
     const { session, document } = opened();
-    expect(session.change(itemAdded(document(), 'lines.pumpToCore', 0), 'add')).toEqual([]);
-    expect(itemsAt(document(), 'lines.pumpToCore')).toHaveLength(2);
-    expect(session.change(itemRemoved(document(), 'lines.pumpToCore', 0), 'remove')).toEqual([]);
-    expect(itemsAt(document(), 'lines.pumpToCore')).toHaveLength(1);
+    expect(session.change(itemAdded(document(), 'lines.afterPump', 0), 'add')).toEqual([]);
+    expect(itemsAt(document(), 'lines.afterPump')).toHaveLength(2);
+    expect(session.change(itemRemoved(document(), 'lines.afterPump', 0), 'remove')).toEqual([]);
+    expect(itemsAt(document(), 'lines.afterPump')).toHaveLength(1);
   });
 
   it('a phase is doubled where it stands', () => {

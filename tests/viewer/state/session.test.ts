@@ -228,7 +228,7 @@ describe('put back', () => {
 
   it('gives a list its length back', () => {
     const segment = { length: 1 };
-    session.change({ 'lines.pumpToCore': [segment, segment] }, 'a segment more');
+    session.change({ 'lines.afterPump': [segment, segment] }, 'a segment more');
     session.putBack(session.changes.value, 'lines');
     expect(session.after.value).toBeUndefined();
   });
@@ -244,13 +244,13 @@ describe('variants', () => {
   });
 
   it('can be added from After, and tried afterwards', () => {
-    session.change({ [AIR]: 468, 'lines.pumpToCore': [{ length: 1 }, { length: 2 }] }, 'mine');
+    session.change({ [AIR]: 468, 'lines.afterPump': [{ length: 1 }, { length: 2 }] }, 'mine');
     expect(session.addVariant('mine')).toEqual([]);
     session.putBack(session.changes.value, 'all');
     expect(session.after.value).toBeUndefined();
     session.tryVariant('mine');
     expect(core()).toBe(468);
-    expect(session.inHand.value?.scenario.values.lines.pumpToCore.map(({ length }) => length)).toEqual([1, 2]);
+    expect(session.inHand.value?.scenario.values.lines.afterPump?.map(({ length }) => length)).toEqual([1, 2]);
   });
 
   it('cannot take keys out of a file, and say so', () => {

@@ -4,29 +4,17 @@ import { figure, fromSi } from '../../units.ts';
 import type { Report } from '../issue.ts';
 import { COOLANT_LOOP } from '../parameters/coolant-loop.ts';
 import { reportMissing } from '../read-value.ts';
-import type { PointValues, Values } from '../shape.ts';
+import type { PointValues, PumpValues, Values } from '../shape.ts';
 import { checkPercentage } from './air-path.ts';
 
 export function checkCoolantLoop(values: Values, report: Report): void {
   checkPercentage('coolant.glycolByVolume', values.coolant.glycolByVolume, report);
   checkFreezing(values, report);
   checkPropertiesAt(values, report);
-  checkPump(values, report);
+  checkPump('pump', values.pump, report);
+  if (values.secondPump) checkPump('secondPump', values.secondPump, report);
   checkPasses(values, report);
   checkVelocity(values, report);
-  checkExchangerLine(values, report);
-}
-
-/** The line behind the front exchanger is there when the exchanger is. */
-function checkExchangerLine({ exchanger, lines }: Values, report: Report): void {
-  const path = 'lines.exchangerToReservoir';
-  const isLine = lines.exchangerToReservoir !== undefined;
-  if (isLine === (exchanger !== undefined)) return;
-  const message = isLine
-    ? 'There is no front exchanger for this line to leave: lines.coreToExchanger leads to the reservoir.'
-    : 'Segments of exchangerToReservoir are missing: no way from the front exchanger to the reservoir.';
-  const [found, expected] = isLine ? ['a line', 'no such line, or an exchanger'] : ['nothing', 'a line'];
-  report({ severity: 'error', path, message, found, expected });
 }
 
 /** Places must rise, and somewhere air must move. */
@@ -118,14 +106,14 @@ function checkPropertiesAt({ coolant }: Values, report: Report): void {
   });
 }
 
-function checkPump({ pump }: Values, report: Report): void {
+function checkPump(path: 'pump' | 'secondPump', pump: PumpValues, report: Report): void {
   const { shutOffPressure, freeFlow, curve } = pump;
   if (curve !== undefined) {
-    checkPumpCurve(curve, report);
+    checkPumpCurve(curve, path, report);
     if (shutOffPressure === undefined && freeFlow === undefined) return;
     report({
       severity: 'error',
-      path: 'pump.curve',
+      path: `${path}.curve`,
       message: 'The pump is given twice: by its curve and by shutOffPressure and freeFlow. Keep one.',
       found: 'both',
       expected: 'curve, or shutOffPressure and freeFlow',
@@ -133,7 +121,7 @@ function checkPump({ pump }: Values, report: Report): void {
   } else if (shutOffPressure === undefined && freeFlow === undefined) {
     report({
       severity: 'error',
-      path: 'pump',
+      path,
       message:
         'The pump has no curve. Give shutOffPressure and freeFlow, or curve with two or more points; the free flow on a label alone does not tell the flow in the loop.',
       found: 'nothing',
@@ -141,16 +129,16 @@ function checkPump({ pump }: Values, report: Report): void {
     });
   } else if (shutOffPressure === undefined || freeFlow === undefined) {
     const missing = freeFlow === undefined ? 'freeFlow' : 'shutOffPressure';
-    reportMissing(COOLANT_LOOP.pump[missing], `pump.${missing}`, report);
+    reportMissing(COOLANT_LOOP.pump[missing], `${path}.${missing}`, report);
   }
 }
 
-function checkPumpCurve(curve: readonly PointValues[], report: Report): void {
+function checkPumpCurve(curve: readonly PointValues[], pump: string, report: Report): void {
   const row = (index: number): string =>
     `Row ${index + 1} (${figure(curve[index].flow)} L/min, ${figure(curve[index].pressure)} kPa)`;
   for (let k = 1; k < curve.length; k++) {
     if (![k - 1, k].every((index) => Number.isFinite(curve[index].flow + curve[index].pressure))) continue;
-    const path = `pump.curve.${k}`;
+    const path = `${pump}.curve.${k}`;
     const found = row(k);
     const before = row(k - 1)
       .toLowerCase()

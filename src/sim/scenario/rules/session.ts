@@ -5,6 +5,7 @@ import { isRepetition, type PlacedPhase, placedPhases } from '../phases.ts';
 import { reportMissing } from '../read-value.ts';
 import type { Values } from '../shape.ts';
 import { stationPressure } from '../station-pressure.ts';
+import { AIR_KEYS, checkAlternatives, exchangerAir } from './phase-alternatives.ts';
 
 export function checkSession(values: Values, report: Report): void {
   checkSensor(values, report);
@@ -58,7 +59,7 @@ function checkSensor({ sensor }: Values, report: Report): void {
 }
 
 function checkPhase({ phase, path }: PlacedPhase, values: Values, report: Report): void {
-  const { kind, engineSpeed, manifoldPressure, exchangerAirSpeed, pump, pumpVoltageRatio } = phase;
+  const { kind, engineSpeed, manifoldPressure, pump, pumpVoltageRatio } = phase;
   if (!SESSION.phase.kind.choices.includes(kind)) return;
   const isPull = kind === 'pull';
   const isSoak = kind === 'hot soak';
@@ -67,7 +68,8 @@ function checkPhase({ phase, path }: PlacedPhase, values: Values, report: Report
     reportMissing({ ...SESSION.phase[key], meaning: `needed where the kind is "${kind}"` }, `${path}.${key}`, report);
 
   if (engineSpeed === undefined && !isSoak) need('engineSpeed');
-  if (exchangerAirSpeed === undefined && !isSoak && values.exchanger !== undefined) need('exchangerAirSpeed');
+  if (exchangerAir(phase) === undefined && !isSoak && values.exchanger !== undefined) need('exchangerAirSpeed');
+  checkAlternatives(phase, path, values, report);
   if (manifoldPressure === undefined && isPartLoad) need('manifoldPressure');
   if (engineSpeed !== undefined) checkEngineSpeed(kind, engineSpeed, `${path}.engineSpeed`, report);
   if (manifoldPressure !== undefined) {
@@ -81,7 +83,7 @@ function checkPhase({ phase, path }: PlacedPhase, values: Values, report: Report
     );
   }
 
-  if (isSoak && pump === undefined && pumpVoltageRatio === undefined) {
+  if (isSoak && pump === undefined && pumpVoltageRatio === undefined && phase.supplyVoltage === undefined) {
     report({
       severity: 'error',
       path: `${path}.pump`,
@@ -188,8 +190,8 @@ function checkCycle(phases: readonly PlacedPhase[], { numerics }: Values, report
 /** What a phase says of an exchanger that the car does not have. */
 function checkNoExchanger(phases: readonly PlacedPhase[], report: Report): void {
   for (const { phase, path } of phases) {
-    const moving = phase.exchangerAirSpeed?.some((speed) => speed > 0);
-    const key = moving ? 'exchangerAirSpeed' : phase.exchangerPickUp && 'exchangerPickUp';
+    const moving = AIR_KEYS.find((name) => phase[name]?.some((flow) => flow > 0));
+    const key = moving ?? (phase.exchangerPickUp && 'exchangerPickUp');
     if (!key) continue;
     const message = 'The car has no front exchanger for this air to cross.';
     report({
@@ -207,7 +209,7 @@ const LONG_WITHOUT_AIR = 600;
 
 function checkExchangerAir(phases: readonly PlacedPhase[], report: Report): void {
   const still = phases.filter(
-    ({ phase }) => phase.kind !== 'hot soak' && phase.exchangerAirSpeed?.every((speed) => speed === 0),
+    ({ phase }) => phase.kind !== 'hot soak' && exchangerAir(phase)?.every((flow) => flow === 0),
   );
   if (still.length === 0) return;
   const duration = durationOf(still);

@@ -1,0 +1,18 @@
+import type { LoopItem, LoopPart } from './config.ts';
+import type { Values } from './shape.ts';
+
+/** Every part of a loop once, in flow order, the ways beside each other one after the other. */
+export function partsOf(loop: readonly LoopItem[]): LoopPart[] {
+  return loop.flatMap((item) => (typeof item === 'string' ? [item] : item.flat()));
+}
+
+/** The order of the loop: as typed, or pump, core, front exchanger where there is one, and reservoir. */
+export function loopOf({ loop, exchanger }: Pick<Values, 'loop' | 'exchanger'>): readonly LoopItem[] {
+  return loop ?? ['pump', 'core', ...(exchanger ? (['exchanger'] as const) : []), 'reservoir'];
+}
+
+/** The same ring, written from the part behind the reservoir on. */
+export function fromReservoir(loop: readonly LoopItem[]): LoopItem[] {
+  const start = loop.indexOf('reservoir') + 1;
+  return [...loop.slice(start), ...loop.slice(0, start)];
+}
