@@ -31,6 +31,10 @@ const CUT: Readonly<Record<string, readonly [number, number]>> = {
 };
 const NOT_VARIED = new Set(['name', 'kind', 'route', 'repeat']);
 
+/** Parts that the short session lacks, and lists: loops of every kind are tried by themselves. */
+const NOT_VARIED_PLACES =
+  /^(variants|pump\.curve|chargeTable|coreGeometry|heatSink|second|core\.airVelocity|lines\.afterSecond|lines\.afterHeatSink)/;
+
 /** Where the groups of the table stand in the short session. */
 const PLACES: Readonly<Record<string, readonly string[]>> = {
   'cycle.*': ['cycle.0', 'cycle.2'],
@@ -38,7 +42,7 @@ const PLACES: Readonly<Record<string, readonly string[]>> = {
 };
 const KEYS: readonly Key[] = parameterGroups().flatMap(({ places, rows }) =>
   places
-    .filter((place) => place !== '' && !/^(variants|pump\.curve|chargeTable|coreGeometry)/.test(place))
+    .filter((place) => place !== '' && !NOT_VARIED_PLACES.test(place))
     .flatMap((place) => PLACES[place] ?? [place.replace('.*', '')])
     .flatMap((place) =>
       rows.filter(({ key }) => !NOT_VARIED.has(key)).map(({ key, row }) => ({ path: `${place}.${key}`, row })),
@@ -95,9 +99,15 @@ function repairCompressor({ compressor, bypass, ambient }: LooseDocument): void 
 const isWithoutExchanger = ({ exchanger }: LooseDocument): boolean =>
   exchanger !== undefined && exchanger.faceArea < 0.03;
 
+/** Of keys that say the same thing in other words the first is kept. */
+function keepOneOf(phase: LooseDocument, keys: readonly string[]): void {
+  const [, ...others] = keys.filter((key) => phase[key] !== undefined);
+  for (const each of others) delete phase[each];
+}
+
 /** Takes out what the rules between keys forbid, so that most scenarios run. */
 function repair(car: LooseDocument): void {
-  const { intake, sensor, ambient, coolant, start, cycle, bypass, room, core } = car;
+  const { intake, sensor, ambient, coolant, start, cycle, bypass, room, core, pump, reservoir } = car;
   repairCompressor(car);
   if (bypass.shareAfterCore !== undefined) bypass.route = 'part of each';
   if (core.passes === 2 && core.cellsAlongAir % 2 === 1) core.cellsAlongAir++;
@@ -106,6 +116,11 @@ function repair(car: LooseDocument): void {
     room.extraction ??= 3;
   }
   for (const each of Object.keys(core)) if (each.startsWith('measured')) delete core[each];
+  if (reservoir.iceMass > 0) delete reservoir.layers;
+  if (reservoir.missingCoolant > 0) reservoir.missingCoolant = Math.min(1, 0.5 * reservoir.coolantVolume);
+  if (pump.measuredFlow !== undefined) {
+    pump.measuredFlow = Math.min(pump.measuredFlow, 0.5 * pump.freeFlow * (pump.measuredFlowVoltage ?? 1));
+  }
   if (intake.drop > 0) intake.dropAtFlow ??= 0.3;
   const constants = [sensor.timeConstantMoving, sensor.timeConstantStill].sort((a, b) => a - b);
   [sensor.timeConstantMoving, sensor.timeConstantStill] = constants;
@@ -118,12 +133,15 @@ function repair(car: LooseDocument): void {
       const lowest = Math.min(...[phase.stationPressure ?? ambient.pressure ?? 101.325].flat());
       phase.manifoldPressure = each(phase.manifoldPressure, (value) => Math.min(value, lowest));
     }
-    if (phase.pumpVoltageRatio !== undefined) delete phase.pump;
+    keepOneOf(phase, ['supplyVoltage', 'pumpVoltageRatio', 'pump']);
+    if (phase.supplyVoltage !== undefined) pump.ratedVoltage ??= 12;
+    keepOneOf(phase, ['exchangerAirSpeed', 'roadSpeed', 'fanFlow']);
     if (phase.kind === 'hot soak') delete phase.engineSpeed;
     else phase.engineSpeed = each(phase.engineSpeed, (value) => Math.max(value, 1));
     if (phase.kind === 'pull' && Array.isArray(phase.engineSpeed))
       phase.engineSpeed.sort((a: number, b: number) => a - b);
-    if (isWithoutExchanger(car)) for (const key of ['exchangerAirSpeed', 'exchangerPickUp']) delete phase[key];
+    if (isWithoutExchanger(car))
+      for (const key of ['exchangerAirSpeed', 'roadSpeed', 'fanFlow', 'exchangerPickUp']) delete phase[key];
   }
   if (isWithoutExchanger(car)) {
     delete car.exchanger;
@@ -206,15 +224,23 @@ const POSITIVE = (Object.keys(COLUMNS) as ColumnName[]).filter(
 );
 
 /** Columns of a part that may not be there: then no row has a value. */
-const OF_EXCHANGER: readonly string[] = [
-  'coolantOutOfExchanger',
-  'exchangerMetalMean',
-  'exchangerCoolantMean',
-  'exchangerAirOutlet',
-] satisfies ColumnName[];
+const OF_PART: Readonly<Partial<Record<ColumnName, 'exchanger' | 'secondExchanger' | 'heatSink'>>> = {
+  coolantOutOfExchanger: 'exchanger',
+  exchangerMetalMean: 'exchanger',
+  exchangerCoolantMean: 'exchanger',
+  exchangerAirOutlet: 'exchanger',
+  coolantOutOfSecondExchanger: 'secondExchanger',
+  secondExchangerMetalMean: 'secondExchanger',
+  secondExchangerCoolantMean: 'secondExchanger',
+  secondExchangerAirOutlet: 'secondExchanger',
+  heatSinkPower: 'heatSink',
+};
 
-function expectToBePhysical({ columns, rowCount }: TimeSeries, { exchanger }: Config): void {
-  const isThere = (name: string) => exchanger !== undefined || !OF_EXCHANGER.includes(name);
+function expectToBePhysical({ columns, rowCount }: TimeSeries, config: Config): void {
+  const isThere = (name: string) => {
+    const part = OF_PART[name as ColumnName];
+    return part === undefined || config[part] !== undefined;
+  };
   for (const [name, column] of Object.entries(columns)) {
     expect(column.length).toBe(rowCount);
     if (!isThere(name)) {

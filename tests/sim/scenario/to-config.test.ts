@@ -93,15 +93,18 @@ describe('the estate in SI, by hand from the figures in its file', () => {
       duration: 300,
       engineSpeed: { from: 1200, to: 1200 },
       manifoldPressure: { from: 38000, to: 38000 },
-      exchangerAirSpeed: { from: 2.5, to: 2.5 },
+      exchangerAir: { speed: { from: 2.5, to: 2.5 }, pickUp: { from: 3, to: 3 } },
+      secondExchangerAir: { speed: { from: 2.5, to: 2.5 }, pickUp: { from: 0, to: 0 } },
+      isExchangerBypassed: false,
+      isHeatSinkOn: true,
       bayAboveOutside: 25,
-      exchangerPickUp: { from: 3, to: 3 },
       outsideTemperature: { from: 300.15, to: 300.15 },
       outsidePressure: { from: 99500, to: 99500 },
       relativeHumidity: 0.5,
       engineMetalTemperature: 363.15,
       oilTemperature: 363.15,
       pumpVoltageRatio: 1,
+      secondPumpVoltageRatio: 0,
     });
     expect(block[0].engineSpeed).toEqual({ from: 2500, to: 6600 });
   });
