@@ -4,6 +4,7 @@ import { check } from './check.ts';
 import { type CoreCommandOptions, core } from './core.ts';
 import { EXIT, EXIT_HELP } from './exit-codes.ts';
 import { printKeys } from './keys.ts';
+import { type LoopCommandOptions, loop } from './loop.ts';
 import { type RoutesCommandOptions, routes } from './routes.ts';
 import { type RunCommandOptions, run } from './run.ts';
 
@@ -42,6 +43,17 @@ export async function runCommandLine(args: readonly string[]): Promise<number> {
     .option('--json', 'print the comparison as JSON')
     .action((file: string, options: RoutesCommandOptions) => {
       code = routes(file, options);
+    });
+
+  program
+    .command('loop')
+    .description('coolant flow: where pump and loop meet, what takes the pressure, what the next bore or pump buys')
+    .argument('<file>', 'scenario file (JSON); - reads standard input')
+    .option('--variant <name>', 'use this variant of the file')
+    .option('--at <degC>', 'temperature of the coolant; else that at which its properties are taken', celsius)
+    .option('--json', 'print everything as JSON, the crossing curves among it')
+    .action((file: string, options: LoopCommandOptions) => {
+      code = loop(file, options);
     });
 
   program
@@ -87,6 +99,13 @@ function positive(text: string): number {
     throw new InvalidArgumentError(`got ${text}; expected a number above 0.`);
   }
   return value;
+}
+
+/** Coolant is liquid somewhere between. */
+function celsius(text: string): number {
+  const value = Number(text);
+  if (value >= -50 && value <= 150) return value;
+  throw new InvalidArgumentError(`got ${text}; expected -50 to 150 degC.`);
 }
 
 /** As in a scenario file. */

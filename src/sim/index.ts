@@ -13,6 +13,7 @@ export {
   studyCoreMap,
 } from './answers/core-map.ts';
 export { explainIce } from './answers/ice-sentence.ts';
+export { type OperatingPoint, operatingPoint } from './answers/operating-point.ts';
 export { type PullSummary, summarisePulls } from './answers/pull-summary.ts';
 export { countPulls, decidingPull } from './answers/pulls-to-limit.ts';
 export { explainRoutes } from './answers/route-sentence.ts';
@@ -30,7 +31,7 @@ export { type Config, type LoopPart, PART_WORDS } from './scenario/config.ts';
 export { type CoreSize, type CoreSizeValues, resizeCore, sizeOfCore } from './scenario/core-size.ts';
 export { describeParameters, type ParameterGroup, parameterGroups } from './scenario/guide.ts';
 export { type Fix, type Issue, isList, isObject, type JsonObject, type JsonValue } from './scenario/issue.ts';
-export { partsOf } from './scenario/loop.ts';
+export { linePlacesOf } from './scenario/loop.ts';
 export { parseScenario } from './scenario/parse.ts';
 export { stepsOf, withoutValue, withValue } from './scenario/place.ts';
 export { KEYS_BY_KIND } from './scenario/rules/core-geometry.ts';

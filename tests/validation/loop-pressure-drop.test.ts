@@ -119,7 +119,12 @@ describe('the sum of 26 resistances', () => {
 
 describe('a pump whose curve passes through a measured point moves the measured flow', () => {
   const points = measured.filter(([massFlow]) => massFlow > 0.05);
-  const pumpOf = (curve: PumpConfig['curve']): PumpConfig => ({ curve, electricalPower: 0, shareIntoCoolant: 0 });
+  const pumpOf = (curve: PumpConfig['curve']): PumpConfig => ({
+    curve,
+    electricalPower: 0,
+    shareIntoCoolant: 0,
+    suctionNeeded: 0,
+  });
   const tolerance = (m: number) => (m === STRAY ? 0.03 : 0.02);
 
   // Invented parabola: r^2 H0 - H0 (Q/Q0)^2 = p gives the voltage ratio at which it passes through the point.

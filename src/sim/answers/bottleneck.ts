@@ -1,5 +1,5 @@
 import type { Config, ExchangerConfig, PumpConfig } from '../scenario/config.ts';
-import { conductanceSideBySide, scaledAirDrop, scaledConductance } from '../scenario/laws.ts';
+import { conductanceSideBySide, scaledAirDrop, scaledConductance, scaledPump } from '../scenario/laws.ts';
 import { summarisePulls } from './pull-summary.ts';
 import { type RunJob, type Study, untilPull } from './study.ts';
 
@@ -101,16 +101,7 @@ export function scaleCoreConductance(config: Config, factor: number): Config {
 }
 
 /** Flow goes with the speed of a pump, pressure with its square. */
-function fasterPump(pump: PumpConfig, factor: number): PumpConfig {
-  const { curve } = pump;
-  if (curve.kind === 'parabola') {
-    const shutOffPressure = factor ** 2 * curve.shutOffPressure;
-    return { ...pump, curve: { kind: 'parabola', shutOffPressure, freeFlow: factor * curve.freeFlow } };
-  }
-  const flow = curve.flow.map((each) => factor * each);
-  const pressure = curve.pressure.map((each) => factor ** 2 * each);
-  return { ...pump, curve: { kind: 'points', flow, pressure } };
-}
+const fasterPump = (pump: PumpConfig, factor: number): PumpConfig => scaledPump(pump, factor, factor ** 2);
 
 /** Air flow and both conductances without practical bound; the conductance law keeps its shape. */
 function idealExchanger(exchanger: ExchangerConfig): ExchangerConfig {

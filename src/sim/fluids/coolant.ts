@@ -26,6 +26,8 @@ export interface Coolant {
   readonly freezingPoint: number;
   /** K at an absolute pressure in Pa */
   boilingPoint(pressure: number): number;
+  /** Pa, of an ideal mixture */
+  vapourPressure(temperature: number): number;
 }
 
 /** kg/m3 at 20 degC: IAPWS SR6-08(2011) */
@@ -94,8 +96,9 @@ export function createCoolant(glycolByVolume: number, kind: GlycolKind = 'ethyle
 
   const mix = fitAt(glycol, massFraction);
   const freezingPoint = freezingPointOf(massFraction, kind);
-  const boilingPoint = boilingPointOf(glycol, massFraction);
-  if (glycolByVolume >= PURE_FIT_FROM) return { massFraction, ...mix, freezingPoint, boilingPoint };
+  const vapourPressure = vapourPressureOf(glycol, massFraction);
+  const boilingPoint = boilingPointOf(vapourPressure, glycol, massFraction);
+  if (glycolByVolume >= PURE_FIT_FROM) return { massFraction, ...mix, freezingPoint, boilingPoint, vapourPressure };
 
   const dry = fitAt(glycol, 0);
   const share = waterShare(glycolByVolume);
@@ -107,6 +110,7 @@ export function createCoolant(glycolByVolume: number, kind: GlycolKind = 'ethyle
     conductivity: ledIntoWater(mix.conductivity, dry.conductivity, waterConductivity, share),
     freezingPoint,
     boilingPoint,
+    vapourPressure,
   };
 }
 
@@ -136,7 +140,7 @@ export function freezingPointOf(massFraction: number, kind: GlycolKind): number 
 function fitAt(
   glycol: GlycolFit,
   massFraction: number,
-): Omit<Coolant, 'massFraction' | 'freezingPoint' | 'boilingPoint'> {
+): Omit<Coolant, 'massFraction' | 'freezingPoint' | 'boilingPoint' | 'vapourPressure'> {
   const x = massFraction - glycol.baseMassFraction;
   const logViscosity = cubic(glycol.logViscosity, x, glycol.baseTemperature);
   return {
@@ -172,17 +176,27 @@ function cubic(rows: readonly (readonly number[])[], x: number, baseTemperature:
   };
 }
 
-function boilingPointOf(glycol: GlycolFit, massFraction: number): (pressure: number) => number {
-  const glycolMoles = massFraction / glycol.molarMass;
+function waterMoleShare({ molarMass }: GlycolFit, massFraction: number): number {
+  const glycolMoles = massFraction / molarMass;
   const waterMoles = (1 - massFraction) / WATER_MOLAR_MASS;
-  const glycolShare = glycolMoles / (glycolMoles + waterMoles);
-  const waterPart = 1 - glycolShare;
+  return waterMoles / (glycolMoles + waterMoles);
+}
+
+function vapourPressureOf(glycol: GlycolFit, massFraction: number): (temperature: number) => number {
+  const water = waterMoleShare(glycol, massFraction);
+  return (T) => water * waterSaturationPressure(T) + (massFraction === 0 ? 0 : (1 - water) * glycol.vapourPressure(T));
+}
+
+function boilingPointOf(
+  vapourPressure: (temperature: number) => number,
+  glycol: GlycolFit,
+  massFraction: number,
+): (pressure: number) => number {
+  const water = waterMoleShare(glycol, massFraction);
   return (pressure) => {
-    const excess = (T: number) =>
-      waterPart * waterSaturationPressure(T) + glycolShare * glycol.vapourPressure(T) - pressure;
     // Glycol boils later than water, so water alone would boil sooner and water's own part later.
     const low = waterSaturationTemperature(pressure);
-    if (glycolShare === 0) return low;
-    return findRoot(excess, low, waterSaturationTemperature(pressure / waterPart), 1e-9);
+    if (massFraction === 0) return low;
+    return findRoot((T) => vapourPressure(T) - pressure, low, waterSaturationTemperature(pressure / water), 1e-9);
   };
 }

@@ -39,6 +39,8 @@ const FIRST_STRETCH = 7;
 /** A circle counts as closed when its scalars agree to this share of the step tolerance. */
 const CLOSED_SHARE = 0.1;
 const MOST_ROUNDS = 25;
+/** Between two states of the air path, not round one: a discharge that differs by this much from round to round [K]. */
+const JUMP = 50;
 /** Metal this far above the charge's dew point may still wet within a step [K]. */
 const NEARLY_WET = 3;
 
@@ -193,6 +195,8 @@ export class ChargeSystem implements StageSystem {
     inflow.rate = ring.coolantRate;
     const store = reservoir.promptCapacity * s;
 
+    let coldest = Number.POSITIVE_INFINITY;
+    let hottest = 0;
     for (let round = 1; round <= MOST_ROUNDS; round++) {
       const failure = this.solveAir(s, base);
       if (failure !== '') {
@@ -219,6 +223,10 @@ export class ChargeSystem implements StageSystem {
         this.finishStage(stage);
         return round;
       }
+      if (round > MOST_ROUNDS / 2) {
+        coldest = Math.min(coldest, air.gas.coreInlet);
+        hottest = Math.max(hottest, air.gas.coreInlet);
+      }
       scalars[CORE_OUTLET] = this.airSecant.next(scalars[CORE_OUTLET], ring.core.airOut);
       scalars[RETURN] = this.returnSecant.next(scalars[RETURN], ring.return);
       scalars[CASING] = air.gas.casingTemperature;
@@ -227,7 +235,10 @@ export class ChargeSystem implements StageSystem {
       scalars[CORE_INLET] = air.gas.coreInlet;
       surroundings.set(around, this.inputs);
     }
-    this.failure = `temperatures of air path and coolant loop do not settle at ${time.toFixed(2)} s`;
+    this.failure =
+      hottest - coldest > JUMP
+        ? `returned air heats itself: the discharge jumps between ${(coldest - 273.15).toFixed(0)} and ${(hottest - 273.15).toFixed(0)} degC at ${time.toFixed(2)} s; the compressor is far too large for what the engine takes`
+        : `temperatures of air path and coolant loop do not settle at ${time.toFixed(2)} s`;
     return 0;
   }
 

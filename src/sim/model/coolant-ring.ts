@@ -1,6 +1,6 @@
 import { type Coolant, createCoolant } from '../fluids/coolant.ts';
 import { findRoot } from '../kernels/root-finding.ts';
-import type { Config, LoopItem, LoopPart, PhaseConfig } from '../scenario/config.ts';
+import type { Config, LinePlace, LoopItem, LoopPart, PhaseConfig } from '../scenario/config.ts';
 import type { Stage } from '../solver/stage-system.ts';
 import type { Extremes } from './cell-block.ts';
 import { Core } from './core.ts';
@@ -76,8 +76,8 @@ export class CoolantRing {
     const lines: LineRun[] = [];
     let heatSink: HeatSink | undefined;
 
-    const lineAfter = (part: LoopPart): LoopElement[] => {
-      const line = config.lines.find(({ after }) => after === part);
+    const lineAfter = (place: LinePlace): LoopElement[] => {
+      const line = config.lines.find(({ after }) => after === place);
       if (line === undefined) return [];
       const run = new LineRun(line, offset, this.density, perVolume);
       offset += run.size;
@@ -91,7 +91,7 @@ export class CoolantRing {
       return run;
     };
     const pumpAt = (part: 'pump' | 'secondPump'): LoopElement => {
-      const pump = new Pump(given(config[part]));
+      const pump = new Pump(given(config[part]), part);
       this.pumps[part] = pump;
       return pump;
     };
@@ -103,10 +103,12 @@ export class CoolantRing {
       return heatSink;
     };
     const withLine = (part: LoopPart): LoopElement[] => [elementAt(part), ...lineAfter(part)];
-    const elementsOf = (item: LoopItem): LoopElement[] =>
-      typeof item === 'string'
-        ? withLine(item)
-        : [new ParallelWays(item[0].flatMap(withLine), item[1].flatMap(withLine))];
+    let pairs = 0;
+    const elementsOf = (item: LoopItem): LoopElement[] => {
+      if (typeof item === 'string') return withLine(item);
+      const place = pairs++ === 0 ? 'ways' : 'secondWays';
+      return [new ParallelWays(item[0].flatMap(withLine), item[1].flatMap(withLine), place), ...lineAfter(place)];
+    };
 
     const { loop } = config;
     const coreAt = loop.indexOf('core');

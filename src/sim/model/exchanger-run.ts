@@ -1,5 +1,5 @@
 import { AIR_GAS_CONSTANT, AIR_HEAT_CAPACITY } from '../fluids/moist-air.ts';
-import type { ExchangerConfig } from '../scenario/config.ts';
+import { type ExchangerConfig, PART_WORDS } from '../scenario/config.ts';
 import type { Stage } from '../solver/stage-system.ts';
 import { CellBlock, type Extremes } from './cell-block.ts';
 import { conductanceAt } from './conductance.ts';
@@ -8,13 +8,14 @@ import { type ExchangerAir, emptyRates, type LoopElement, type LoopSurroundings 
 
 /** A coolant-to-air exchanger as cross-flow cells; its valve may send the coolant past it. */
 export class ExchangerRun implements LoopElement {
+  readonly place: 'exchanger' | 'secondExchanger';
+  readonly isLine = false;
   readonly block: CellBlock;
   readonly config: ExchangerConfig;
   isBypassed = false;
   /** W/K of the cooling air, and its temperature on entering [K] */
   airRate = 0;
   airIn = 0;
-  private readonly air: 'exchangerAir' | 'secondExchangerAir';
   private readonly density: number;
   private readonly rates = emptyRates();
   private flow = 0;
@@ -29,7 +30,7 @@ export class ExchangerRun implements LoopElement {
     perVolume: number,
   ) {
     this.config = config;
-    this.air = `${part}Air`;
+    this.place = part;
     this.density = density;
     const { cellsAlongAir, cellsAlongCoolant, metalHeatCapacity, coolantVolume } = config;
     this.block = new CellBlock(cellsAlongAir, cellsAlongCoolant, offset, metalHeatCapacity, coolantVolume * perVolume);
@@ -51,13 +52,13 @@ export class ExchangerRun implements LoopElement {
   }
 
   sweep(stage: Stage, inlet: number, near: LoopSurroundings): number {
-    this.setRates(near[this.air]);
+    this.setRates(near[`${this.place}Air`]);
     this.block.sweep(this.rates, stage, this.airIn, inlet);
     return this.isBypassed ? inlet : this.block.coolantOut;
   }
 
   march(state: Float64Array, inlet: number, near: LoopSurroundings): number {
-    this.setRates(near[this.air]);
+    this.setRates(near[`${this.place}Air`]);
     this.block.march(this.rates, state, this.airIn, inlet);
     return this.isBypassed ? inlet : this.block.coolantOut;
   }
@@ -84,7 +85,7 @@ export class ExchangerRun implements LoopElement {
 
   placeOf(state: Float64Array, temperature: number): string {
     if (!this.block.holdsCoolantAt(state, temperature)) return '';
-    return this.air === 'exchangerAir' ? 'in the front exchanger' : 'in the second exchanger';
+    return `in the ${PART_WORDS[this.place]}`;
   }
 
   private setRates({ speed, temperature, pressure }: ExchangerAir): void {

@@ -1,4 +1,4 @@
-import { type LineConfig, type LoopPart, PART_WORDS } from '../scenario/config.ts';
+import { type LineConfig, type LinePlace, PART_WORDS } from '../scenario/config.ts';
 import type { Stage } from '../solver/stage-system.ts';
 import { type BlockRates, CellBlock, type Extremes } from './cell-block.ts';
 import { emptyRates, type LoopElement, type LoopSurroundings } from './loop-element.ts';
@@ -24,7 +24,8 @@ export interface LineStretch {
 
 /** A line: its stretches one after the other. */
 export class LineRun implements LoopElement {
-  readonly after: LoopPart;
+  readonly place: LinePlace;
+  readonly isLine = true;
   readonly stretches: readonly LineStretch[];
   /** numbers in the state, from `offset` on */
   readonly size: number;
@@ -37,7 +38,7 @@ export class LineRun implements LoopElement {
   /** @param perVolume - heat capacity of the coolant [J/(m3 K)] */
   constructor(line: LineConfig, offset: number, density: number, perVolume: number) {
     let end = offset;
-    this.after = line.after;
+    this.place = line.after;
     this.density = density;
     this.stretches = line.segments.map((segment) => {
       const cells = Math.max(FEWEST_LINE_CELLS, Math.ceil(segment.length / LINE_CELL_LENGTH));
@@ -112,7 +113,7 @@ export class LineRun implements LoopElement {
 
   placeOf(state: Float64Array, temperature: number): string {
     const isHere = this.stretches.some(({ block }) => block.holdsCoolantAt(state, temperature));
-    return isHere ? `in the line after the ${PART_WORDS[this.after]}` : '';
+    return isHere ? `in the line after the ${PART_WORDS[this.place]}` : '';
   }
 
   private setRates({ rates, coolantConductance, wallToBay }: LineStretch, bay: number): void {

@@ -1,10 +1,12 @@
-import type { CoreConfig, HeatSinkConfig, PumpConfig } from '../scenario/config.ts';
+import type { CoreConfig, HeatSinkConfig, LinePlace, PumpConfig } from '../scenario/config.ts';
 import { coolantDropAt } from './core-drop.ts';
 import type { LoopElement } from './loop-element.ts';
 import { pumpPressure } from './loop-flow.ts';
 
 /** What holds no heat of its own: nothing of it stands in the state. */
 abstract class Device implements Omit<LoopElement, 'rise'> {
+  abstract readonly place: LinePlace;
+  readonly isLine = false;
   readonly watchedPlaces = [];
   protected rate = 0;
 
@@ -37,14 +39,16 @@ abstract class Device implements Omit<LoopElement, 'rise'> {
 
 /** A pump: pressure, and the heat of its motor and its losses. */
 export class Pump extends Device {
+  readonly place: 'pump' | 'secondPump';
   readonly config: PumpConfig;
   /** voltage at the pump over its rated voltage */
   voltageRatio = 0;
   /** W into the coolant */
   heat = 0;
 
-  constructor(config: PumpConfig) {
+  constructor(config: PumpConfig, place: 'pump' | 'secondPump') {
     super();
+    this.place = place;
     this.config = config;
   }
 
@@ -68,6 +72,7 @@ export class Pump extends Device {
  * Q rises with T_out, so there is one answer, and it never passes the temperature at which Q is 0.
  */
 export class HeatSink extends Device {
+  readonly place = 'heatSink';
   isOn = true;
   /** W into the coolant: negative while it cools */
   heat = 0;
@@ -99,6 +104,7 @@ export class HeatSink extends Device {
 
 /** The core as the flow meets it: its cells stand between the two halves of the ring. */
 export class CoreResistance extends Device {
+  readonly place = 'core';
   private readonly config: CoreConfig;
   private resistanceFactor = 1;
 

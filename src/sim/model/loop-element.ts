@@ -1,3 +1,4 @@
+import type { LinePlace } from '../scenario/config.ts';
 import type { Stage } from '../solver/stage-system.ts';
 import type { BlockRates, Extremes } from './cell-block.ts';
 
@@ -21,6 +22,9 @@ export interface LoopSurroundings {
 
 /** What the coolant goes through between reservoir and core or core and reservoir: a part, a line, or two ways. */
 export interface LoopElement {
+  /** the part; of a line, what it leaves; of two ways, where they come together */
+  readonly place: LinePlace;
+  readonly isLine: boolean;
   /** Coolant that goes through from now on: m3/s, and the W/K that it carries. */
   setFlow(flow: number, rate: number): void;
   /** One stage with coolant entering at `inlet` [K]; returns what leaves. */

@@ -1,4 +1,5 @@
 import { findRoot } from '../kernels/root-finding.ts';
+import type { LinePlace } from '../scenario/config.ts';
 import type { Stage } from '../solver/stage-system.ts';
 import type { Extremes } from './cell-block.ts';
 import type { LoopElement, LoopSurroundings } from './loop-element.ts';
@@ -21,12 +22,15 @@ export function riseOf(row: Row, flow: number): number {
  * Assumes a non-return valve where one way would push the other backwards: a weak pump beside a strong one is held shut.
  */
 export class ParallelWays implements LoopElement {
+  readonly place: LinePlace;
+  readonly isLine = false;
+  readonly first: Row;
+  readonly second: Row;
   /** share of the flow that goes the first way */
   share = 0.5;
-  private readonly first: Row;
-  private readonly second: Row;
 
-  constructor(first: Row, second: Row) {
+  constructor(first: Row, second: Row, place: 'ways' | 'secondWays') {
+    this.place = place;
     this.first = first;
     this.second = second;
   }

@@ -72,8 +72,7 @@ export interface LineSegment {
 }
 
 export interface LineConfig {
-  /** the part that it leaves */
-  readonly after: LoopPart;
+  readonly after: LinePlace;
   readonly segments: readonly LineSegment[];
   /** m */
   readonly roughness: number;
@@ -96,8 +95,11 @@ export const LOOP_PARTS = [
   'heatSink',
 ] as const;
 export type LoopPart = (typeof LOOP_PARTS)[number];
+/** What a line leaves: a part, or the place where the first or the second pair of ways comes together. */
+export const LINE_PLACES = [...LOOP_PARTS, 'ways', 'secondWays'] as const;
+export type LinePlace = (typeof LINE_PLACES)[number];
 /** as sentences name them */
-export const PART_WORDS: Readonly<Record<LoopPart, string>> = {
+export const PART_WORDS: Readonly<Record<LinePlace, string>> = {
   pump: 'pump',
   core: 'core',
   exchanger: 'front exchanger',
@@ -105,6 +107,8 @@ export const PART_WORDS: Readonly<Record<LoopPart, string>> = {
   secondPump: 'second pump',
   secondExchanger: 'second exchanger',
   heatSink: 'heat sink',
+  ways: 'two ways',
+  secondWays: 'second two ways',
 };
 /** One of two ways beside each other, its parts in flow order; at least one. */
 export type LoopWay = readonly LoopPart[];
@@ -266,6 +270,8 @@ export interface PumpConfig {
   readonly electricalPower: number;
   /** share of the electrical power that ends in the coolant, 0 to 1 */
   readonly shareIntoCoolant: number;
+  /** Pa above vapour pressure at its inlet, below which it cavitates */
+  readonly suctionNeeded: number;
   /** V at the pump for its curve, ohm of both wires; absent: its voltage is given as a ratio */
   readonly wiring?: { readonly ratedVoltage: number; readonly resistance: number };
 }
@@ -321,6 +327,8 @@ export interface PhaseConfig {
   /** voltage at the pump over its rated voltage; 0 = pump off */
   readonly pumpVoltageRatio: number;
   readonly secondPumpVoltageRatio: number;
+  /** V at the battery, where the ratios follow from it */
+  readonly supplyVoltage?: number;
 }
 
 export interface CycleConfig {
@@ -394,6 +402,8 @@ export interface Config {
   /** m3, kg, W/K per kg of it, W/K */
   readonly reservoir: {
     readonly coolantVolume: number;
+    /** level over the pump's inlet, m */
+    readonly heightAbovePump: number;
     /** layers from the bottom up, each mixed; 1 = all of it mixed, as it is with ice */
     readonly layers: number;
     /** where coolant enters and leaves, 0 at the bottom to 1 at the level */

@@ -110,7 +110,7 @@ files here are invented, chosen to be consistent with one another.
 - **Loop.** \`loop\` lists the parts in flow order: ${LOOP_PARTS.join(', ')}. Two ways between which the coolant
   divides stand as a list of two: \`["pump", "core", ["exchanger", "secondExchanger"], "reservoir"]\`. Without it:
   pump, core, exchanger where there is one, reservoir.
-- **Lines.** One after each part of the loop: one segment \`{ "length": 1.4 }\`, a list of them in flow order, or
+- **Lines.** One after each part of the loop, and \`afterWays\`, \`afterSecondWays\` where two ways have come together: one segment \`{ "length": 1.4 }\`, a list of them in flow order, or
   \`[]\` where the part is bolted to the next.
 - **Cycle.** A list of phases. One item may be \`{ "repeat": 8, "phases": [...] }\`.
 - **Pairs.** \`"engineSpeed": [2500, 6600]\` runs linearly from the first to the second value through the phase.

@@ -4,6 +4,7 @@ import {
   type ConductanceLaw,
   type CoolantDropLaw,
   type CoreConfig,
+  type PumpConfig,
 } from './config.ts';
 
 /** The same side with `factor` times the conductance at every flow. */
@@ -68,4 +69,16 @@ export function ofAllCores<
 export function withAirLock(core: CoreConfig, share: number): CoreConfig {
   const wet = 1 - share;
   return { ...ofAllCores(core, { sideBySide: wet, inSeries: 1 }), leakPast: 1 - (1 - core.leakPast) * wet };
+}
+
+/** The same pump with its flows and its pressures scaled. */
+export function scaledPump(pump: PumpConfig, flowFactor: number, pressureFactor: number): PumpConfig {
+  const { curve } = pump;
+  if (curve.kind === 'parabola') {
+    const shutOffPressure = pressureFactor * curve.shutOffPressure;
+    return { ...pump, curve: { kind: 'parabola', shutOffPressure, freeFlow: flowFactor * curve.freeFlow } };
+  }
+  const flow = curve.flow.map((each) => flowFactor * each);
+  const pressure = curve.pressure.map((each) => pressureFactor * each);
+  return { ...pump, curve: { kind: 'points', flow, pressure } };
 }

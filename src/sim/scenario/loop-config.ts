@@ -2,7 +2,7 @@ import { bendLossRennels, contractionLossRennels, expansionLossBordaCarnot } fro
 import { voltageAtMotor, wireResistance } from '../correlations/wire-drop.ts';
 import { toSi } from '../units.ts';
 import type { Config, LineConfig, LineSegment, PumpConfig } from './config.ts';
-import { fromReservoir, loopOf, partsOf } from './loop.ts';
+import { fromReservoir, linePlacesOf, loopOf } from './loop.ts';
 import { lineAfter, type PhaseValues, type PumpValues, type Values } from './shape.ts';
 
 /** A 90 degree bend of hose or tube: centre line 1.5 bores, Darcy factor of a smooth bore at Re 20000 (0.026). */
@@ -13,7 +13,7 @@ const BEND_FRICTION = 0.026;
 export function linesOf(values: Values): LineConfig[] {
   const { lines } = values;
   const bend = bendLossRennels(BEND_RADIUS_OVER_BORE, BEND_FRICTION);
-  return ['reservoir' as const, ...partsOf(fromReservoir(loopOf(values))).slice(0, -1)].flatMap((after) => {
+  return ['reservoir' as const, ...linePlacesOf(fromReservoir(loopOf(values))).slice(0, -1)].flatMap((after) => {
     const typed = lines[lineAfter(after)] ?? [];
     if (typed.length === 0) return [];
     let boreBefore: number | undefined;
@@ -57,6 +57,7 @@ export function pumpOf(pump: PumpValues): PumpConfig {
         },
     electricalPower: pump.electricalPower,
     shareIntoCoolant: pump.shareIntoCoolant,
+    suctionNeeded: toSi(pump.suctionNeeded, 'kPa'),
     ...(pump.ratedVoltage !== undefined && {
       wiring: {
         ratedVoltage: pump.ratedVoltage,

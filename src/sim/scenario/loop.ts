@@ -1,4 +1,4 @@
-import type { LoopItem, LoopPart } from './config.ts';
+import type { LinePlace, LoopItem, LoopPart } from './config.ts';
 import type { Values } from './shape.ts';
 
 /** Every part of a loop once, in flow order, the ways beside each other one after the other. */
@@ -15,4 +15,16 @@ export function loopOf({ loop, exchanger }: Pick<Values, 'loop' | 'exchanger'>):
 export function fromReservoir(loop: readonly LoopItem[]): LoopItem[] {
   const start = loop.indexOf('reservoir') + 1;
   return [...loop.slice(start), ...loop.slice(0, start)];
+}
+
+const WAYS = ['ways', 'secondWays'] as const;
+
+/** Every place of a loop that a line can leave, in flow order. */
+export function linePlacesOf(loop: readonly LoopItem[]): LinePlace[] {
+  let pairs = 0;
+  return loop.flatMap((item): LinePlace[] => {
+    if (typeof item === 'string') return [item];
+    const place = WAYS[pairs++];
+    return [...item.flat(), ...(place ? [place] : [])];
+  });
 }

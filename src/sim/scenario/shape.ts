@@ -1,4 +1,4 @@
-import { LOOP_PARTS, type LoopItem, type LoopPart } from './config.ts';
+import { LINE_PLACES, type LinePlace, type LoopItem } from './config.ts';
 import type { JsonObject } from './issue.ts';
 import { AIR_PATH } from './parameters/air-path.ts';
 import { COOLANT_LOOP } from './parameters/coolant-loop.ts';
@@ -60,15 +60,15 @@ const PHASES: Shape = { kind: 'list', label: 'phases', item: PHASE, least: 1 };
 const TABLE_ROW = group('row of the charge table', SESSION.tableRow);
 const VARIANT = group('variant', SESSION.variant, { changes: { kind: 'changes' } });
 
-/** Key of the line that leaves a part. */
-export const lineAfter = (part: LoopPart): LineKey => `after${part[0].toUpperCase()}${part.slice(1)}` as LineKey;
+/** Key of the line that leaves a place. */
+export const lineAfter = (place: LinePlace): LineKey => `after${place[0].toUpperCase()}${place.slice(1)}` as LineKey;
 
 const lines = Object.fromEntries(
-  LOOP_PARTS.map((part): [string, Shape] => [
-    lineAfter(part),
+  LINE_PLACES.map((place): [string, Shape] => [
+    lineAfter(place),
     {
       kind: 'list',
-      label: `segments of ${lineAfter(part)}`,
+      label: `segments of ${lineAfter(place)}`,
       item: SEGMENT,
       least: 0,
       single: true,
@@ -161,7 +161,7 @@ type PlainGroup = Exclude<
   keyof typeof GROUPS,
   'lines' | 'pump' | 'secondPump' | 'core' | 'coreGeometry' | 'exchanger' | 'secondExchanger' | 'heatSink'
 >;
-export type LineKey = `after${Capitalize<LoopPart>}`;
+export type LineKey = `after${Capitalize<LinePlace>}`;
 
 export type GeometryValues = ValuesOf<(typeof CORE_GEOMETRY)['coreGeometry']>;
 export type SegmentValues = ValuesOf<Tables['segment']>;

@@ -64,6 +64,7 @@ export function toConfig({ values, document }: Scenario): Config {
     ...measuredFlowOf(values),
     reservoir: {
       coolantVolume: toSi(reservoir.coolantVolume - reservoir.missingCoolant, 'L'),
+      heightAbovePump: reservoir.heightAbovePump,
       layers: reservoir.layers,
       returnHeight: reservoir.returnHeight,
       drawOffHeight: reservoir.drawOffHeight,
@@ -342,5 +343,6 @@ function phaseOf(phase: PhaseValues, values: Values): PhaseConfig {
     oilTemperature: toSi(phase.oil, 'degC'),
     pumpVoltageRatio: voltageRatio(phase, pump),
     secondPumpVoltageRatio: secondPump && phase.secondPump === 'on' ? voltageRatio(phase, secondPump) : 0,
+    ...(phase.supplyVoltage !== undefined && { supplyVoltage: phase.supplyVoltage }),
   };
 }

@@ -1,5 +1,4 @@
-import { type Config, type LineKey, lineAfter, PART_WORDS, partsOf } from '../../sim/index.ts';
-import { capitalised } from '../format.ts';
+import { type LineKey, lineAfter, linePlacesOf, PART_WORDS } from '../../sim/index.ts';
 import { FieldList, type FormProps, More, specsOf, stateOf } from './field-list.tsx';
 import { fieldGroups } from './fields.ts';
 import { Fold } from './fold.tsx';
@@ -8,22 +7,13 @@ import { PARTS } from './parts.ts';
 
 const LINES = PARTS.filter(({ part }) => part === 'lines')[0];
 
-/** Each line of the loop by its key in the file, with its name on the page. */
-function namesOf({ loop }: Config): [LineKey, string][] {
-  const parts = partsOf(loop);
-  return parts.map((part, k) => [
-    lineAfter(part),
-    `${capitalised(PART_WORDS[part])} to ${PART_WORDS[parts[(k + 1) % parts.length]]}`,
-  ]);
-}
-
 /** The lines of the loop: one bore for all, then each line with its segments. */
 export function LinesPart(props: FormProps) {
   return (
     <>
       <FieldList {...props} fields={specsOf(props, LINES.main)} />
-      {namesOf(props.car.config).map(([line, name]) => (
-        <Line key={line} {...props} line={line} name={name} />
+      {linePlacesOf(props.car.config.loop).map((place) => (
+        <Line key={place} {...props} line={lineAfter(place)} name={`After the ${PART_WORDS[place]}`} />
       ))}
       <More {...props} part={LINES} shown={LINES.main} />
     </>

@@ -60,7 +60,7 @@ const ROWS: readonly (readonly [
 ];
 
 function pumpOf(curve: PumpConfig['curve']): PumpConfig {
-  return { curve, electricalPower: 0, shareIntoCoolant: 0 };
+  return { curve, electricalPower: 0, shareIntoCoolant: 0, suctionNeeded: 0 };
 }
 
 function lineOf(bore: number): FlowResistance {

@@ -1,5 +1,5 @@
 import { figure } from '../../units.ts';
-import { LOOP_PARTS, type LoopPart } from '../config.ts';
+import { LOOP_PARTS, type LoopItem, type LoopPart, PART_WORDS } from '../config.ts';
 import type { Report } from '../issue.ts';
 import { loopOf, partsOf } from '../loop.ts';
 import { GROUPS, lineAfter, type Values } from '../shape.ts';
@@ -26,6 +26,7 @@ export function checkLoopOrder(values: Values, report: Report): void {
     }
     checkLine(values, part, count > 0, report);
   }
+  checkWays(values, loop, report);
   for (const part of ['core', 'reservoir'] as const) {
     if (!parts.includes(part) || loop.includes(part)) continue;
     const message = `The ${GROUPS[part].title} stands in one of two ways beside each other; all coolant must come through it.`;
@@ -44,6 +45,20 @@ function checkLine({ lines }: Values, part: LoopPart, isInLoop: boolean, report:
     : `Segments of ${key} are missing: no way on from the ${title}. [] bolts it to the next part.`;
   const [found, expected] = isLine ? ['a line', 'no such line'] : ['nothing', 'a line, or []'];
   report({ severity: 'error', path, message, found, expected });
+}
+
+function checkWays({ lines }: Values, loop: readonly LoopItem[], report: Report): void {
+  const pairs = loop.filter((item) => typeof item !== 'string').length;
+  if (pairs > 2) {
+    const message = `The loop divides ${pairs} times; up to two pairs of ways are computed.`;
+    report({ severity: 'error', path: 'loop', message, found: `${pairs} pairs`, expected: 'two at most' });
+  }
+  (['ways', 'secondWays'] as const).forEach((place, k) => {
+    const key = lineAfter(place);
+    if (lines[key] === undefined || pairs > k) return;
+    const message = `There are no ${PART_WORDS[place]} in the loop for this line to leave.`;
+    report({ severity: 'error', path: `lines.${key}`, message, found: 'a line', expected: 'no such line' });
+  });
 }
 
 /** What two of the loop's keys make of each other. */

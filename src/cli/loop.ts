@@ -1,0 +1,68 @@
+import { convert, type OperatingPoint, operatingPoint } from '../sim/index.ts';
+import { EXIT } from './exit-codes.ts';
+import { configOf, readScenarioFile } from './read-scenario.ts';
+
+export interface LoopCommandOptions {
+  readonly variant?: string;
+  readonly json?: true;
+  /** degC */
+  readonly at?: number;
+}
+
+/** Prints where pump and loop meet, what takes the pressure, and what the next bore or pump buys. */
+export function loop(file: string, options: LoopCommandOptions): number {
+  const scenario = readScenarioFile(file);
+  if (typeof scenario === 'number') return scenario;
+  const config = configOf(file, scenario, options.variant);
+  if (config === undefined) return EXIT.badUsage;
+  const temperature = options.at === undefined ? undefined : convert(options.at, 'degC', 'K');
+  const point = operatingPoint(config, temperature);
+  if (point === undefined) {
+    console.error('No pump is on in any phase: there is no flow to speak of.');
+    return EXIT.stopped;
+  }
+  console.log(options.json ? JSON.stringify(point, undefined, 2) : lines(point).join('\n'));
+  return EXIT.done;
+}
+
+const litres = (flow: number): string => `${convert(flow, 'm3/s', 'L/min').toFixed(1)} L/min`;
+const kilopascals = (pressure: number): string => `${(pressure / 1e3).toFixed(2)} kPa`;
+
+function lines(point: OperatingPoint): string[] {
+  const { flow, rating, losses, steps, suction, wire, measured, straightLineFlow } = point;
+  const total = losses.reduce((sum, { pressure }) => sum + pressure, 0);
+  const width = Math.max(...losses.map(({ name }) => name.length), ...steps.map(({ name }) => name.length));
+  return [
+    `Coolant flow in ${point.phase}, coolant at ${convert(point.temperature, 'K', 'degC').toFixed(0)} degC: ${litres(flow)} at ${kilopascals(point.pressure)}.`,
+    `Free flow on the pump's label: ${litres(rating)}, never the flow in a loop.`,
+    ...(straightLineFlow === undefined
+      ? []
+      : [`A straight line between its two figures would give ${litres(straightLineFlow)}.`]),
+    ...(wire === undefined
+      ? []
+      : [
+          `${wire.supply.toFixed(1)} V at the battery, ${wire.atPump.toFixed(2)} V at the pump: ${wire.drop.toFixed(2)} V lost in the wires.`,
+        ]),
+    ...(measured === undefined
+      ? []
+      : [
+          `Measured: ${litres(measured.flow)}; the curves alone give ${litres(measured.byCurves)}. All resistances are taken ${measured.resistanceFactor.toFixed(2)} times.`,
+        ]),
+    ...point.heldShut.map((name) => `The ${name} is held shut by the one beside it and delivers nothing.`),
+    `At the pump inlet ${kilopascals(suction.margin)} above the vapour pressure; the pump needs ${kilopascals(suction.needed)}.`,
+    '',
+    'What takes the pressure:',
+    ...losses.map(
+      ({ name, pressure, flow: through }) =>
+        `  ${name.padEnd(width)}  ${kilopascals(pressure).padStart(10)}  ${percent(pressure / total)}${through === flow ? '' : `  at ${litres(through)}`}`,
+    ),
+    '',
+    'What one change would make of the flow:',
+    ...steps.map(
+      ({ name, flow: next }) => `  ${name.padEnd(width)}  ${litres(next).padStart(10)}  ${signed(next - flow)}`,
+    ),
+  ];
+}
+
+const percent = (share: number): string => `${(100 * share).toFixed(0).padStart(3)} %`;
+const signed = (flow: number): string => `${flow < 0 ? '-' : '+'}${litres(Math.abs(flow))}`;

@@ -1,0 +1,237 @@
+import { CoolantRing, type LoopSetting } from '../model/coolant-ring.ts';
+import type { LoopElement } from '../model/loop-element.ts';
+import { freeFlow } from '../model/loop-flow.ts';
+import { ParallelWays } from '../model/parallel-ways.ts';
+import { type Config, type LinePlace, PART_WORDS, type PhaseConfig, type PumpConfig } from '../scenario/config.ts';
+import { scaledPump } from '../scenario/laws.ts';
+
+const GRAVITY = 9.80665;
+/** Points of each curve, from no flow to the free flow. */
+const CURVE_POINTS = 61;
+
+/** One resistance of the loop at the operating point. */
+export interface LoopLoss {
+  /** "core", "line after the pump" */
+  readonly name: string;
+  /** the part, or where the line starts */
+  readonly place: LinePlace;
+  readonly isLine: boolean;
+  /** Pa, and m3/s through it */
+  readonly pressure: number;
+  readonly flow: number;
+}
+
+/** What one change by itself makes of the flow [m3/s]. */
+export interface FlowStep {
+  readonly name: string;
+  readonly flow: number;
+}
+
+export interface OperatingPoint {
+  /** name of the phase that it is of, and the coolant's temperature [K] */
+  readonly phase: string;
+  readonly temperature: number;
+  /** m3/s */
+  readonly flow: number;
+  /** flow of the first pump without any resistance at its rated voltage: the figure on its label [m3/s] */
+  readonly rating: number;
+  /** first pump */
+  readonly voltageRatio: number;
+  /** V at the battery, at the pump, and lost in its wires; absent where the voltage is given as a ratio */
+  readonly wire?: { readonly supply: number; readonly atPump: number; readonly drop: number };
+  /** Pa that pumps make and all else takes */
+  readonly pressure: number;
+  /** largest first */
+  readonly losses: readonly LoopLoss[];
+  /** Pa over m3/s: what the pumps make, and what the rest takes */
+  readonly curves: {
+    readonly flow: readonly number[];
+    readonly pump: readonly number[];
+    readonly loop: readonly number[];
+  };
+  /** flow if the pump's two figures were joined by a straight line, the low end [m3/s]; absent for other pumps */
+  readonly straightLineFlow?: number;
+  /** pressure at the pump inlet above the coolant's vapour pressure, and what the pump needs [Pa] */
+  readonly suction: { readonly margin: number; readonly needed: number };
+  /** a pump beside a stronger one that does not get to deliver */
+  readonly heldShut: readonly string[];
+  /** flow that was measured and what the curves alone would give [m3/s]; resistance over that of the scenario */
+  readonly measured?: { readonly flow: number; readonly byCurves: number; readonly resistanceFactor: number };
+  /** what the next bore or pump buys, most first */
+  readonly steps: readonly FlowStep[];
+}
+
+/** Inside diameters of common hose [m]: common practice, no published source. */
+const HOSE_BORES = [0.013, 0.016, 0.019, 0.022, 0.025, 0.032, 0.038, 0.045, 0.051];
+
+/**
+ * Where pump and loop meet, and what takes the pressure.
+ *
+ * @param config - the car
+ * @param temperature - of all coolant [K]; where left out, that at which its properties are taken
+ * @returns the operating point of the first pull with a pump on, else of the first such phase; undefined where none is on
+ */
+export function operatingPoint(config: Config, temperature = config.coolant.propertiesAt): OperatingPoint | undefined {
+  const phase = phaseOf(config);
+  if (phase === undefined) return undefined;
+  const ring = new CoolantRing(config);
+  const flow = ring.flowAt(phase, temperature);
+  const losses = lossesOf(ring.round, flow).sort((a, b) => b.pressure - a.pressure);
+  const pressure = pumpsOf(ring).reduce((sum, element) => sum + element.rise(flow), 0);
+  const straight = withStraightPump(config);
+  const { measuredFlow } = config;
+  return {
+    phase: phase.name,
+    temperature,
+    flow,
+    rating: freeFlow(config.pump, 1),
+    voltageRatio: phase.pumpVoltageRatio,
+    ...wireOf(config.pump, phase),
+    pressure,
+    losses,
+    curves: curvesOf(ring, flow, config, phase),
+    ...(straight && { straightLineFlow: new CoolantRing(straight).flowAt(phase, temperature) }),
+    suction: {
+      margin: suctionMargin(config, ring, flow, temperature),
+      needed: config.pump.suctionNeeded,
+    },
+    heldShut: heldShutOf(ring, phase),
+    ...(measuredFlow && {
+      measured: {
+        flow: measuredFlow.flow,
+        byCurves: flowByCurves(config, measuredFlow.temperature, measuredFlow.voltageRatio),
+        resistanceFactor: ring.resistanceFactor,
+      },
+    }),
+    steps: stepsOf(config)
+      .map(({ name, config: next }) => ({ name, flow: new CoolantRing(next).flowAt(phase, temperature) }))
+      .sort((a, b) => b.flow - a.flow),
+  };
+}
+
+function phaseOf({ cycle }: Config): PhaseConfig | undefined {
+  const phases = [...cycle.before, ...cycle.block, ...cycle.after].filter(
+    ({ pumpVoltageRatio, secondPumpVoltageRatio }) => pumpVoltageRatio > 0 || secondPumpVoltageRatio > 0,
+  );
+  return phases.find(({ kind }) => kind === 'pull') ?? phases[0];
+}
+
+function lossesOf(elements: readonly LoopElement[], flow: number): LoopLoss[] {
+  return elements.flatMap((element) => {
+    if (element instanceof ParallelWays) {
+      const { first, second, share } = element;
+      return [...lossesOf(first, share * flow), ...lossesOf(second, (1 - share) * flow)];
+    }
+    const { place, isLine } = element;
+    const pressure = -element.rise(flow);
+    if (place === 'pump' || place === 'secondPump' ? !isLine && pressure <= 0 : pressure === 0) return [];
+    const word = PART_WORDS[place];
+    return [{ name: isLine ? `line after the ${word}` : word, place, isLine, pressure, flow }];
+  });
+}
+
+const isPump = ({ place, isLine }: LoopElement): boolean => !isLine && (place === 'pump' || place === 'secondPump');
+
+/** Elements of the ring that make pressure: pumps, and pairs of ways with one in them. */
+function pumpsOf({ round }: CoolantRing): LoopElement[] {
+  return round.filter((element) =>
+    element instanceof ParallelWays ? [...element.first, ...element.second].some(isPump) : isPump(element),
+  );
+}
+
+function curvesOf(ring: CoolantRing, flow: number, config: Config, setting: LoopSetting): OperatingPoint['curves'] {
+  const pumps = pumpsOf(ring);
+  const most =
+    freeFlow(config.pump, setting.pumpVoltageRatio) +
+    (config.secondPump ? freeFlow(config.secondPump, setting.secondPumpVoltageRatio) : 0);
+  const flows = Array.from({ length: CURVE_POINTS }, (_, k) => (k / (CURVE_POINTS - 1)) * most);
+  const sum = (elements: readonly LoopElement[], at: number): number =>
+    elements.reduce((total, element) => total + element.rise(at), 0);
+  const others = ring.round.filter((element) => !pumps.includes(element));
+  const pump = flows.map((at) => sum(pumps, at));
+  const loop = flows.map((at) => -sum(others, at));
+  // Pairs of ways keep the share of the flow asked last.
+  sum(ring.round, flow);
+  return { flow: flows, pump, loop };
+}
+
+function wireOf({ wiring }: PumpConfig, phase: PhaseConfig): Pick<OperatingPoint, 'wire'> {
+  if (wiring === undefined || phase.supplyVoltage === undefined) return {};
+  const atPump = phase.pumpVoltageRatio * wiring.ratedVoltage;
+  return { wire: { supply: phase.supplyVoltage, atPump, drop: phase.supplyVoltage - atPump } };
+}
+
+/** The same car with the parabola through its pump's two figures made a straight line. */
+function withStraightPump(config: Config): Config | undefined {
+  const { curve } = config.pump;
+  if (curve.kind !== 'parabola' || config.secondPump !== undefined) return undefined;
+  const points = { kind: 'points', flow: [0, curve.freeFlow], pressure: [curve.shutOffPressure, 0] } as const;
+  return { ...config, pump: { ...config.pump, curve: points } };
+}
+
+/**
+ * Pressure at the inlet of the first pump above the vapour pressure of the coolant: outside and level above it, less
+ * what lies between reservoir and pump. The cap's pressure is not counted: a loop that has just warmed has none.
+ */
+function suctionMargin(config: Config, ring: CoolantRing, flow: number, temperature: number): number {
+  let before = 0;
+  for (const element of ring.round) {
+    if (isPump(element) || element instanceof ParallelWays) break;
+    before -= element.rise(flow);
+  }
+  const level = ring.density * GRAVITY * config.reservoir.heightAbovePump;
+  return ring.outsidePressure + level - before - ring.coolant.vapourPressure(temperature);
+}
+
+function heldShutOf({ round }: CoolantRing, phase: PhaseConfig): string[] {
+  return round.flatMap((element) => {
+    if (!(element instanceof ParallelWays) || (element.share > 0 && element.share < 1)) return [];
+    const shut = element.share === 0 ? element.first : element.second;
+    return shut
+      .filter((each) => isPump(each) && phase[`${each.place as 'pump' | 'secondPump'}VoltageRatio`] > 0)
+      .map(({ place }) => PART_WORDS[place]);
+  });
+}
+
+function flowByCurves(config: Config, temperature: number, voltageRatio: number): number {
+  const { measuredFlow: _, ...byCurves } = config;
+  const setting = {
+    pumpVoltageRatio: voltageRatio,
+    secondPumpVoltageRatio: voltageRatio,
+    isExchangerBypassed: false,
+    isHeatSinkOn: true,
+  };
+  return new CoolantRing(byCurves).flowAt(setting, temperature);
+}
+
+/** The next bore, and the next pump: each alone. */
+function stepsOf(config: Config): { readonly name: string; readonly config: Config }[] {
+  const widest = Math.max(...config.lines.flatMap(({ segments }) => segments.map(({ bore }) => bore)));
+  const next = HOSE_BORES.find((bore) => bore > 1.05 * widest);
+  const steps = [
+    { name: 'a second pump like it, behind the first', config: withPump(config, 2, 1) },
+    { name: 'a second pump like it, beside the first', config: withPump(config, 1, 2) },
+    { name: 'core and exchangers without loss: the most that wider ports could buy', config: withoutPartLoss(config) },
+  ];
+  if (next === undefined || config.lines.length === 0) return steps;
+  const lines = config.lines.map((line) => ({
+    ...line,
+    segments: line.segments.map((segment) => ({ ...segment, bore: Math.max(segment.bore, next) })),
+  }));
+  return [{ name: `all lines ${(1000 * next).toFixed(0)} mm`, config: { ...config, lines } }, ...steps];
+}
+
+const withPump = (config: Config, pressure: number, flow: number): Config => ({
+  ...config,
+  pump: scaledPump(config.pump, flow, pressure),
+});
+
+function withoutPartLoss(config: Config): Config {
+  const free = { kind: 'power', factor: 0 } as const;
+  return {
+    ...config,
+    core: { ...config.core, coolantDrop: free },
+    ...(config.exchanger && { exchanger: { ...config.exchanger, coolantDrop: free } }),
+    ...(config.secondExchanger && { secondExchanger: { ...config.secondExchanger, coolantDrop: free } }),
+  };
+}
