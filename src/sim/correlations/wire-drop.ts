@@ -11,12 +11,12 @@ const COPPER = 1e-6 / 58;
  *
  * @param length - one way [m]
  * @param area - cross-section of one wire [m2], above 0
- * @returns ohm
+ * @returns resistance of both wires together [ohm]
  *
  * @example
  * wireResistance(4, 2.5e-6) // 0.055172
  *
- * Source: IEC 60028, International standard of resistance for copper, 1925.
+ * [1] IEC 60028, International standard of resistance for copper, 1925.
  */
 export function wireResistance(length: number, area: number): number {
   return (2 * COPPER * length) / area;
@@ -37,9 +37,9 @@ export function wireResistance(length: number, area: number): number {
  * @returns voltage at the motor [V]
  *
  * @example
- * voltageAtMotor(13.5, 12, 120, 0.05) // 12.9206
+ * voltageAtMotor(13.5, 12, 120, 0.05) // 12.9204
  *
- * Source: Ohm's law with the affinity laws of centrifugal pumps; F. M. White, Fluid Mechanics, 8th ed., 2016, section 11.3.
+ * [1] F. M. White, Fluid Mechanics, 8th ed., 2016, section 11.3 (affinity of pumps), with Ohm's law.
  */
 export function voltageAtMotor(supply: number, rated: number, power: number, resistance: number): number {
   const a = (resistance * power) / rated ** 3;

@@ -47,7 +47,7 @@ describe('a run whose coolant boils', () => {
   it.each([
     ['everywhere in the loop', { 'start.coolant': 121 }],
     [
-      'in the line afterReservoir',
+      'in the line after the reservoir',
       {
         'cycle.0.bayAboveAmbient': 150,
         'cycle.0.duration': 3000,
@@ -89,7 +89,7 @@ describe('a run whose coolant freezes', () => {
   };
   it.each([
     ['in the reservoir', { 'reservoir.gain': 100, 'lines.wallToBay': 0 }],
-    ['in the line afterCore', { 'reservoir.gain': 0, 'lines.wallToBay': 50, 'lines.afterCore.bore': 8 }],
+    ['in the line after the core', { 'reservoir.gain': 0, 'lines.wallToBay': 50, 'lines.afterCore.bore': 8 }],
   ] satisfies [string, Edits][])('stops with time, place and numbers: %s', (place, edits) => {
     const { outcome } = stoppedBy({ ...cold, ...edits });
     expect(outcome.reason).toBe(

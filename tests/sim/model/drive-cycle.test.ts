@@ -84,7 +84,7 @@ describe('what a phase prescribes', () => {
   });
 
   it('holds the rest, and does not run on beyond its ends', () => {
-    expect(at(12)).toMatchObject({ bayAboveOutside: 20, engineMetal: 363, oil: 364, pumpVoltageRatio: 0.9 });
+    expect(at(12)).toMatchObject({ bayAboveOutside: 20, engineMetal: 363, oil: 364, secondPickUp: 1 + (2 * 2) / 7 });
     expect(at(17.000001)).toEqual(at(17));
     expect(at(9.999999)).toEqual(at(10));
   });
