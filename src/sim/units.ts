@@ -147,6 +147,7 @@ const FILE_UNITS = {
   um: 'length',
   'mm/fin': 'pitch',
   m2: 'area',
+  cm2: 'area',
   'm/s': 'speed',
   s: 'duration',
   rpm: 'turning',

@@ -76,7 +76,14 @@ const OWN_CURVES = [
 ];
 
 const OF_TWO_PASSES = ['core.passArrangement', 'core.turnVolume'];
-const AIR_AND_PASSES = ['core.leakPast', 'core.exposedShare', 'core.condensation', 'core.passes', ...OF_TWO_PASSES];
+const AIR_AND_PASSES = [
+  'core.leakPast',
+  'core.airPortArea',
+  'core.exposedShare',
+  'core.condensation',
+  'core.passes',
+  ...OF_TWO_PASSES,
+];
 
 /** What the air does beside the core, and how the coolant goes through it. */
 function AirAndPasses(props: FormProps) {
@@ -86,7 +93,7 @@ function AirAndPasses(props: FormProps) {
   const { isChanged, hasDraft, warnings } = stateOf(props, AIR_AND_PASSES);
   return (
     <Fold
-      title="Seal, opening, condensation, passes"
+      title="Seal, air port, opening, condensation, passes"
       note={isChanged ? 'changed' : undefined}
       isOpenAtFirst={hasDraft || warnings > 0}
     >
