@@ -2,6 +2,7 @@ import {
   conduct,
   convert,
   explainRoutes,
+  FILE_WORDING,
   type RouteComparison,
   type RouteFigures,
   studyRoutes,
@@ -9,7 +10,6 @@ import {
 } from '../sim/index.ts';
 import { EXIT } from './exit-codes.ts';
 import { configOf, readScenarioFile } from './read-scenario.ts';
-import { WORDING } from './wording.ts';
 
 export interface RoutesCommandOptions {
   readonly variant?: string;
@@ -57,7 +57,7 @@ function comparisonLines(comparison: RouteComparison): string[] {
     `Recirculated air, at the end of ${phase} (${lasted.toFixed(0)} s):`,
     ...rows.map(([name, a, b]) => `  ${name.padEnd(width)}  ${a.padStart(11)}  ${b.padStart(11)}`),
     '',
-    ...explainRoutes(comparison, WORDING),
+    ...explainRoutes(comparison, FILE_WORDING),
   ];
 }
 

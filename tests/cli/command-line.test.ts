@@ -258,7 +258,7 @@ describe('the answer as JSON', () => {
     expect(JSON.parse(out)).toMatchObject({ outcome: 'stopped', stopped_at_s: 0, energy_kJ: { stored: 0 } });
     out = '';
     expect(await run('run', path)).toBe(1);
-    expect(out).toContain('STOPPED at 0.0 s: a manifold pressure of 99.5 kPa cannot be reached');
+    expect(out).toContain('STOP   The run stopped at 0.0 s: a manifold pressure of 99.5 kPa cannot be reached');
   });
 
   it('takes one variant, or the file and all its variants in their order', async () => {
@@ -312,7 +312,7 @@ describe('the answer as text', () => {
 
   it('says when and why a run stopped', async () => {
     await run('run', BOILING);
-    expect(out).toContain('STOPPED at 0.0 s: coolant boils everywhere in the loop: 140.0 degC reached');
+    expect(out).toContain('STOP   The run stopped at 0.0 s (idle): coolant boils everywhere in the loop: 140.0 degC reached');
   });
 
   it('has a table in which every column stands under its heading', async () => {

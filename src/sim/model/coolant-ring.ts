@@ -269,7 +269,7 @@ export function emptyRates(): BlockRates {
   return { airRate: 0, airConductance: 0, coolantRate: 0, coolantConductance: 0, metalLoss: 0, metalSource: 0 };
 }
 
-function lowestPressure({ ambient, cycle }: Config): number {
+export function lowestPressure({ ambient, cycle }: Config): number {
   const phases = [...cycle.before, ...cycle.block, ...cycle.after];
   return Math.min(ambient.pressure, ...phases.flatMap(({ outsidePressure: { from, to } }) => [from, to]));
 }
