@@ -1,6 +1,7 @@
 import {
   conduct,
   convert,
+  ESTIMATE_CAUTION,
   explainRoutes,
   FILE_WORDING,
   type RouteComparison,
@@ -29,7 +30,7 @@ export function routes(file: string, options: RoutesCommandOptions): number {
     return EXIT.stopped;
   }
   if (options.json) console.log(JSON.stringify(study, undefined, 2));
-  else console.log([...comparisonLines(comparison), '', ...turnLines(turns)].join('\n'));
+  else console.log([...comparisonLines(comparison), '', ...turnLines(turns), '', ESTIMATE_CAUTION].join('\n'));
   return EXIT.done;
 }
 

@@ -312,7 +312,9 @@ describe('the answer as text', () => {
 
   it('says when and why a run stopped', async () => {
     await run('run', BOILING);
-    expect(out).toContain('STOP   The run stopped at 0.0 s (idle): coolant boils everywhere in the loop: 140.0 degC reached');
+    expect(out).toContain(
+      'STOP   The run stopped at 0.0 s (idle): coolant boils everywhere in the loop: 140.0 degC reached',
+    );
   });
 
   it('has a table in which every column stands under its heading', async () => {

@@ -60,8 +60,9 @@ export function CorePart(props: FormProps) {
         shown={[...(isByMeasures ? [...measurePaths(), ...OWN_CURVES] : CORE.main), ...AIR_AND_PASSES]}
       />
       <Caution>
-        A leaking core feeds coolant to the engine: falling level, misfire, white smoke, risk of hydraulic lock.
-        Pressure-test it before it is fitted. Ask for its rating on the air side and on the coolant side.
+        A leaking core feeds coolant to the engine: falling level, misfire, white smoke, risk of hydraulic lock. Stop
+        when the level drops. Pressure-test the core before it is fitted. Ask for its rating on the air side and on the
+        coolant side, and stay below both: an owner's published report has one leak after six months above its rating.
       </Caution>
     </>
   );
