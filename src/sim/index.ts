@@ -13,7 +13,7 @@ export {
   coreMapLists,
   studyCoreMap,
 } from './answers/core-map.ts';
-export { FINDING_RANKS, type Finding, type FindingKind, type FindingRank } from './answers/finding.ts';
+export type { Finding, FindingKind, FindingRank } from './answers/finding.ts';
 export { findings } from './answers/findings.ts';
 export { type PullSummary, summarisePulls } from './answers/pull-summary.ts';
 export { countPulls, decidingPull } from './answers/pulls-to-limit.ts';

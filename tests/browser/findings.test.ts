@@ -1,3 +1,4 @@
+import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { ESTIMATE_CAUTION, findings, parseScenario, toConfig } from '../../src/sim/index.ts';
@@ -74,6 +75,7 @@ describe.each([
     expect(await page.locator('.findings details li').first().isVisible()).toBe(true);
     expect(await rows(page, 'details')).toEqual(all.slice(3));
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(width);
+    expect((await new AxeBuilder({ page }).analyze()).violations.map(({ id }) => id)).toEqual([]);
     expect(faults).toEqual([]);
     await context.close();
   });
