@@ -73,7 +73,7 @@ export const fastAirPort: FindingSource = (run) => {
   if (row === undefined) return [];
   const mach = machAt(row);
   if (mach <= FAST_PORT) return [];
-  const found = `Mach ${mach.toFixed(2)} in the narrowest air passage ${whenAtRow(run, row)}`;
+  const found = `Mach ${mach.toFixed(2)} in the narrowest air passage ${whenAtRow(run, row)}, above ${FAST_PORT}`;
   const share = mach < 1 ? dynamicPressureShare(mach) : undefined;
   const text =
     share === undefined
