@@ -167,7 +167,9 @@ describe('the narrowest air passage', () => {
   it('above Mach 0.3: the number, and what a gauge there reads too little', () => {
     const finding = found('fast air port', shortConfig({ 'core.airPortArea': 15 }), series({ first }));
     expect(finding).toMatchObject({ rank: 'check', time: 15, place: 'air' });
-    expect(finding?.text).toMatch(/^Mach 0\.32 in .* at 15\.0 s \(pull 1\): .* reads 13\.1 kPa \(7\.3 %\) below/);
+    expect(finding?.text).toMatch(
+      /^Mach 0\.32 in .* at 15\.0 s \(pull 1\), above 0\.3: .* reads 13\.1 kPa \(7\.3 %\) below/,
+    );
   });
 
   it('is slow enough at 20 cm2, and not looked at where none is given', () => {
