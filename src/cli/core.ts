@@ -1,4 +1,4 @@
-import { conduct, studyCoreDesign, studyCoreMap } from '../sim/index.ts';
+import { conduct, ESTIMATE_CAUTION, studyCoreDesign, studyCoreMap } from '../sim/index.ts';
 import { designAsText, mapAsText } from './core-text.ts';
 import { EXIT } from './exit-codes.ts';
 import { configOf, readScenarioFile } from './read-scenario.ts';
@@ -30,6 +30,9 @@ export function core(file: string, options: CoreCommandOptions): number {
   }
   const map = options.map && conduct(studyCoreMap(config));
   if (options.json) console.log(JSON.stringify({ ...design, ...(map && { map }) }, undefined, 2));
-  else console.log([...designAsText(config, design), ...(map ? ['', ...mapAsText(map)] : [])].join('\n'));
+  else {
+    const lines = [...designAsText(config, design), ...(map ? ['', ...mapAsText(map)] : []), '', ESTIMATE_CAUTION];
+    console.log(lines.join('\n'));
+  }
   return EXIT.done;
 }

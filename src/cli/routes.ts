@@ -1,7 +1,9 @@
 import {
   conduct,
   convert,
+  ESTIMATE_CAUTION,
   explainRoutes,
+  FILE_WORDING,
   type RouteComparison,
   type RouteFigures,
   studyRoutes,
@@ -9,7 +11,6 @@ import {
 } from '../sim/index.ts';
 import { EXIT } from './exit-codes.ts';
 import { configOf, readScenarioFile } from './read-scenario.ts';
-import { WORDING } from './wording.ts';
 
 export interface RoutesCommandOptions {
   readonly variant?: string;
@@ -29,7 +30,7 @@ export function routes(file: string, options: RoutesCommandOptions): number {
     return EXIT.stopped;
   }
   if (options.json) console.log(JSON.stringify(study, undefined, 2));
-  else console.log([...comparisonLines(comparison), '', ...turnLines(turns)].join('\n'));
+  else console.log([...comparisonLines(comparison), '', ...turnLines(turns), '', ESTIMATE_CAUTION].join('\n'));
   return EXIT.done;
 }
 
@@ -57,7 +58,7 @@ function comparisonLines(comparison: RouteComparison): string[] {
     `Recirculated air, at the end of ${phase} (${lasted.toFixed(0)} s):`,
     ...rows.map(([name, a, b]) => `  ${name.padEnd(width)}  ${a.padStart(11)}  ${b.padStart(11)}`),
     '',
-    ...explainRoutes(comparison, WORDING),
+    ...explainRoutes(comparison, FILE_WORDING),
   ];
 }
 

@@ -3,6 +3,7 @@ import {
   compareCooling,
   conduct,
   explainCooling,
+  FILE_WORDING,
   type RunOptions,
   type RunReport,
   reportRun,
@@ -18,7 +19,6 @@ import {
 import { EXIT } from './exit-codes.ts';
 import { configOf, readScenarioFile } from './read-scenario.ts';
 import { reportAsText } from './text-report.ts';
-import { WORDING } from './wording.ts';
 
 export interface RunCommandOptions {
   readonly variant?: string;
@@ -86,7 +86,7 @@ function printComparison(scenario: Scenario, config: Config, series: TimeSeries)
   const after = firstPull(config, series);
   if (before === undefined || after === undefined) return;
   console.log(
-    `Against the file as it stands, first pull. ${explainCooling(compareCooling(before, after), config.compressor, WORDING)}\n`,
+    `Against the file as it stands, first pull. ${explainCooling(compareCooling(before, after), config.compressor, FILE_WORDING)}\n`,
   );
 }
 

@@ -37,15 +37,19 @@ const CHARGE_TABLE: readonly PullColumn[] = [
 export function reportAsText(report: RunReport): string {
   const title = report.variant === undefined ? report.scenario : `${report.scenario} / ${report.variant}`;
   const parts = [title, '='.repeat(title.length), ...answerLines(report), ''];
-  if (report.outcome === 'stopped') {
-    parts.push(`STOPPED at ${report.stopped_at_s?.toFixed(1)} s: ${report.stopped_because}`, '');
-  }
+  parts.push(...findingLines(report), '');
   if (report.pulls.length > 0) parts.push(pullTable(report), '', ...heldBackLines(report), ...airLines(report), '');
   parts.push(...loopLines(report), '', ...energyLines(report), '');
-  for (const note of report.notes) parts.push(`Note: ${note}`);
   parts.push(`Solver: ${report.steps} steps, ${report.steps_rejected} rejected, ${report.sweeps} sweeps.`);
-  parts.push("An estimate: keep the engine's own knock and temperature protections active.", '');
+  parts.push(...report.cautions, '');
   return parts.join('\n');
+}
+
+function findingLines({ findings }: RunReport): string[] {
+  return [
+    'What else this run tells, gravest first:',
+    ...findings.map(({ rank, text }) => `  ${rank.toUpperCase().padEnd(5)}  ${text}`),
+  ];
 }
 
 function answerLines({ pulls_to_limit: answer }: RunReport): string[] {

@@ -2,6 +2,7 @@
 export { studyAirBand } from './answers/air-band.ts';
 export type { BottleneckPart } from './answers/bottleneck.ts';
 export type { RouteComparison, RouteFigures } from './answers/bypass-routes.ts';
+export { ESTIMATE_CAUTION, freezeCaution } from './answers/cautions.ts';
 export { readChargeTable } from './answers/charge-table.ts';
 export { compareCooling, explainCooling } from './answers/cooling-consequence.ts';
 export { type CoreDesignStudy, type SizeChange, studyCoreDesign } from './answers/core-designer.ts';
@@ -12,7 +13,8 @@ export {
   coreMapLists,
   studyCoreMap,
 } from './answers/core-map.ts';
-export { explainIce } from './answers/ice-sentence.ts';
+export type { Finding, FindingKind, FindingRank } from './answers/finding.ts';
+export { findings } from './answers/findings.ts';
 export { type OperatingPoint, operatingPoint } from './answers/operating-point.ts';
 export { type PullSummary, summarisePulls } from './answers/pull-summary.ts';
 export { countPulls, decidingPull } from './answers/pulls-to-limit.ts';
@@ -21,6 +23,7 @@ export { type RouteStudy, studyRoutes, type TurnLine } from './answers/route-tur
 export { ENERGY_LABELS, type RunReport, reportRun } from './answers/run-report.ts';
 export { conduct, type Study } from './answers/study.ts';
 export { type RunStudy, studyRun } from './answers/study-run.ts';
+export { FILE_WORDING, type Wording } from './answers/wording.ts';
 export { createCoolant } from './fluids/coolant.ts';
 export { CentrifugalCompressor } from './model/centrifugal-compressor.ts';
 export { airDropTimesDensity } from './model/core-drop.ts';

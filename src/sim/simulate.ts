@@ -85,7 +85,9 @@ export function startRun(config: Config, options: RunOptions = {}): Run {
     }
     if (kind === 'stopped') {
       if (recorder.rowCount > firstRow) closePhase();
-      outcome = { kind: 'stopped', time: stepper.time, reason: explainStop(stepper, system, config) };
+      const { time, failure } = stepper;
+      const cause = isEndOfCoolant(failure) ? failure : 'no answer';
+      outcome = { kind: 'stopped', time, cause, reason: explainStop(stepper, system, config) };
       return false;
     }
     if (kind === 'stepped' && stepper.isAtSegmentEnd && !closePhase()) {
@@ -146,7 +148,8 @@ function nameEvent(time: number, index: number, rising: boolean): RunEvent[] {
   return [];
 }
 
-const isEndOfCoolant = (failure: string): boolean => failure === 'boiling' || failure === 'freezing';
+const isEndOfCoolant = (failure: string): failure is 'boiling' | 'freezing' =>
+  failure === 'boiling' || failure === 'freezing';
 
 function explainStop({ failure, state }: Stepper, system: ChargeSystem, { coolant }: Config): string {
   if (!isEndOfCoolant(failure)) return failure;

@@ -157,6 +157,7 @@ const FILE_UNITS = {
   m2: 'area',
   mm2: 'area',
   V: 'voltage',
+  cm2: 'area',
   'm/s': 'speed',
   'km/h': 'speed',
   s: 'duration',

@@ -3,6 +3,7 @@ import { useEffect } from 'preact/hooks';
 import { Answer } from './answer/answer.tsx';
 import { Causes } from './answer/causes.tsx';
 import { Cooling } from './answer/cooling.tsx';
+import { Findings } from './answer/findings.tsx';
 import { Bar } from './bar/bar.tsx';
 import { registerPicture } from './files/export.ts';
 import { pictureHead } from './files/picture-head.ts';
@@ -47,6 +48,7 @@ export function App(props: PageProps) {
       <Bar {...props} />
       <main>
         <Answer {...props} />
+        <Findings {...props} />
         <Routes {...props} />
         <Inputs {...props} />
         <Picture {...props} />

@@ -1,4 +1,4 @@
-import { COLUMNS, type ColumnName, convert, type FileUnit, toSi } from '../sim/index.ts';
+import { COLUMNS, type ColumnName, convert, type FileUnit, toSi, type Wording } from '../sim/index.ts';
 import { shownUnit, type UnitChoice } from './state/display.ts';
 
 /** A number as text and its unit as it is written on screen; a pure number has no unit. */
@@ -149,8 +149,10 @@ export function powerInWords(watts: number, units: UnitChoice): string {
 }
 
 /** How sentences of the simulator write sizes in the chosen units; what they take is SI. */
-export const wordingIn = (units: UnitChoice) => ({
-  difference: (kelvin: number): string => joined(difference(kelvin, units)),
-  pressure: (pascal: number): string => joined(shownAs(pascal, 'kPa', units)),
-  power: (watts: number): string => powerInWords(watts, units),
+export const wordingIn = (units: UnitChoice): Wording => ({
+  temperature: (kelvin) => joined(temperature(kelvin, units)),
+  difference: (kelvin) => joined(difference(kelvin, units)),
+  pressure: (pascal) => joined(shownAs(pascal, 'kPa', units)),
+  power: (watts) => powerInWords(watts, units),
+  time: (s) => clockTime(s),
 });

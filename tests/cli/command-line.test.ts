@@ -258,7 +258,7 @@ describe('the answer as JSON', () => {
     expect(JSON.parse(out)).toMatchObject({ outcome: 'stopped', stopped_at_s: 0, energy_kJ: { stored: 0 } });
     out = '';
     expect(await run('run', path)).toBe(1);
-    expect(out).toContain('STOPPED at 0.0 s: a manifold pressure of 99.5 kPa cannot be reached');
+    expect(out).toContain('STOP   The run stopped at 0.0 s: a manifold pressure of 99.5 kPa cannot be reached');
   });
 
   it('takes one variant, or the file and all its variants in their order', async () => {
@@ -312,7 +312,46 @@ describe('the answer as text', () => {
 
   it('says when and why a run stopped', async () => {
     await run('run', BOILING);
-    expect(out).toContain('STOPPED at 0.0 s: coolant boils everywhere in the loop: 140.0 degC reached');
+    expect(out).toContain(
+      'STOP   The run stopped at 0.0 s (idle): coolant boils everywhere in the loop: 140.0 degC reached',
+    );
+  });
+
+  it('tells what the JSON tells beside the answer, ranked, every sentence of it', async () => {
+    const path = scenario('narrow.json', { 'core.airPortArea': 5, 'core.condensation': 'off' });
+    await run('run', path, '--json');
+    const { findings } = JSON.parse(out);
+    expect(findings.map(({ kind }: { kind: string }) => kind)).toEqual([
+      'fast air port',
+      'condensation left out',
+      'pump off',
+      'metal conduction',
+    ]);
+    expect(findings[0]).toMatchObject({ rank: 'check', place: 'air', time_s: expect.any(Number) });
+    out = '';
+    await run('run', path);
+    const lines = out.split('\n');
+    const first = lines.findIndex((line) => line.startsWith('  CHECK'));
+    expect(lines[first - 1]).toBe('What else this run tells, gravest first:');
+    expect(lines.slice(first, first + findings.length).map((line) => line.trim().replace(/ +/, ' '))).toEqual(
+      findings.map(({ rank, text }: { rank: string; text: string }) => `${rank.toUpperCase()} ${text}`),
+    );
+  });
+
+  it.each([
+    ['a run', ['run', CAR]],
+    ['a run as JSON', ['run', CAR, '--json']],
+    ['the routes', ['routes', CAR]],
+    ['a core', ['core', 'scenarios/rolling-road-estate.json', '--variant', 'core by its measures, 120 mm deep']],
+  ])('says that it is an estimate: %s', async (_, args) => {
+    expect(await run(...args)).toBe(0);
+    expect(out).toContain("An estimate: keep the engine's own knock and temperature protections active.");
+  });
+
+  it('says where the mix freezes, beside the coldest air of any phase', async () => {
+    // 40 % of ethylene glycol by volume: first ice at -24 to -27 degC in the tables.
+    await run('run', scenario('cold.json', { 'cycle.1.phases.1.outsideTemperature': -3 }));
+    expect(out).toMatch(/This mix begins to freeze at -2[4-7]\.\d degC; the coldest here is -3\.0 degC/);
   });
 
   it('has a table in which every column stands under its heading', async () => {

@@ -1,6 +1,7 @@
 import type { CompressorConfig } from '../scenario/config.ts';
 import type { AirBand } from './air-band.ts';
 import type { PullSummary } from './pull-summary.ts';
+import type { Wording } from './wording.ts';
 
 /** What another charge temperature does to the engine's air, at the end of the same pull of two cars. SI. */
 export interface CoolingConsequence {
@@ -49,18 +50,11 @@ const BECAUSE: Readonly<Record<CompressorConfig['kind'] | 'held', string>> = {
   held: 'The bypass holds the pressure; the engine swallows more of a cooler charge.',
 };
 
-/** How a reader's units write differences of temperature [K], pressure [Pa] and power [W]. */
-export interface CoolingWording {
-  readonly difference: (kelvin: number) => string;
-  readonly pressure: (pascal: number) => string;
-  readonly power: (watts: number) => string;
-}
-
 /** The consequence in words: charge, gauge, mass with both ends, drive power, and why. */
 export function explainCooling(
   { chargeChange, manifoldChange, airChange, airChangeEnds, driveChange }: CoolingConsequence,
   compressor: CompressorConfig,
-  wording: CoolingWording,
+  wording: Pick<Wording, 'difference' | 'pressure' | 'power'>,
 ): string {
   const isHeld = compressor.kind === 'displacement' && compressor.targetManifoldPressure !== undefined;
   // A share that rounds to nothing has no sign.

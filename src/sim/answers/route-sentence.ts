@@ -1,10 +1,5 @@
 import type { RouteComparison } from './bypass-routes.ts';
-
-/** How a reader's units write a difference of temperature [K] and a power [W]. */
-export interface Wording {
-  readonly difference: (kelvin: number) => string;
-  readonly power: (watts: number) => string;
-}
+import type { Wording } from './wording.ts';
 
 /** Less than this is no difference [K]. */
 const NOTHING = 0.05;
@@ -14,7 +9,7 @@ const NOTHING = 0.05;
  *
  * The change of the charge is that of the air leaving the core and that of the plenum's pick-up, which add up to it.
  */
-export function explainRoutes(comparison: RouteComparison, wording: Wording): string[] {
+export function explainRoutes(comparison: RouteComparison, wording: Pick<Wording, 'difference' | 'power'>): string[] {
   const { before, after, chargeChangeWithoutDrop } = comparison;
   const charge = after.charge - before.charge;
   const core = after.coreOutlet - before.coreOutlet;

@@ -1,12 +1,12 @@
-import { AIR_HEAT_CAPACITY } from '../fluids/moist-air.ts';
 import { freeFlow } from '../model/loop-flow.ts';
 import { ENERGY_TERMS, type TimeSeries } from '../results/time-series.ts';
 import type { Config } from '../scenario/config.ts';
 import { fromSi } from '../units.ts';
 import type { Bottleneck, BottleneckPart } from './bottleneck.ts';
+import { ESTIMATE_CAUTION, freezeCaution } from './cautions.ts';
 import { readChargeTable } from './charge-table.ts';
-import { explainIce } from './ice-sentence.ts';
-import { metalConductionShare } from './metal-conduction.ts';
+import type { Finding } from './finding.ts';
+import { findings } from './findings.ts';
 import { type PullSummary, summarisePulls } from './pull-summary.ts';
 import type { PullsToLimit } from './pulls-to-limit.ts';
 import { conduct } from './study.ts';
@@ -20,6 +20,7 @@ export interface RunReport {
   readonly stopped_at_s?: number;
   readonly stopped_because?: string;
   readonly pulls_to_limit: PullsToLimitReport;
+  readonly findings: readonly FindingReport[];
   readonly pulls: readonly PullReport[];
   /** fall of the deciding pull's peak with one part ideal at a time, largest first */
   readonly held_back_by?: HeldBackReport;
@@ -32,10 +33,15 @@ export interface RunReport {
   readonly energy_inside_kJ: Readonly<Record<'air_to_core' | 'casing_to_core' | 'casing_to_plenum', number>>;
   /** worst gap of any step over the heat moved until then */
   readonly energy_worst_step_gap: number;
-  readonly notes: readonly string[];
+  readonly cautions: readonly string[];
   readonly steps: number;
   readonly steps_rejected: number;
   readonly sweeps: number;
+}
+
+/** stop, check, note, and within each the weightiest first */
+interface FindingReport extends Omit<Finding, 'time'> {
+  readonly time_s?: number;
 }
 
 interface PullsToLimitReport {
@@ -121,6 +127,7 @@ export function reportRun(config: Config, series: TimeSeries, variant?: string):
     ...(outcome.kind === 'finished' ? {} : { stopped_at_s: outcome.time }),
     ...(outcome.kind === 'stopped' ? { stopped_because: outcome.reason } : {}),
     pulls_to_limit: reportAnswer(answer, pulls),
+    findings: findings(config, series).map(reportFinding),
     pulls: pulls.map((pull) => reportPull(pull, config)),
     ...(bottleneck && { held_back_by: reportHeldBack(bottleneck) }),
     ...(airBand && {
@@ -138,7 +145,7 @@ export function reportRun(config: Config, series: TimeSeries, variant?: string):
       casing_to_plenum: series.energy.internal.casingToPlenum / 1e3,
     },
     energy_worst_step_gap: series.energy.worstStepGap,
-    notes: noteRun(series, config, pulls),
+    cautions: [freezeCaution(config), ESTIMATE_CAUTION],
     steps: series.work.steps,
     steps_rejected: series.work.rejected,
     sweeps: series.work.sweeps,
@@ -169,6 +176,10 @@ function reportAnswer(answer: PullsToLimit, pulls: readonly PullSummary[]): Pull
     count_with_core_conductance_5_percent_lower: answer.countAtLowerConductance,
     count_with_core_conductance_5_percent_higher: answer.countAtHigherConductance,
   };
+}
+
+function reportFinding({ time, ...finding }: Finding): FindingReport {
+  return { ...finding, ...optional('time_s', time) };
 }
 
 function reportHeldBack({ pull, heldBackBy, falls }: Bottleneck): HeldBackReport {
@@ -236,49 +247,6 @@ function snakeCase(name: string): string {
 function reportEnergy({ energy }: TimeSeries): RunReport['energy_kJ'] {
   const terms = Object.entries(energy.terms).map(([term, joules]) => [snakeCase(term), joules / 1e3]);
   return { ...Object.fromEntries(terms), stored: energy.stored / 1e3 };
-}
-
-/** What a reader must know about this run and would not see in its numbers. */
-function noteRun(
-  series: TimeSeries,
-  { chargeTable, compressor, core, reservoir }: Config,
-  pulls: readonly PullSummary[],
-): string[] {
-  const notes: string[] = [];
-  const lost = series.events.find(({ kind }) => kind === 'target pressure lost');
-  if (lost !== undefined) {
-    const floats = compressor.kind === 'turbine-driven' ? 'its highest speed' : 'its pulley';
-    notes.push(
-      `The compressor cannot hold its target manifold pressure from ${lost.time.toFixed(1)} s: it runs at ${floats} and the pressure floats until it is regained.`,
-    );
-  }
-  if (pulls.some(({ peak }) => readChargeTable(chargeTable, peak)?.isBeyond)) {
-    notes.push('A pull peaks outside the charge table: its end row is held there, which the engine may not do.');
-  }
-  const ice = explainIce(pulls, reservoir.iceMass);
-  if (ice !== '') notes.push(ice);
-  const wet = series.events.find(({ kind }) => kind === 'core below dew point');
-  if (wet !== undefined) {
-    const from = `Core metal falls below the dew point of the charge at ${wet.time.toFixed(1)} s`;
-    notes.push(
-      core.condensation
-        ? `${from}: water condenses there, ${pulls.map(({ condensate }) => (1e3 * condensate).toFixed(0)).join(', ')} g from pull to pull, and its latent heat goes into the coolant. The drops go on into the engine.`
-        : `${from}: water would condense there and put its latent heat into the coolant, but condensation is switched off, so peaks from then on are too low.`,
-    );
-  } else if (!core.condensation) {
-    notes.push('Condensation is switched off; here no core metal falls below the dew point of the charge.');
-  }
-  notes.push(...core.marks, conductionNote(core.geometry, pulls));
-  return notes;
-}
-
-function conductionNote(geometry: Config['core']['geometry'], pulls: readonly PullSummary[]): string {
-  const said = 'Metal conduction along the core is left out';
-  const airFlow = pulls.at(0)?.atEnd.airFlow;
-  if (geometry === undefined) return `${said}: test points of a core do not tell it.`;
-  if (airFlow === undefined) return `${said}.`;
-  const share = metalConductionShare(geometry, airFlow * AIR_HEAT_CAPACITY);
-  return `${said}: by its measures it would take ${(100 * share).toFixed(1)} % of the heat at most.`;
 }
 
 function optional<Key extends string, Value>(key: Key, value: Value | undefined): { [K in Key]?: Value } {

@@ -273,7 +273,7 @@ function given<Part>(part: Part | undefined): Part {
   return part;
 }
 
-function lowestPressure({ ambient, cycle }: Config): number {
+export function lowestPressure({ ambient, cycle }: Config): number {
   const phases = [...cycle.before, ...cycle.block, ...cycle.after];
   return Math.min(ambient.pressure, ...phases.flatMap(({ outsidePressure: { from, to } }) => [from, to]));
 }

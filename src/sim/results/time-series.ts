@@ -89,7 +89,13 @@ export interface RunEvent {
 export type Outcome =
   | { readonly kind: 'finished' }
   | { readonly kind: 'cancelled'; readonly time: number }
-  | { readonly kind: 'stopped'; readonly time: number; readonly reason: string };
+  | {
+      readonly kind: 'stopped';
+      readonly time: number;
+      readonly cause: 'boiling' | 'freezing' | 'no answer';
+      /** in words, with the numbers */
+      readonly reason: string;
+    };
 
 /** Energy that crossed each boundary, J, positive into metal, coolant and charge air; `stored` is the rise inside. */
 export const ENERGY_TERMS = {

@@ -251,6 +251,8 @@ export interface CoreConfig extends CellBlockConfig {
   readonly toBay: number;
   /** share of the air that passes the core without touching it, 0 to below 1 */
   readonly leakPast: number;
+  /** narrowest air passage between compressor outlet and plenum, m2; absent: its Mach number is not looked at */
+  readonly airPortArea?: number;
   readonly layout: CoreLayout;
   /** whether vapour condenses on metal below the charge's dew point */
   readonly condensation: boolean;

@@ -145,6 +145,7 @@ function coreOf({ core }: Values): Config['core'] {
     marks: [],
     toBay: core.count * core.toBay,
     leakPast: core.leakPast,
+    ...(core.airPortArea !== undefined && { airPortArea: toSi(core.airPortArea, 'cm2') }),
     layout,
     condensation: core.condensation === 'on',
   };

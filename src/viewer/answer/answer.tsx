@@ -1,5 +1,5 @@
 import './answer.css';
-import { countPulls, explainIce, type PullSummary } from '../../sim/index.ts';
+import { countPulls, type PullSummary } from '../../sim/index.ts';
 import { capitalised, clockTime, onScreen } from '../format.ts';
 import type { PageProps } from '../page.tsx';
 import type { Car, CarRun } from '../state/cars.ts';
@@ -8,7 +8,6 @@ import { plannedPhases } from '../time/phases.ts';
 import { Announcement } from './announcement.tsx';
 import { Causes } from './causes.tsx';
 import { Cooling } from './cooling.tsx';
-import { describeWater } from './cooling-words.ts';
 import { Empty } from './empty.tsx';
 import { describeNoEffect } from './no-effect.ts';
 import { degrees } from './said.ts';
@@ -102,7 +101,7 @@ function tagOf(which: string, car: Car, run: CarRun, session: PageProps['session
 }
 
 /** What a run that is not whole has to say; nothing where it is whole. */
-function StateSentence({ car, run, solving }: Pick<CarAnswerProps, 'car' | 'run' | 'solving'>) {
+function StateSentence({ car, run, session, solving }: Pick<CarAnswerProps, 'car' | 'run' | 'session' | 'solving'>) {
   if (run.kind === 'running') {
     return (
       <div class="sentence">
@@ -133,6 +132,9 @@ function StateSentence({ car, run, solving }: Pick<CarAnswerProps, 'car' | 'run'
       </div>
     );
   }
+  if (run.kind === 'stopped' && car === session.inHand.value) {
+    return <p class="sentence">At {clockTime(run.time)}: why, and what to do, stands below. Nothing after is shown.</p>;
+  }
   return (
     <p class="sentence">
       {run.kind === 'stopped' && `At ${clockTime(run.time)}: `}
@@ -147,7 +149,7 @@ const isUnfinished = (run: CarRun): boolean =>
 
 function CarSentence({ which, car, run, session, display, solving }: CarAnswerProps) {
   const units = display.units.value;
-  if (isUnfinished(run)) return <StateSentence car={car} run={run} solving={solving} />;
+  if (isUnfinished(run)) return <StateSentence car={car} run={run} session={session} solving={solving} />;
   const before = session.beforeRun.value.pulls;
   const noEffect =
     which === 'after' && before.length > 0
@@ -177,23 +179,18 @@ function Sentence({ session, display, solving }: PageProps) {
   const run = session.beforeRun.value;
   const car = session.before.value;
   const study = run.study && describeStudy(run.study, units);
-  const water = isUnfinished(run) ? '' : describeWater(run.pulls);
-  const ice = isUnfinished(run) || car === undefined ? '' : explainIce(run.pulls, car.config.reservoir.iceMass);
   if (car === undefined) return null;
   return (
     <section class="alone" aria-label="Answer in words">
       {session.draft.value !== undefined && <p class="last-good">The answer is for the last good value.</p>}
       {isUnfinished(run) ? (
-        <StateSentence car={car} run={run} solving={solving} />
+        <StateSentence car={car} run={run} session={session} solving={solving} />
       ) : (
         run.series !== undefined && (
           <p class="sentence">
             <Said words={describePulls(run.pulls, units)} />
           </p>
         )
-      )}
-      {(water !== '' || ice !== '') && (
-        <p class="small">{[water && `The core ${water}.`, ice].filter(Boolean).join(' ')}</p>
       )}
       {study !== undefined && (
         <p class={study.isStopped ? 'small beside stopped' : 'small beside'}>

@@ -60,8 +60,9 @@ export function CorePart(props: FormProps) {
         shown={[...(isByMeasures ? [...measurePaths(), ...OWN_CURVES] : CORE.main), ...AIR_AND_PASSES]}
       />
       <Caution>
-        A leaking core feeds coolant to the engine: falling level, misfire, white smoke, risk of hydraulic lock.
-        Pressure-test it before it is fitted. Ask for its rating on the air side and on the coolant side.
+        A leaking core feeds coolant to the engine: falling level, misfire, white smoke, risk of hydraulic lock. Stop
+        when the level drops. Pressure-test the core before it is fitted. Ask for its rating on the air side and on the
+        coolant side, and stay below both: an owner's published report has one leak after six months above its rating.
       </Caution>
     </>
   );
@@ -76,7 +77,14 @@ const OWN_CURVES = [
 ];
 
 const OF_TWO_PASSES = ['core.passArrangement', 'core.turnVolume'];
-const AIR_AND_PASSES = ['core.leakPast', 'core.exposedShare', 'core.condensation', 'core.passes', ...OF_TWO_PASSES];
+const AIR_AND_PASSES = [
+  'core.leakPast',
+  'core.airPortArea',
+  'core.exposedShare',
+  'core.condensation',
+  'core.passes',
+  ...OF_TWO_PASSES,
+];
 
 /** What the air does beside the core, and how the coolant goes through it. */
 function AirAndPasses(props: FormProps) {
@@ -86,7 +94,7 @@ function AirAndPasses(props: FormProps) {
   const { isChanged, hasDraft, warnings } = stateOf(props, AIR_AND_PASSES);
   return (
     <Fold
-      title="Seal, opening, condensation, passes"
+      title="Seal, air port, opening, condensation, passes"
       note={isChanged ? 'changed' : undefined}
       isOpenAtFirst={hasDraft || warnings > 0}
     >

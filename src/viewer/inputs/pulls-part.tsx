@@ -24,8 +24,8 @@ export function PullsPart(props: FormProps) {
       <ChargeTable {...props} />
       <Caution>
         On rollers: check the restraints, keep people out of the cell, protect ears and eyes, extract the exhaust and
-        have a CO alarm. Anywhere else: closed course only. Keep the engine's own knock and temperature protections
-        active.
+        have a CO alarm; the manual of the rollers and the local rules for the workplace come first. Anywhere else:
+        closed course only.
       </Caution>
     </>
   );

@@ -22,8 +22,8 @@ export function PumpPart(props: FormProps) {
       <Way {...props} hasCurve={hasCurve} />
       <More {...props} part={PUMP} shown={PUMP.main} />
       <Caution>
-        Larger pumps draw 8 to 25 A: give them their own relay, fuse and earth. The flow in the loop falls with the
-        voltage at the pump.
+        Larger pumps draw 8 to 25 A: give them their own relay, fuse and earth, wired to the local code by someone
+        qualified. The flow in the loop falls with the voltage at the pump.
       </Caution>
     </>
   );

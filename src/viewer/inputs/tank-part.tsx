@@ -1,5 +1,5 @@
-import { createCoolant, loopVolume } from '../../sim/index.ts';
-import { fixed, joined, NO_BREAK_SPACE, temperature } from '../format.ts';
+import { createCoolant, freezeCaution, loopVolume } from '../../sim/index.ts';
+import { fixed, joined, NO_BREAK_SPACE, temperature, wordingIn } from '../format.ts';
 import { Caution } from './caution.tsx';
 import { FieldList, type FormProps, More, specsOf } from './field-list.tsx';
 import { PARTS } from './parts.ts';
@@ -12,7 +12,6 @@ export function TankPart(props: FormProps) {
   const units = display.units.value;
   const { reservoir, coolant, ambient } = car.config;
   const mix = createCoolant(coolant.glycolByVolume, coolant.glycol);
-  const freezes = joined(temperature(mix.freezingPoint, units));
   return (
     <>
       <FieldList {...props} fields={specsOf(props, TANK.main)} />
@@ -23,7 +22,7 @@ export function TankPart(props: FormProps) {
         </div>
         <div>
           <dt>First ice at</dt>
-          <dd>{freezes}</dd>
+          <dd>{joined(temperature(mix.freezingPoint, units))}</dd>
         </div>
         <div>
           <dt>Boils under the cap at</dt>
@@ -31,13 +30,19 @@ export function TankPart(props: FormProps) {
         </div>
       </dl>
       <More {...props} part={TANK} shown={TANK.main} />
+      <Caution>{freezeCaution(car.config, wordingIn(units))}</Caution>
       <Caution>
-        This mix begins to freeze at {freezes}: check that against the coldest night in storage, since frozen coolant
-        splits pump and core. Many circuits and strips ban glycol; check the rules. Never open the cap hot, and match it
-        to the weakest part of the loop. A litre more is a kilogram more: a tank needs a mount that holds it.
-        {reservoir.iceMass > 0 &&
-          ' Ice needs a tank that vents and room above for its melt; drops on a track or under a wheel are a hazard, so check the rules. Iced water wets the charge: watch the drops that go on into the engine.'}
+        Many circuits and strips ban glycol: check the rules. Never open the cap hot, and match it to the weakest part
+        of the loop: engine caps open at 93 to 124 kPa, loops like this one often at less. A litre more is a kilogram
+        more: a tank needs a mount that holds it.
       </Caution>
+      {reservoir.iceMass > 0 && (
+        <Caution>
+          Ice: the tank needs a vent and room for the melt, and its outlet a screen that pieces cannot close. Keep ice
+          water off the pump's wiring and from under driven wheels, and drain the melt before the car moves. Fresh water
+          left in on a freezing night splits the core. Check the rules of the place.
+        </Caution>
+      )}
     </>
   );
 }

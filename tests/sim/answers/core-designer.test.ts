@@ -176,7 +176,8 @@ describe('the map over fins, depth and width', () => {
 describe('the report of a run', () => {
   it('carries the marks of the core and what leaving out metal conduction can mean', () => {
     const config = car();
-    const { notes } = reportRun(config, simulate(config, untilPull(1)));
+    const { findings } = reportRun(config, simulate(config, untilPull(1)));
+    const notes = findings.filter(({ rank }) => rank === 'note').map(({ text }) => text);
     expect(notes.join('\n')).toContain('core depth 120 mm, published 15.6 to 57.4 mm: extrapolated in depth, +-20 %');
     // k V/(L^2 C) by hand: 193 W/(m K), 0.174 L of metal, the shorter way 0.12 m, 0.2866 kg/s of air.
     const tubes = 5 * (0.003 * 0.12 - 0.0022 * 0.1192) * 0.2;

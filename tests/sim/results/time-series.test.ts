@@ -92,7 +92,12 @@ describe('a run that ends early', () => {
 describe('a tolerance that no step can keep', () => {
   it('stops the run with that reason, and no row of a step that was refused', () => {
     const { outcome, rowCount, columns } = simulate(config, { tolerance: 1e-14 });
-    expect(outcome).toEqual({ kind: 'stopped', time: 0, reason: 'no step is short enough for the wanted accuracy' });
+    expect(outcome).toEqual({
+      kind: 'stopped',
+      time: 0,
+      cause: 'no answer',
+      reason: 'no step is short enough for the wanted accuracy',
+    });
     expect(rowCount).toBe(1);
     expect(columns.chargeTemperature[0]).toBe(series.columns.chargeTemperature[0]);
   });

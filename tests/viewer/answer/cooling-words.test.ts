@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { PullSummary, RunStudy } from '../../../src/sim/index.ts';
-import { describeCooling, describeWater } from '../../../src/viewer/answer/cooling-words.ts';
+import { describeCooling } from '../../../src/viewer/answer/cooling-words.ts';
 import { type CarRun, NO_RUN, readCar } from '../../../src/viewer/state/cars.ts';
 import { IMPERIAL, METRIC } from '../../../src/viewer/state/display.ts';
 import { shippedDocument } from '../../support/shipped.ts';
@@ -55,14 +55,4 @@ describe('what another charge temperature does', () => {
     expect(describeCooling(run(63.5, 175, 0.3, 30), run(63.52, 175, 0.3, 30), car, METRIC)).toBe('');
     expect(describeCooling(NO_RUN, run(50, 171, 0.3, 28), car, METRIC)).toBe('');
   });
-});
-
-describe('water in the core', () => {
-  const pull = (number: number, condensate: number) => ({ pull: number, condensate }) as PullSummary;
-  it('is told of the first pull that has some', () => {
-    expect(spaced(describeWater([pull(1, 0.0001), pull(2, 0.0894), pull(3, 0.2)]))).toBe(
-      'wrings 89 g of water out of the air in pull 2',
-    );
-  });
-  it('is not told where there is none', () => expect(describeWater([pull(1, 0), pull(2, 0.0004)])).toBe(''));
 });

@@ -76,6 +76,8 @@ export const COOLANT_LOOP = {
       meaning: 'fault: share of the coolant layers that hold air: they cool nothing and the others get all the coolant', source: 'a core bled of air' },
     leakPast: { label: 'leak past the core', unit: 'share', min: 0, max: 0.95, usual: [0, 0.3], misread: { above: 2, unit: '%' }, default: 0,
       meaning: 'share of the air that passes the core without touching it: a bad seal, a cut wall', source: 'a tight seal' },
+    airPortArea: { label: 'narrowest air passage', unit: 'cm2', min: 1, max: 1000, usual: [5, 300], absent: 'the speed of the air is not watched',
+      meaning: 'smallest area that all the charge air goes through between compressor outlet and plenum; the run says where it is faster than Mach 0.3' },
     exposedShare: { label: 'exposed share of the core face', unit: 'share', min: 0.05, max: 1, usual: [0.3, 1], misread: { above: 2, unit: '%' }, default: 1,
       meaning: 'share of the core face, along the coolant, that the opening in the manifold leaves to the air', source: 'the whole face' },
     cellsAlongAir: { label: 'core cells along the air', unit: '-', min: 2, max: 200, whole: true, default: 48,

@@ -1,0 +1,20 @@
+import { fromSi } from '../units.ts';
+
+/** How sentences write quantities in a reader's units; what they take is SI. */
+export interface Wording {
+  readonly temperature: (kelvin: number) => string;
+  readonly difference: (kelvin: number) => string;
+  readonly pressure: (pascal: number) => string;
+  readonly power: (watts: number) => string;
+  /** a time of the run [s] */
+  readonly time: (seconds: number) => string;
+}
+
+/** As at a terminal and in files: the units of a scenario. */
+export const FILE_WORDING: Wording = {
+  temperature: (kelvin) => `${fromSi(kelvin, 'degC').toFixed(1)} degC`,
+  difference: (kelvin) => `${kelvin.toFixed(1)} K`,
+  pressure: (pascal) => `${(pascal / 1e3).toFixed(1)} kPa`,
+  power: (watts) => (watts < 2000 ? `${watts.toFixed(0)} W` : `${(watts / 1e3).toFixed(1)} kW`),
+  time: (seconds) => `${seconds.toFixed(1)} s`,
+};
