@@ -2,9 +2,11 @@ import { withGeometry } from './geometry-values.ts';
 import { type Issue, isError, type JsonObject } from './issue.ts';
 import { readDocument } from './read-document.ts';
 import { checkAirPath } from './rules/air-path.ts';
+import { checkBoost } from './rules/boost.ts';
 import { checkCoolantLoop } from './rules/coolant-loop.ts';
 import { checkCoreGeometry } from './rules/core-geometry.ts';
 import { checkSession } from './rules/session.ts';
+import { checkTank } from './rules/tank.ts';
 import type { Values } from './shape.ts';
 
 /** A scenario that can run: what was typed and what it means. Plain data, deeply frozen. */
@@ -29,10 +31,12 @@ export function readScenario(document: JsonObject): { readonly values: Values; r
   };
   const typed = readDocument(document, report);
   checkAirPath(typed, report);
+  checkBoost(typed, report);
   checkCoolantLoop(typed, report);
   checkCoreGeometry(typed, document, report);
   checkSession(typed, report);
   const values = withGeometry(typed, document, issues.some(isError), report);
+  checkTank(values, report);
   return { values, issues };
 }
 

@@ -115,6 +115,8 @@ export const COOLANT_LOOP = {
     glycol: { label: 'glycol', choices: ['ethylene', 'propylene'], default: 'ethylene',
       meaning: 'which glycol is in the water; without any the coolant is water', source: 'what most coolants are made of: common practice' },
     glycolByVolume: glycolByVolume('ethylene'),
+    freezingAccepted: { label: 'freezing accepted', choices: ['no', 'yes'], default: 'no',
+      meaning: 'yes: a mix that freezes in the session is run all the same, up to where it freezes', source: 'frozen coolant splits pump and core' },
     propertiesAt: { label: 'temperature of the coolant properties', unit: 'degC', min: -40, max: 110, usual: [0, 90], default: 40,
       meaning: 'density and heat capacity are taken at this temperature; viscosity follows the coolant', source: 'mean coolant of a session of pulls' },
     capPressure: { label: 'cap pressure', unit: 'kPa', min: 0, max: 250, usual: [0, 150], default: 90,
@@ -144,7 +146,8 @@ export const COOLANT_LOOP = {
   },
   pump: {
     shutOffPressure: { label: 'shut-off pressure of the pump', unit: 'kPa', min: 0.5, max: 1000, usual: [5, 200], absent: 'curve',
-      meaning: 'pressure without flow at rated voltage; with freeFlow it makes a parabola' },
+      meaning: 'pressure without flow at rated voltage; with freeFlow it makes a parabola',
+      whenMissing: 'The free flow on a label is a flow without resistance: alone it does not tell the flow in the loop. Give the pressure without flow, or the curve.' },
     freeFlow: { label: 'free flow of the pump', unit: 'L/min', min: 0.5, max: 1000, usual: [5, 250], absent: 'curve',
       meaning: 'flow without resistance at rated voltage, the figure of most labels; never the flow in the loop' },
     electricalPower: { label: 'electrical power of the pump', unit: 'W', min: 0, max: 3000, usual: [5, 600],
@@ -167,6 +170,8 @@ export const COOLANT_LOOP = {
   reservoir: {
     coolantVolume: { label: 'coolant in the reservoir', unit: 'L', min: 0.05, max: 200, usual: [0.2, 60],
       meaning: 'one mixed volume between exchanger and pump, ice not counted', whenMissing: NO_COOLANT },
+    vesselVolume: { label: 'volume of the vessel', unit: 'L', min: 0.05, max: 500, usual: [0.3, 100], absent: 'room for all that is filled in',
+      meaning: 'whole reservoir up to the overflow: coolant and ice must have room in it' },
     iceMass: { label: 'ice loaded into the reservoir', unit: 'kg', min: 0, max: 300, usual: [0, 60], default: 0,
       meaning: 'at the start of the first phase, at 0 degC; its melt stays in the loop', source: 'no ice' },
     meltConductance: { label: 'melt conductance of the ice', unit: 'W/(K kg)', min: 1, max: 5000, usual: [20, 500],
