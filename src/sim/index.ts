@@ -35,6 +35,7 @@ export { stepsOf, withoutValue, withValue } from './scenario/place.ts';
 export { KEYS_BY_KIND } from './scenario/rules/core-geometry.ts';
 export type { Scenario } from './scenario/scenario.ts';
 export { isNumberRow, isRequired, isWordRow, type NumberRow, type Parameter, type WordRow } from './scenario/table.ts';
+export { BY_TEST, type TestedPart, testPointOf } from './scenario/test-point.ts';
 export { toConfig } from './scenario/to-config.ts';
 export { applyVariant, variants } from './scenario/variants.ts';
 export { type RunOptions, startRun } from './simulate.ts';

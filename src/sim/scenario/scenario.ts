@@ -7,7 +7,9 @@ import { checkCoolantLoop } from './rules/coolant-loop.ts';
 import { checkCoreGeometry } from './rules/core-geometry.ts';
 import { checkSession } from './rules/session.ts';
 import { checkTank } from './rules/tank.ts';
+import { checkTestPoints } from './rules/test-point.ts';
 import type { Values } from './shape.ts';
+import { withTestPoints } from './test-point.ts';
 
 /** A scenario that can run: what was typed and what it means. Plain data, deeply frozen. */
 export interface Scenario {
@@ -34,8 +36,10 @@ export function readScenario(document: JsonObject): { readonly values: Values; r
   checkBoost(typed, report);
   checkCoolantLoop(typed, report);
   checkCoreGeometry(typed, document, report);
+  checkTestPoints(typed, document, report);
   checkSession(typed, report);
-  const values = withGeometry(typed, document, issues.some(isError), report);
+  const hasErrors = issues.some(isError);
+  const values = withGeometry(hasErrors ? typed : withTestPoints(typed), document, hasErrors, report);
   checkTank(values, report);
   return { values, issues };
 }

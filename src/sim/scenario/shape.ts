@@ -4,6 +4,7 @@ import { AIR_PATH } from './parameters/air-path.ts';
 import { COOLANT_LOOP } from './parameters/coolant-loop.ts';
 import { CORE_GEOMETRY } from './parameters/core-geometry.ts';
 import { SESSION } from './parameters/session.ts';
+import { TEST_POINT } from './parameters/test-point.ts';
 import { type Group, isRequired, type Parameter, type TextRow, type ValuesOf } from './table.ts';
 
 export const FORMAT = 'soakbench-scenario';
@@ -45,6 +46,7 @@ const group = (title: string, rows: Group, more: Readonly<Record<string, Shape>>
 const SEGMENT = group('segment of a line', COOLANT_LOOP.segment);
 const VELOCITY_POINT = group('point of the air velocity', COOLANT_LOOP.velocityPoint);
 const POINT = group('point of the pump curve', COOLANT_LOOP.point);
+const TEST: Shape = { ...group('test point', TEST_POINT.test), isOptional: true };
 const PHASE = group('phase', SESSION.phase);
 const PHASES: Shape = { kind: 'list', label: 'phases', item: PHASE, least: 1 };
 const TABLE_ROW = group('row of the charge table', SESSION.tableRow);
@@ -76,9 +78,10 @@ export const GROUPS = {
   plenum: group('plenum', AIR_PATH.plenum),
   core: group('charge-air core', COOLANT_LOOP.core, {
     airVelocity: { kind: 'list', label: 'air velocity', item: VELOCITY_POINT, least: 2, absent: 'even air' },
+    test: TEST,
   }),
   coreGeometry: { ...group('core by its measures', CORE_GEOMETRY.coreGeometry), isOptional: true },
-  exchanger: { ...group('front exchanger', COOLANT_LOOP.exchanger), isOptional: true },
+  exchanger: { ...group('front exchanger', COOLANT_LOOP.exchanger, { test: TEST }), isOptional: true },
   coolant: group('coolant', COOLANT_LOOP.coolant),
   lines: group('coolant lines', COOLANT_LOOP.lines, lines),
   pump: group('pump', COOLANT_LOOP.pump, {
@@ -141,6 +144,7 @@ type Tables = typeof AIR_PATH & typeof COOLANT_LOOP & typeof SESSION;
 type PlainGroup = Exclude<keyof typeof GROUPS, 'lines' | 'pump' | 'core' | 'coreGeometry' | 'exchanger'>;
 
 export type GeometryValues = ValuesOf<(typeof CORE_GEOMETRY)['coreGeometry']>;
+export type TestValues = ValuesOf<(typeof TEST_POINT)['test']>;
 type SegmentValues = ValuesOf<Tables['segment']>;
 export type PointValues = ValuesOf<Tables['point']>;
 export type PhaseValues = ValuesOf<Tables['phase']>;
@@ -153,9 +157,10 @@ export type Values = { readonly [Name in PlainGroup]: ValuesOf<Tables[Name]> } &
   readonly notes: string | undefined;
   readonly core: ValuesOf<Tables['core']> & {
     readonly airVelocity: readonly ValuesOf<Tables['velocityPoint']>[] | undefined;
+    readonly test: TestValues | undefined;
   };
   readonly coreGeometry: GeometryValues | undefined;
-  readonly exchanger: ValuesOf<Tables['exchanger']> | undefined;
+  readonly exchanger: (ValuesOf<Tables['exchanger']> & { readonly test: TestValues | undefined }) | undefined;
   readonly lines: ValuesOf<Tables['lines']> & {
     readonly [Name in Exclude<LineName, 'exchangerToReservoir'>]: readonly SegmentValues[];
   } & { readonly exchangerToReservoir: readonly SegmentValues[] | undefined };

@@ -7,7 +7,9 @@ import { COMMON_PRACTICE, NO_PUBLISHED_FIGURE } from './sources.ts';
 const NO_FLOW = 'A conductance means nothing without the flow at which it was measured.';
 const NO_COOLANT = 'No coolant there: nothing to carry the heat.';
 /** Named where a key of the core may be left out because its geometry is given. */
-const GEOMETRY = { followsFrom: 'coreGeometry' } as const;
+const GEOMETRY = { followsFrom: ['coreGeometry'] } as const;
+const GEOMETRY_OR_TEST = { followsFrom: ['coreGeometry', 'core.test'] } as const;
+const TEST = { followsFrom: ['exchanger.test'] } as const;
 const SCALED = 'coolant turbulated in the tubes';
 
 const glycolByVolume = (kind: GlycolKind) =>
@@ -28,15 +30,15 @@ export const PROPYLENE_BY_VOLUME: NumberRow = glycolByVolume('propylene');
 // biome-ignore format: a table is read by rows
 export const COOLANT_LOOP = {
   core: {
-    airConductance: { label: 'core air conductance', unit: 'W/K', min: 10, max: 20000, usual: [50, 6000], ...GEOMETRY,
+    airConductance: { label: 'core air conductance', unit: 'W/K', min: 10, max: 20000, usual: [50, 6000], ...GEOMETRY_OR_TEST,
       meaning: 'charge air to core metal, fins included, at airConductanceAtFlow' },
-    airConductanceAtFlow: { label: 'flow of the core air conductance', unit: 'kg/s', min: 0.005, max: 3, usual: [0.02, 1.5], ...GEOMETRY,
+    airConductanceAtFlow: { label: 'flow of the core air conductance', unit: 'kg/s', min: 0.005, max: 3, usual: [0.02, 1.5], ...GEOMETRY_OR_TEST,
       meaning: 'air flow at which airConductance holds', whenMissing: NO_FLOW },
     airConductanceExponent: { label: 'core air conductance exponent', unit: '-', min: 0, max: 1, default: 0.62,
       meaning: 'airConductance goes with air flow to this power', source: COMMON_PRACTICE },
-    coolantConductance: { label: 'core coolant conductance', unit: 'W/K', min: 10, max: 50000, usual: [100, 20000], ...GEOMETRY,
+    coolantConductance: { label: 'core coolant conductance', unit: 'W/K', min: 10, max: 50000, usual: [100, 20000], ...GEOMETRY_OR_TEST,
       meaning: 'core metal to coolant at coolantConductanceAtFlow' },
-    coolantConductanceAtFlow: { label: 'flow of the core coolant conductance', unit: 'kg/s', min: 0.005, max: 5, usual: [0.03, 2], ...GEOMETRY,
+    coolantConductanceAtFlow: { label: 'flow of the core coolant conductance', unit: 'kg/s', min: 0.005, max: 5, usual: [0.03, 2], ...GEOMETRY_OR_TEST,
       meaning: 'coolant flow at which coolantConductance holds', whenMissing: NO_FLOW },
     coolantConductanceExponent: { label: 'core coolant conductance exponent', unit: '-', min: 0, max: 1, default: 0.6,
       meaning: 'coolantConductance goes with coolant flow to this power; 0 to 0.33 in plain flat tubes', source: `${SCALED}: ${COMMON_PRACTICE}` },
@@ -84,15 +86,15 @@ export const COOLANT_LOOP = {
   exchanger: {
     faceArea: { label: 'face area of the front exchanger', unit: 'm2', min: 0.005, max: 2, usual: [0.02, 0.5],
       meaning: 'frontal area that the cooling air meets' },
-    airConductance: { label: 'exchanger air conductance', unit: 'W/K', min: 10, max: 20000, usual: [30, 4000],
+    airConductance: { label: 'exchanger air conductance', unit: 'W/K', min: 10, max: 20000, usual: [30, 4000], ...TEST,
       meaning: 'cooling air to exchanger metal, fins included, at airConductanceAtFlow' },
-    airConductanceAtFlow: { label: 'flow of the exchanger air conductance', unit: 'kg/s', min: 0.005, max: 20, usual: [0.05, 8],
+    airConductanceAtFlow: { label: 'flow of the exchanger air conductance', unit: 'kg/s', min: 0.005, max: 20, usual: [0.05, 8], ...TEST,
       meaning: 'cooling air flow at which airConductance holds', whenMissing: NO_FLOW },
     airConductanceExponent: { label: 'exchanger air conductance exponent', unit: '-', min: 0, max: 1, default: 0.55,
       meaning: 'airConductance goes with air flow to this power', source: 'a trade article on radiators: heat goes with air speed to 0.5 to 0.6' },
-    coolantConductance: { label: 'exchanger coolant conductance', unit: 'W/K', min: 10, max: 50000, usual: [100, 20000],
+    coolantConductance: { label: 'exchanger coolant conductance', unit: 'W/K', min: 10, max: 50000, usual: [100, 20000], ...TEST,
       meaning: 'coolant to exchanger metal at coolantConductanceAtFlow' },
-    coolantConductanceAtFlow: { label: 'flow of the exchanger coolant conductance', unit: 'kg/s', min: 0.005, max: 5, usual: [0.03, 2],
+    coolantConductanceAtFlow: { label: 'flow of the exchanger coolant conductance', unit: 'kg/s', min: 0.005, max: 5, usual: [0.03, 2], ...TEST,
       meaning: 'coolant flow at which coolantConductance holds', whenMissing: NO_FLOW },
     coolantConductanceExponent: { label: 'exchanger coolant conductance exponent', unit: '-', min: 0, max: 1, default: 0.6,
       meaning: 'coolantConductance goes with coolant flow to this power', source: `${SCALED}: ${COMMON_PRACTICE}` },

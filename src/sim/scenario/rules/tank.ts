@@ -1,7 +1,7 @@
-import { createCoolant } from '../../fluids/coolant.ts';
 import { HEAT_OF_MELTING, ICE_DENSITY, MELTING_POINT } from '../../fluids/ice.ts';
 import { figure, fromSi, toSi } from '../../units.ts';
 import { LINE_NAMES } from '../config.ts';
+import { coolantOf } from '../coolant-of.ts';
 import type { Fix, Report } from '../issue.ts';
 import type { Values } from '../shape.ts';
 
@@ -45,13 +45,13 @@ const WARMEST_ON_ICE = 3;
 const COLD_START = 2;
 
 function checkWarmStart(values: Values, report: Report): void {
-  const { reservoir, start, ambient, coolant } = values;
+  const { reservoir, start, ambient } = values;
   const { iceMass, coolantVolume } = reservoir;
   const warm = start.coolant ?? ambient.temperature;
-  if (!(iceMass > 0) || !(warm > WARMEST_ON_ICE) || Number.isNaN(coolant.glycolByVolume + coolant.propertiesAt)) return;
-  const mix = createCoolant(toSi(coolant.glycolByVolume, '%'), coolant.glycol);
-  const at = toSi(coolant.propertiesAt, 'degC');
-  const perLitre = toSi(1, 'L') * mix.density(at) * mix.heatCapacity(at) * (toSi(warm, 'degC') - MELTING_POINT);
+  if (!(iceMass > 0) || !(warm > WARMEST_ON_ICE)) return;
+  const mix = coolantOf(values);
+  if (mix === undefined) return;
+  const perLitre = toSi(1, 'L') * mix.density * mix.heatCapacity * (toSi(warm, 'degC') - MELTING_POINT);
   const melted = (litres: number): string =>
     figure(Number(Math.min(iceMass, (litres * perLitre) / HEAT_OF_MELTING).toPrecision(2)));
   const whole = coolantVolume + volumeOutsideTank(values);
