@@ -6,7 +6,7 @@ import { checkBoost } from './rules/boost.ts';
 import { checkCoolantLoop } from './rules/coolant-loop.ts';
 import { checkCoreGeometry } from './rules/core-geometry.ts';
 import { checkSession } from './rules/session.ts';
-import { checkTank } from './rules/tank.ts';
+import { checkVessel, checkWarmStart } from './rules/tank.ts';
 import { checkTestPoints } from './rules/test-point.ts';
 import type { Values } from './shape.ts';
 import { withTestPoints } from './test-point.ts';
@@ -36,11 +36,12 @@ export function readScenario(document: JsonObject): { readonly values: Values; r
   checkBoost(typed, report);
   checkCoolantLoop(typed, report);
   checkCoreGeometry(typed, document, report);
+  checkVessel(typed, report);
   checkTestPoints(typed, document, report);
   checkSession(typed, report);
   const hasErrors = issues.some(isError);
   const values = withGeometry(hasErrors ? typed : withTestPoints(typed), document, hasErrors, report);
-  checkTank(values, report);
+  if (!issues.some(isError)) checkWarmStart(values, report);
   return { values, issues };
 }
 

@@ -5,13 +5,8 @@ import { coolantOf } from '../coolant-of.ts';
 import type { Fix, Report } from '../issue.ts';
 import type { Values } from '../shape.ts';
 
-/** A tank with what is filled into it: that it has room, and that ice meets cold coolant. Values with the core filled in. */
-export function checkTank(values: Values, report: Report): void {
-  checkVessel(values, report);
-  checkWarmStart(values, report);
-}
-
-function checkVessel({ reservoir: { coolantVolume, iceMass, vesselVolume } }: Values, report: Report): void {
+/** Coolant and ice have room in the tank. */
+export function checkVessel({ reservoir: { coolantVolume, iceMass, vesselVolume } }: Values, report: Report): void {
   const perLitre = ICE_DENSITY / 1000;
   const needed = coolantVolume + iceMass / perLitre;
   if (vesselVolume === undefined || !(needed > vesselVolume)) return;
@@ -44,7 +39,8 @@ const WARMEST_ON_ICE = 3;
 /** degC, what is proposed: within 0 to WARMEST_ON_ICE */
 const COLD_START = 2;
 
-function checkWarmStart(values: Values, report: Report): void {
+/** Ice meets cold coolant. Asks the values of a file without faults, its core filled in. */
+export function checkWarmStart(values: Values, report: Report): void {
   const { reservoir, start, ambient } = values;
   const { iceMass, coolantVolume } = reservoir;
   const warm = start.coolant ?? ambient.temperature;
@@ -55,7 +51,6 @@ function checkWarmStart(values: Values, report: Report): void {
   const melted = (litres: number): string =>
     figure(Number(Math.min(iceMass, (litres * perLitre) / HEAT_OF_MELTING).toPrecision(2)));
   const whole = coolantVolume + volumeOutsideTank(values);
-  if (Number.isNaN(whole)) return;
   report({
     severity: 'warning',
     path: 'start.coolant',
