@@ -95,6 +95,19 @@ function repairCompressor({ compressor, bypass, ambient }: LooseDocument): void 
   }
 }
 
+/** A part by a test point has both flows and an effectiveness, and no conductances; one of two passes has no test. */
+function repairTest(part: LooseDocument): void {
+  if (part?.test === undefined) return;
+  if (part.passes === 2) {
+    delete part.test;
+    return;
+  }
+  const { airFlow = 0.3, coolantFlow = 12, effectiveness = 0.6, airShareOfResistance = 0.8 } = part.test;
+  part.test = { airFlow, coolantFlow, effectiveness: Math.min(effectiveness, 0.85), airShareOfResistance };
+  for (const side of ['airConductance', 'coolantConductance'])
+    for (const key of [side, `${side}AtFlow`]) delete part[key];
+}
+
 /** A face of next to nothing stands for no exchanger at all. */
 const isWithoutExchanger = ({ exchanger }: LooseDocument): boolean =>
   exchanger !== undefined && exchanger.faceArea < 0.03;
@@ -109,6 +122,9 @@ function keepOneOf(phase: LooseDocument, keys: readonly string[]): void {
 function repair(car: LooseDocument): void {
   const { intake, sensor, ambient, coolant, start, cycle, bypass, room, core, pump, reservoir } = car;
   repairCompressor(car);
+  repairTest(core);
+  repairTest(car.exchanger);
+  if (reservoir.vesselVolume !== undefined) reservoir.vesselVolume = 500;
   if (bypass.shareAfterCore !== undefined) bypass.route = 'part of each';
   if (core.passes === 2 && core.cellsAlongAir % 2 === 1) core.cellsAlongAir++;
   if (room !== undefined) {

@@ -1,3 +1,4 @@
+import { createCoolant } from './fluids/coolant.ts';
 import { ChargeSystem, EVENTS } from './model/charge-system.ts';
 import { BOUNDARY_POWERS, INTERNAL_POWERS } from './model/powers.ts';
 import { CoreFieldRecorder } from './results/core-field-recorder.ts';
@@ -5,7 +6,7 @@ import { makeRow, Recorder, type Row } from './results/recorder.ts';
 import type { EnergyBalance, Outcome, PhaseSpan, RunEvent, TimeSeries } from './results/time-series.ts';
 import type { Config } from './scenario/config.ts';
 import { Stepper } from './solver/stepper.ts';
-import { fromSi } from './units.ts';
+import { figure, fromSi } from './units.ts';
 
 export interface RunOptions {
   /** largest error of a step in any temperature [K]; the scenario's own where left out */
@@ -161,7 +162,12 @@ function explainStop({ failure, state }: Stepper, system: ChargeSystem, { coolan
   }
   const hottest = extremes.hottestCoolant;
   const pressures = `${kilopascal(coolant.capPressure)} cap, ${kilopascal(ring.outsidePressure)} outside`;
-  return `coolant boils ${system.placeOfCoolant(state, hottest)}: ${celsius(hottest)} degC reached, boiling point ${celsius(ring.boilingPoint)} degC (${pressures}), ${flow}`;
+  const plainWater = createCoolant(0).boilingPoint(ring.outsidePressure + coolant.capPressure);
+  const mix =
+    coolant.glycolByVolume === 0
+      ? 'plain water'
+      : `${figure(100 * coolant.glycolByVolume)} % ${coolant.glycol} glycol as an ideal mixture; plain water ${celsius(plainWater)} degC`;
+  return `coolant boils ${system.placeOfCoolant(state, hottest)}: ${celsius(hottest)} degC reached, boiling point ${celsius(ring.boilingPoint)} degC (${pressures}, ${mix}), ${flow}`;
 }
 
 function celsius(temperature: number): string {

@@ -217,7 +217,7 @@ describe('the answer as JSON', () => {
     const { stored, ...terms } = energy_kJ as Record<string, number>;
     const values = Object.values(terms);
     const moved = values.reduce((sum, value) => sum + Math.abs(value), 0);
-    expect(values).toHaveLength(13);
+    expect(values).toHaveLength(14);
     expect(Math.abs(values.reduce((sum, value) => sum + value, 0) - stored) / moved).toBeLessThan(1e-6);
     expect(energy_worst_step_gap).toBeLessThan(1e-9);
   });

@@ -112,6 +112,8 @@ files here are invented, chosen to be consistent with one another.
   pump, core, exchanger where there is one, reservoir.
 - **Lines.** One after each part of the loop, and \`afterWays\`, \`afterSecondWays\` where two ways have come together: one segment \`{ "length": 1.4 }\`, a list of them in flow order, or
   \`[]\` where the part is bolted to the next.
+- **Test point.** \`core.test\` and \`exchanger.test\` stand for the conductances of the part and their flows: those may then
+  be left out. They follow by cross-flow, both fluids unmixed.
 - **Cycle.** A list of phases. One item may be \`{ "repeat": 8, "phases": [...] }\`.
 - **Pairs.** \`"engineSpeed": [2500, 6600]\` runs linearly from the first to the second value through the phase.
 - **Variants.** \`{ "name": "bigger core", "basedOn": "...", "changes": { "core.airConductance": 585, "cycle.1.phases.1.duration": "240 s" } }\`:

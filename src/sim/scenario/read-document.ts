@@ -30,6 +30,9 @@ const joined = (path: string, key: string | number): string => (path === '' ? St
 
 const silent: Report = () => {};
 
+/** Said where ice is typed anywhere but in the reservoir. */
+const NO_TANK = 'Ice needs a tank: give it as reservoir.iceMass, in the coolant of the reservoir, or take it out.';
+
 function read(shape: Shape, typed: JsonValue | undefined, path: string, report: Report): unknown {
   switch (shape.kind) {
     case 'value': {
@@ -144,6 +147,7 @@ function reportUnknownKey(shape: GroupShape, key: string, value: JsonValue, path
   const hint =
     notModelled(key, value) ??
     (near && `Did you mean ${quoted(near)}?`) ??
+    (/^ice/i.test(key) ? NO_TANK : undefined) ??
     (elsewhere && `That key belongs in ${quoted(elsewhere[0])}.`) ??
     `The keys here are ${alternatives(known)}.`;
   const place = path === key ? 'a scenario file' : path.slice(0, -key.length - 1);

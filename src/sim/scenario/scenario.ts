@@ -2,11 +2,15 @@ import { withGeometry } from './geometry-values.ts';
 import { type Issue, isError, type JsonObject } from './issue.ts';
 import { readDocument } from './read-document.ts';
 import { checkAirPath } from './rules/air-path.ts';
+import { checkBoost } from './rules/boost.ts';
 import { checkCoolantLoop } from './rules/coolant-loop.ts';
 import { checkCoreGeometry } from './rules/core-geometry.ts';
 import { checkLoopOrder, checkLoopValues } from './rules/loop-order.ts';
 import { checkSession } from './rules/session.ts';
+import { checkVessel, checkWarmStart } from './rules/tank.ts';
+import { checkTestPoints } from './rules/test-point.ts';
 import type { Values } from './shape.ts';
+import { withTestPoints } from './test-point.ts';
 
 /** A scenario that can run: what was typed and what it means. Plain data, deeply frozen. */
 export interface Scenario {
@@ -30,12 +34,17 @@ export function readScenario(document: JsonObject): { readonly values: Values; r
   };
   const typed = readDocument(document, report);
   checkAirPath(typed, report);
+  checkBoost(typed, report);
   checkCoolantLoop(typed, report);
   checkLoopOrder(typed, report);
   checkLoopValues(typed, report);
   checkCoreGeometry(typed, document, report);
+  checkVessel(typed, report);
+  checkTestPoints(typed, document, report);
   checkSession(typed, report);
-  const values = withGeometry(typed, document, issues.some(isError), report);
+  const hasErrors = issues.some(isError);
+  const values = withGeometry(hasErrors ? typed : withTestPoints(typed), document, hasErrors, report);
+  if (!issues.some(isError)) checkWarmStart(values, report);
   return { values, issues };
 }
 

@@ -1,9 +1,10 @@
 import { convert } from '../units.ts';
 import { LOOP_PARTS } from './config.ts';
 import { shapeFor } from './file-shape.ts';
-import { isObject, type JsonObject, type JsonValue } from './issue.ts';
+import { isObject, type JsonObject } from './issue.ts';
 import { DOCUMENT, FORMAT, isShapeRequired, type Shape, VERSION } from './shape.ts';
 import { isNumberRow, isWordRow, type NumberRow, type Parameter } from './table.ts';
+import type { TestedPart } from './test-point.ts';
 
 /**
  * The scenario format as JSON Schema, draft 2020-12, for editors: kinds, ranges of bare numbers, required and unknown
@@ -16,8 +17,10 @@ export function scenarioSchema(): JsonObject {
     description: 'Written from the parameter table; do not edit.',
     ...schemaOf(shapeFor(WIDEST)),
     allOf: [
-      { anyOf: [{ required: ['coreGeometry'] }, strictly('core', ({ required }) => ({ required }))] },
-      { anyOf: [HAS_PROPYLENE, strictly('coolant', ({ properties }) => ({ properties: byVolume(properties) }))] },
+      { anyOf: [{ required: ['coreGeometry'] }, { ...given('core'), required: ['core'] }] },
+      given('exchanger'),
+      given('secondExchanger'),
+      { anyOf: [HAS_PROPYLENE, withEthylene()] },
     ],
   };
 }
@@ -27,16 +30,26 @@ const HAS_PROPYLENE: JsonObject = {
   required: ['coolant'],
 };
 
-const byVolume = (properties: JsonValue): JsonObject => ({
-  glycolByVolume: isObject(properties) ? properties.glycolByVolume : {},
-});
+/** The range of a file that does not say propylene. */
+function withEthylene(): JsonObject {
+  const { properties } = schemaOf(DOCUMENT.keys.coolant);
+  const glycolByVolume = isObject(properties) ? properties.glycolByVolume : {};
+  return { properties: { coolant: { properties: { glycolByVolume } } }, required: ['coolant'] };
+}
 
 /** A document in which most may be left out and ranges are widest. */
-const WIDEST: JsonObject = { coolant: { glycol: 'propylene' }, coreGeometry: {} };
+const WIDEST: JsonObject = {
+  coolant: { glycol: 'propylene' },
+  coreGeometry: {},
+  exchanger: { test: {} },
+  secondExchanger: { test: {} },
+};
 
-/** What the schema of one group asks for in a document without such groups. */
-function strictly(group: 'core' | 'coolant', part: (schema: JsonObject) => JsonObject): JsonObject {
-  return { properties: { [group]: part(schemaOf(DOCUMENT.keys[group])) }, required: [group] };
+/** A part with the keys that it needs, or with a test point and what it needs beside that. */
+function given(part: TestedPart): JsonObject {
+  const requiredIn = (document: JsonObject) => schemaOf(shapeFor(document).keys[part]).required as readonly string[];
+  const byTest = ['test', ...requiredIn({ [part]: { test: {} } })];
+  return { properties: { [part]: { anyOf: [{ required: requiredIn({}) }, { required: byTest }] } } };
 }
 
 function schemaOf(shape: Shape): JsonObject {

@@ -4,6 +4,7 @@ import { AIR_PATH } from './parameters/air-path.ts';
 import { COOLANT_LOOP } from './parameters/coolant-loop.ts';
 import { CORE_GEOMETRY } from './parameters/core-geometry.ts';
 import { SESSION } from './parameters/session.ts';
+import { TEST_POINT } from './parameters/test-point.ts';
 import { type Group, isRequired, type Parameter, type TextRow, type ValuesOf } from './table.ts';
 
 export const FORMAT = 'soakbench-scenario';
@@ -55,6 +56,7 @@ const CURVE: Shape = {
   absent: 'shutOffPressure and freeFlow',
 };
 const SINK_POINT = group('point of the heat sink', COOLANT_LOOP.sinkPoint);
+const TEST: Shape = { ...group('test point', TEST_POINT.test), isOptional: true };
 const PHASE = group('phase', SESSION.phase);
 const PHASES: Shape = { kind: 'list', label: 'phases', item: PHASE, least: 1 };
 const TABLE_ROW = group('row of the charge table', SESSION.tableRow);
@@ -89,10 +91,11 @@ export const GROUPS = {
   plenum: group('plenum', AIR_PATH.plenum),
   core: group('charge-air core', COOLANT_LOOP.core, {
     airVelocity: { kind: 'list', label: 'air velocity', item: VELOCITY_POINT, least: 2, absent: 'even air' },
+    test: TEST,
   }),
   coreGeometry: { ...group('core by its measures', CORE_GEOMETRY.coreGeometry), isOptional: true },
-  exchanger: { ...group('front exchanger', COOLANT_LOOP.exchanger), isOptional: true },
-  secondExchanger: { ...group('second exchanger', COOLANT_LOOP.exchanger), isOptional: true },
+  exchanger: { ...group('front exchanger', COOLANT_LOOP.exchanger, { test: TEST }), isOptional: true },
+  secondExchanger: { ...group('second exchanger', COOLANT_LOOP.exchanger, { test: TEST }), isOptional: true },
   heatSink: {
     ...group('extra heat sink', {}, { curve: { kind: 'list', label: 'heat sink curve', item: SINK_POINT, least: 2 } }),
     isOptional: true,
@@ -165,12 +168,13 @@ export type LineKey = `after${Capitalize<LinePlace>}`;
 
 export type GeometryValues = ValuesOf<(typeof CORE_GEOMETRY)['coreGeometry']>;
 export type SegmentValues = ValuesOf<Tables['segment']>;
+export type TestValues = ValuesOf<(typeof TEST_POINT)['test']>;
 export type PointValues = ValuesOf<Tables['point']>;
 export type PhaseValues = ValuesOf<Tables['phase']>;
 export type RepetitionValues = ValuesOf<Tables['repetition']> & { readonly phases: readonly PhaseValues[] };
 export type VariantValues = ValuesOf<Tables['variant']> & { readonly changes: JsonObject };
 
-export type ExchangerValues = ValuesOf<Tables['exchanger']>;
+export type ExchangerValues = ValuesOf<Tables['exchanger']> & { readonly test: TestValues | undefined };
 export type PumpValues = ValuesOf<Tables['pump']> & { readonly curve: readonly PointValues[] | undefined };
 
 /** Everything a file says, read: numbers in file units, defaults in place, NaN where the file is at fault. */
@@ -179,6 +183,7 @@ export type Values = { readonly [Name in PlainGroup]: ValuesOf<Tables[Name]> } &
   readonly notes: string | undefined;
   readonly core: ValuesOf<Tables['core']> & {
     readonly airVelocity: readonly ValuesOf<Tables['velocityPoint']>[] | undefined;
+    readonly test: TestValues | undefined;
   };
   readonly coreGeometry: GeometryValues | undefined;
   readonly exchanger: ExchangerValues | undefined;

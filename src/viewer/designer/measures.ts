@@ -36,7 +36,8 @@ export function measureSections(geometry: Geometry): MeasureSection[] {
 }
 
 /** Keys of a core by test points that its measures take over. */
-const BY_TEST_POINT = /^(airConductance|coolantConductance|airDrop|metalHeatCapacity|coolantVolume|coolantDropFactor)/;
+const BY_TEST_POINT =
+  /^(airConductance|coolantConductance|airDrop|metalHeatCapacity|coolantVolume|coolantDropFactor|test$)/;
 
 /** What gives a core by test points the measures of the demo car's core: invented, one like it could be built. */
 export function exampleMeasures({ core }: JsonObject): Changes {

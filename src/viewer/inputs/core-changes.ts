@@ -53,6 +53,9 @@ export const SIZED_KEYS = [
   'coolantVolume',
 ] as const satisfies readonly (keyof CoreSizeValues)[];
 
+/** Flows at which the conductances among them hold. */
+const REFERENCE_FLOWS = ['airConductanceAtFlow', 'coolantConductanceAtFlow'] as const;
+
 /** Measures of a core that its size is. */
 const MEASURES = ['width', 'depth'] as const;
 
@@ -73,7 +76,12 @@ export function sizeChanges({ values, document }: Scenario, size: CoreSize): Cha
   const resized = resizeCore(values.core, size);
   const ofSize = (key: (typeof SIZED_KEYS)[number]): JsonValue | undefined =>
     isOwnSize ? own[key] : Number(resized[key].toPrecision(4));
-  return Object.fromEntries(SIZED_KEYS.map((key) => [`core.${key}`, ofSize(key)]));
+  const sized = Object.fromEntries(SIZED_KEYS.map((key) => [`core.${key}`, ofSize(key)]));
+  if (own.test === undefined) return sized;
+  // Another size has another test: its conductances stand for themselves, at the flows of the test.
+  const flowOf = (key: (typeof REFERENCE_FLOWS)[number]) => (isOwnSize ? own[key] : values.core[key]);
+  const flows = REFERENCE_FLOWS.map((key) => [`core.${key}`, flowOf(key)] as const);
+  return { ...sized, ...Object.fromEntries(flows), 'core.test': isOwnSize ? own.test : undefined };
 }
 
 /** Size of a car's core counted from another car; undefined where its values follow no one size. */

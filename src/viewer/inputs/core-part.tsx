@@ -13,6 +13,8 @@ import { Fold } from './fold.tsx';
 import { measureOf, valueText } from './measure.ts';
 import { PARTS } from './parts.ts';
 import { Slider } from './slider.tsx';
+import { TestPoint } from './test-point.tsx';
+import { conductancePaths, isTested } from './test-point-changes.ts';
 
 const [CORE] = PARTS;
 /** A core of the same make is thought of within these factors; what is typed may go further. */
@@ -26,6 +28,7 @@ export function CorePart(props: FormProps) {
   const { session, car, before } = props;
   const presets = corePresets(before.document);
   const isByMeasures = car.scenario.values.coreGeometry !== undefined;
+  const isByTest = isTested(car.scenario, 'core');
   return (
     <>
       {presets.length > 1 && (
@@ -49,7 +52,8 @@ export function CorePart(props: FormProps) {
         </fieldset>
       )}
       {isByMeasures === (before.scenario.values.coreGeometry !== undefined) && <Size {...props} />}
-      {!isByMeasures && <FieldList {...props} fields={specsOf(props, CORE.main)} />}
+      {!isByMeasures && !isByTest && <FieldList {...props} fields={specsOf(props, CORE.main)} />}
+      {!isByMeasures && <TestPoint {...props} part="core" />}
       <Designer {...props} />
       <AirAndPasses {...props} />
       <AirVelocity {...props} />
@@ -57,7 +61,11 @@ export function CorePart(props: FormProps) {
         {...props}
         part={CORE}
         title={isByMeasures ? 'Measured, in place of what follows' : 'Set each alone'}
-        shown={[...(isByMeasures ? [...measurePaths(), ...OWN_CURVES] : CORE.main), ...AIR_AND_PASSES]}
+        shown={[
+          ...(isByMeasures ? [...measurePaths(), ...OWN_CURVES] : CORE.main),
+          ...(isByTest ? conductancePaths('core') : []),
+          ...AIR_AND_PASSES,
+        ]}
       />
       <Caution>
         A leaking core feeds coolant to the engine: falling level, misfire, white smoke, risk of hydraulic lock. Stop

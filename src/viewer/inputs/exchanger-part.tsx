@@ -2,6 +2,8 @@ import { exchangerPutIn, exchangerTakenOut } from './exchanger-changes.ts';
 import { FieldList, type FormProps, More, specsOf } from './field-list.tsx';
 import { rebuild } from './list-actions.tsx';
 import { PARTS } from './parts.ts';
+import { TestPoint } from './test-point.tsx';
+import { conductancePaths, isTested } from './test-point-changes.ts';
 
 const EXCHANGER = PARTS.filter(({ part }) => part === 'exchanger')[0];
 
@@ -24,10 +26,13 @@ export function ExchangerPart(props: FormProps) {
       </>
     );
   }
+  const followers = isTested(props.car.scenario, 'exchanger') ? conductancePaths('exchanger') : [];
+  const main = EXCHANGER.main.filter((path) => !followers.includes(path));
   return (
     <>
-      <FieldList {...props} fields={specsOf(props, EXCHANGER.main)} />
-      <More {...props} part={EXCHANGER} shown={EXCHANGER.main} />
+      <FieldList {...props} fields={specsOf(props, main)} />
+      <TestPoint {...props} part="exchanger" />
+      <More {...props} part={EXCHANGER} shown={[...main, ...followers]} />
       <p class="acts">
         <button
           type="button"

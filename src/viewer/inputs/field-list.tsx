@@ -62,7 +62,15 @@ interface MoreProps extends FormProps {
 }
 
 /** A group that a file has whole or not at all: without it there is nothing to fill in one by one. */
-const ONLY_WHOLE: ReadonlySet<string> = new Set(['coreGeometry', 'secondExchanger', 'secondPump', 'heatSink']);
+const ONLY_WHOLE: ReadonlySet<string> = new Set([
+  'core.test',
+  'coreGeometry',
+  'exchanger.test',
+  'secondExchanger',
+  'secondExchanger.test',
+  'secondPump',
+  'heatSink',
+]);
 
 /** Every key of the part's groups that is not shown already. */
 export function More({ part, title = 'All other values', shown, ...props }: MoreProps) {

@@ -1,6 +1,6 @@
 import { useSignal } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
-import { type JsonValue, type NumberRow, readQuantity } from '../../sim/index.ts';
+import { type JsonValue, type NumberRow, placeOfSource, readQuantity } from '../../sim/index.ts';
 import { capitalised } from '../format.ts';
 import type { PageProps } from '../page.tsx';
 import { type Car, valueAt } from '../state/cars.ts';
@@ -138,11 +138,7 @@ export function NumberField(props: NumberFieldProps) {
           onKeep={giveUp}
         />
       )}
-      {isDefault && (
-        <p class="small was">
-          {followsFromGroup(car, row) ? 'Follows from the measures.' : 'Not in the file: the default.'}
-        </p>
-      )}
+      {isDefault && <p class="small was">{sourceOf(car, path, row)}</p>}
       {value === undefined && row.absent !== undefined && <p class="small was">Empty: {row.absent}.</p>}
       {isChanged && draft === undefined && own !== undefined && (
         <p class="small was">
@@ -167,8 +163,13 @@ function numberAt({ scenario }: Car, path: string): number | undefined {
 const isConverted = ({ document }: Car, path: string): boolean => typeof valueAt(document, path) === 'string';
 const fiveFigures = (value: number): number => Number(value.toPrecision(5));
 
-const followsFromGroup = ({ document }: Car, { followsFrom }: NumberRow): boolean =>
-  followsFrom !== undefined && valueAt(document, followsFrom) !== undefined;
+/** Where a value comes from that is not in the file. */
+function sourceOf({ document }: Car, path: string, { followsFrom }: NumberRow): string {
+  const [group] = path.split('.');
+  const source = followsFrom?.find((each) => valueAt(document, placeOfSource(each, group)) !== undefined);
+  if (source === undefined) return 'Not in the file: the default.';
+  return source === 'coreGeometry' ? 'Follows from the measures.' : 'Follows from the test point.';
+}
 
 /** What After is called by: the key and what was typed, with the unit. */
 function nameOf(label: string, stored: JsonValue | undefined, typed: string, caption: string): string {

@@ -11,7 +11,7 @@ export interface PartSpec {
 }
 
 const SPECS: Record<InputPart, Omit<PartSpec, 'part'>> = {
-  core: { name: 'Core', groups: ['core', 'coreGeometry'], main: ['core.airConductance'] },
+  core: { name: 'Core', groups: ['core', 'core.test', 'coreGeometry'], main: ['core.airConductance'] },
   pump: {
     name: 'Pump',
     groups: ['pump', 'secondPump'],
@@ -20,7 +20,7 @@ const SPECS: Record<InputPart, Omit<PartSpec, 'part'>> = {
   lines: { name: 'Loop, lines and ports', groups: ['lines', 'loop'], main: ['lines.bore'] },
   exchanger: {
     name: 'Front heat exchanger',
-    groups: ['exchanger', 'secondExchanger', 'heatSink'],
+    groups: ['exchanger', 'exchanger.test', 'secondExchanger', 'secondExchanger.test', 'heatSink'],
     main: ['exchanger.faceArea', 'exchanger.airConductance', 'exchanger.coolantConductance'],
   },
   tank: {

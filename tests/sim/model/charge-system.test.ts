@@ -26,9 +26,21 @@ describe('a run whose coolant boils', () => {
   it('stops with time, place and numbers, next to no flow through a hot core', () => {
     const { outcome } = stoppedBy(hot);
     expect(outcome.reason).toMatch(
-      /^coolant boils in the core: 120\.2 degC reached, boiling point 120\.2 degC \(100\.5 kPa cap, 99\.5 kPa outside\), coolant flow 0\.\d L\/min$/,
+      /^coolant boils in the core: 120\.2 degC reached, boiling point 120\.2 degC \(100\.5 kPa cap, 99\.5 kPa outside, plain water\), coolant flow 0\.\d L\/min$/,
     );
     expect(outcome.time).toBeGreaterThan(16);
+  });
+
+  it('says the mix, and what plain water would bear', () => {
+    // IAPWS-IF97 and Perry's Handbook (2008), table 2-8, ideal mixture at 200 kPa: 402.12 K; water 120.21 degC.
+    const { outcome } = stoppedBy({
+      'coolant.glycolByVolume': 50,
+      'coolant.capPressure': 100.5,
+      'start.coolant': 129.5,
+    });
+    expect(outcome.reason).toContain(
+      'boiling point 129.0 degC (100.5 kPa cap, 99.5 kPa outside, 50 % ethylene glycol as an ideal mixture; plain water 120.2 degC)',
+    );
   });
 
   it('keeps everything up to then, the moment itself included', () => {

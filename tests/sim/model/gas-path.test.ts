@@ -208,7 +208,9 @@ describe('engine off', () => {
   it.each(CARS)('%s: air takes the temperature of its metal, and no number is lost', (_, car) => {
     const { columns, phases, rowCount, outcome } = simulate(soakIn(car, { pumpVoltageRatio: 1 }));
     expect(outcome.kind).toBe('finished');
-    for (const name of Object.keys(COLUMNS) as ColumnName[]) {
+    // The car has one exchanger and no extra heat sink.
+    const isThere = (name: ColumnName) => !/second|Second|heatSink/.test(name);
+    for (const name of (Object.keys(COLUMNS) as ColumnName[]).filter(isThere)) {
       for (let row = 0; row < rowCount; row++)
         expect(Number.isFinite(columns[name][row]), `${name}, row ${row}`).toBe(true);
     }

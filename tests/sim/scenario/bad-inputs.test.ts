@@ -48,7 +48,8 @@ const BAD_INPUTS: readonly BadInput[] = [
     edits: { 'pump.shutOffPressure': undefined },
     severity: 'error',
     path: 'pump.shutOffPressure',
-    message: 'Shut-off pressure of the pump is missing.',
+    message:
+      'Shut-off pressure of the pump is missing. The free flow on a label is a flow without resistance: alone it does not tell the flow in the loop.',
   },
   {
     what: 'no pump data at all',
@@ -254,6 +255,15 @@ const BAD_INPUTS: readonly BadInput[] = [
     path: 'cycle',
     // 12 h + 8 (12 + 90) s = 44016 s
     message: 'The cycle lasts 12.23 h: at steps of up to 2 s that is 22008 points or more.',
+  },
+  {
+    what: 'steps of a millisecond',
+    edits: { numerics: { longestStep: 0.001 } },
+    severity: 'warning',
+    path: 'numerics.longestStep',
+    // 300 s + 8 x 90 s = 1020 s
+    message: 'Longest step elsewhere is 0.001 s: over 17 min that is 1020000 points or more.',
+    fix: 10,
   },
   {
     what: 'no pull to judge',

@@ -106,13 +106,27 @@ describe('schema and parser', () => {
     ...[null, true, 0, -60, 7, 1e9, 'words', '', [], {}, [1, 2], [1, 2, 3], [1, 'a'], { length: 1 }].map(replace),
   ];
 
-  it('refuse the same files, for kinds, ranges, missing and unknown keys', () => {
+  /** What is changed in the shipped file before it is damaged. */
+  const tested = ({ core, exchanger }: ReturnType<typeof JSON.parse>) => {
+    core.test = { airFlow: 0.3, coolantFlow: 12, effectiveness: 0.7 };
+    exchanger.test = { airFlow: 0.6, coolantFlow: 12, airIn: 20, airOut: 32, coolantIn: 44 };
+    for (const key of ['airConductance', 'coolantConductanceAtFlow']) {
+      delete core[key];
+      delete exchanger[key];
+    }
+  };
+
+  it.each([
+    ['by conductances', () => {}],
+    ['by test points', tested],
+  ])('refuse the same files %s, for kinds, ranges, missing and unknown keys', (_, change) => {
     const counts = { taken: 0, refused: 0 };
     fc.assert(
       fc.property(fc.nat(), fc.integer({ min: 0, max: faults.length - 1 }), (which, fault) => {
         const file = JSON.parse(ESTATE);
         // Texts with a unit are the parser's alone to judge.
         file.engine.referenceTemperature = 56.85;
+        change(file);
         const places = placesOf(file).filter((place) => place.length > 0);
         const place = places[which % places.length];
         const holder = place.slice(0, -1).reduce((inner, step) => inner[step], file);

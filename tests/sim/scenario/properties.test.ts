@@ -58,7 +58,34 @@ function goodFile() {
   return { ...file, variants: file.variants.slice(0, 3) };
 }
 
-const places = placesOf(goodFile()).filter((place) => place.length > 0);
+/** The same by test points, with every key that is only held against others. */
+function testedFile() {
+  const file = goodFile();
+  file.core.test = {
+    airFlow: 0.3,
+    coolantFlow: 12,
+    effectiveness: 0.68,
+    airIn: 120,
+    airOut: 68,
+    coolantIn: 44,
+    ambient: 27,
+  };
+  file.exchanger.test = { airFlow: 0.6, coolantFlow: '12 L/min', airIn: 20, airOut: 32, coolantIn: 44 };
+  for (const part of [file.core, file.exchanger])
+    for (const side of ['airConductance', 'coolantConductance'])
+      for (const key of [side, `${side}AtFlow`]) delete part[key];
+  Object.assign(file.reservoir, { iceMass: 2, vesselVolume: 6 });
+  Object.assign(file.compressor, { highestSpeed: 12000, expectedBoost: 70 });
+  file.start.coolant = 2;
+  file.variants = file.variants.slice(2);
+  delete file.variants[0].basedOn;
+  return file;
+}
+
+const FILES = [
+  ['by conductances', goodFile],
+  ['by test points', testedFile],
+] as const;
 const strange = fc.oneof(
   fc.double(),
   fc.integer({ min: -3, max: 200 }),
@@ -81,11 +108,14 @@ const strange = fc.oneof(
   fc.constantFrom(null, true, [], {}, [0, 0], [3000, 1000], [[]], { repeat: 1 }, { repeat: 2, phases: [] }),
   fc.constantFrom({ __proto__: null, constructor: 1 }, JSON.parse('{"__proto__": 1}'), { 'core.airDrop': null }),
 );
-const mutation = fc.record({ place: fc.constantFrom(...places), value: strange, isTakenOut: fc.boolean() });
+const mutationOf = (file: unknown) => {
+  const places = placesOf(file).filter((place) => place.length > 0);
+  return fc.record({ place: fc.constantFrom(...places), value: strange, isTakenOut: fc.boolean() });
+};
 
-it('any mutation of a good file ends in a scenario or an error with a place', () => {
+it.each(FILES)('any mutation of a good file %s ends in a scenario or an error with a place', (_, goodFile) => {
   const ends = { scenario: 0, error: 0 };
-  const mutations = fc.array(mutation, { minLength: 1, maxLength: 4 });
+  const mutations = fc.array(mutationOf(goodFile()), { minLength: 1, maxLength: 4 });
   fc.assert(
     fc.property(mutations, (list) => {
       const file = goodFile();
@@ -103,10 +133,10 @@ it('any mutation of a good file ends in a scenario or an error with a place', ()
   expect(Math.min(ends.scenario, ends.error)).toBeGreaterThan(50);
 });
 
-it('every fix that is offered mends its own issue', () => {
+it.each(FILES)('every fix that is offered in a file %s mends its own issue', (_, goodFile) => {
   let fixes = 0;
   fc.assert(
-    fc.property(mutation, ({ place, value }) => {
+    fc.property(mutationOf(goodFile()), ({ place, value }) => {
       const file = withValue(goodFile(), place, structuredClone(value));
       for (const issue of parseScenario(JSON.stringify(file)).issues) {
         if (issue.fix === undefined) continue;

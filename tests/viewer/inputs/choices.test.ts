@@ -20,7 +20,7 @@ const choose = (path: string, value: string | undefined) =>
 describe('keys by kind of compressor', () => {
   // From the scenario guide: what each kind needs, and what says nothing about it.
   it.each([
-    ['displacement', 'compressor.sweptVolume', 'compressor.highestSpeed'],
+    ['displacement', 'compressor.sweptVolume', 'compressor.boostSpeed'],
     ['displacement', 'compressor.driveRatio', 'compressor.boostOutletPressure'],
     ['displacement', 'compressor.driveRatio', 'bypass.recirculation'],
     ['displacement', 'compressor.driveRatio', 'compressor.boostInletTemperature'],

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { JsonObject, Scenario } from '../../../src/sim/index.ts';
 import { DEMO_SCENARIOS } from '../../../src/viewer/files/demo-scenarios.ts';
 import { corePresets, hasCore, sizeBetween, sizeChanges } from '../../../src/viewer/inputs/core-changes.ts';
+import { givenOtherwise } from '../../../src/viewer/inputs/test-point-changes.ts';
 import { Session } from '../../../src/viewer/state/session.ts';
 
 function opened(text = DEMO_SCENARIOS[0].text) {
@@ -47,6 +48,17 @@ describe('the size of a core', () => {
     expect(inHand().values.core.airDrop).toBeCloseTo(6, 1);
     expect(session.changes.value).toHaveLength(5);
     expect(sizeBetween(before.scenario, inHand())).toEqual({ width: 1.45, depth: 1.3 });
+  });
+
+  it('of a core by a test point takes the test out, and puts it back at its own size', () => {
+    const { session, before, inHand } = opened();
+    session.change(givenOtherwise(before.scenario, 'core'), 'test');
+    const tested = inHand();
+    session.change(sizeChanges(tested, { width: 1.45, depth: 1.3 }), 'core size');
+    expect(inHand().values.core.airConductance).toBeCloseTo(584, -1);
+    expect(inHand().values.core.test).toBeUndefined();
+    session.change(sizeChanges(tested, { width: 1, depth: 1 }), 'core size');
+    expect(inHand().document).toEqual(tested.document);
   });
 
   it('is that of the printed variant', () => {

@@ -7,7 +7,9 @@ import { COMMON_PRACTICE, NO_PUBLISHED_FIGURE } from './sources.ts';
 const NO_FLOW = 'A conductance means nothing without the flow at which it was measured.';
 const NO_COOLANT = 'No coolant there: nothing to carry the heat.';
 /** Named where a key of the core may be left out because its geometry is given. */
-const GEOMETRY = { followsFrom: 'coreGeometry' } as const;
+const GEOMETRY = { followsFrom: ['coreGeometry'] } as const;
+const GEOMETRY_OR_TEST = { followsFrom: ['coreGeometry', '.test'] } as const;
+const TEST = { followsFrom: ['.test'] } as const;
 const SCALED = 'coolant turbulated in the tubes';
 
 const glycolByVolume = (kind: GlycolKind) =>
@@ -28,15 +30,15 @@ export const PROPYLENE_BY_VOLUME: NumberRow = glycolByVolume('propylene');
 // biome-ignore format: a table is read by rows
 export const COOLANT_LOOP = {
   core: {
-    airConductance: { label: 'core air conductance', unit: 'W/K', min: 10, max: 20000, usual: [50, 6000], ...GEOMETRY,
+    airConductance: { label: 'core air conductance', unit: 'W/K', min: 10, max: 20000, usual: [50, 6000], ...GEOMETRY_OR_TEST,
       meaning: 'charge air to core metal, fins included, at airConductanceAtFlow' },
-    airConductanceAtFlow: { label: 'flow of the core air conductance', unit: 'kg/s', min: 0.005, max: 3, usual: [0.02, 1.5], ...GEOMETRY,
+    airConductanceAtFlow: { label: 'flow of the core air conductance', unit: 'kg/s', min: 0.005, max: 3, usual: [0.02, 1.5], ...GEOMETRY_OR_TEST,
       meaning: 'air flow at which airConductance holds', whenMissing: NO_FLOW },
     airConductanceExponent: { label: 'core air conductance exponent', unit: '-', min: 0, max: 1, default: 0.62,
       meaning: 'airConductance goes with air flow to this power', source: COMMON_PRACTICE },
-    coolantConductance: { label: 'core coolant conductance', unit: 'W/K', min: 10, max: 50000, usual: [100, 20000], ...GEOMETRY,
+    coolantConductance: { label: 'core coolant conductance', unit: 'W/K', min: 10, max: 50000, usual: [100, 20000], ...GEOMETRY_OR_TEST,
       meaning: 'core metal to coolant at coolantConductanceAtFlow' },
-    coolantConductanceAtFlow: { label: 'flow of the core coolant conductance', unit: 'kg/s', min: 0.005, max: 5, usual: [0.03, 2], ...GEOMETRY,
+    coolantConductanceAtFlow: { label: 'flow of the core coolant conductance', unit: 'kg/s', min: 0.005, max: 5, usual: [0.03, 2], ...GEOMETRY_OR_TEST,
       meaning: 'coolant flow at which coolantConductance holds', whenMissing: NO_FLOW },
     coolantConductanceExponent: { label: 'core coolant conductance exponent', unit: '-', min: 0, max: 1, default: 0.6,
       meaning: 'coolantConductance goes with coolant flow to this power; 0 to 0.33 in plain flat tubes', source: `${SCALED}: ${COMMON_PRACTICE}` },
@@ -88,15 +90,15 @@ export const COOLANT_LOOP = {
   exchanger: {
     faceArea: { label: 'face area of the front exchanger', unit: 'm2', min: 0.005, max: 2, usual: [0.02, 0.5],
       meaning: 'frontal area that the cooling air meets' },
-    airConductance: { label: 'exchanger air conductance', unit: 'W/K', min: 10, max: 20000, usual: [30, 4000],
+    airConductance: { label: 'exchanger air conductance', unit: 'W/K', min: 10, max: 20000, usual: [30, 4000], ...TEST,
       meaning: 'cooling air to exchanger metal, fins included, at airConductanceAtFlow' },
-    airConductanceAtFlow: { label: 'flow of the exchanger air conductance', unit: 'kg/s', min: 0.005, max: 20, usual: [0.05, 8],
+    airConductanceAtFlow: { label: 'flow of the exchanger air conductance', unit: 'kg/s', min: 0.005, max: 20, usual: [0.05, 8], ...TEST,
       meaning: 'cooling air flow at which airConductance holds', whenMissing: NO_FLOW },
     airConductanceExponent: { label: 'exchanger air conductance exponent', unit: '-', min: 0, max: 1, default: 0.55,
       meaning: 'airConductance goes with air flow to this power', source: 'a trade article on radiators: heat goes with air speed to 0.5 to 0.6' },
-    coolantConductance: { label: 'exchanger coolant conductance', unit: 'W/K', min: 10, max: 50000, usual: [100, 20000],
+    coolantConductance: { label: 'exchanger coolant conductance', unit: 'W/K', min: 10, max: 50000, usual: [100, 20000], ...TEST,
       meaning: 'coolant to exchanger metal at coolantConductanceAtFlow' },
-    coolantConductanceAtFlow: { label: 'flow of the exchanger coolant conductance', unit: 'kg/s', min: 0.005, max: 5, usual: [0.03, 2],
+    coolantConductanceAtFlow: { label: 'flow of the exchanger coolant conductance', unit: 'kg/s', min: 0.005, max: 5, usual: [0.03, 2], ...TEST,
       meaning: 'coolant flow at which coolantConductance holds', whenMissing: NO_FLOW },
     coolantConductanceExponent: { label: 'exchanger coolant conductance exponent', unit: '-', min: 0, max: 1, default: 0.6,
       meaning: 'coolantConductance goes with coolant flow to this power', source: `${SCALED}: ${COMMON_PRACTICE}` },
@@ -123,6 +125,8 @@ export const COOLANT_LOOP = {
     glycol: { label: 'glycol', choices: ['ethylene', 'propylene'], default: 'ethylene',
       meaning: 'which glycol is in the water; without any the coolant is water', source: 'what most coolants are made of: common practice' },
     glycolByVolume: glycolByVolume('ethylene'),
+    freezingAccepted: { label: 'freezing accepted', choices: ['no', 'yes'], default: 'no',
+      meaning: 'yes: a mix that freezes in the session is run all the same, up to where it freezes', source: 'frozen coolant splits pump and core' },
     propertiesAt: { label: 'temperature of the coolant properties', unit: 'degC', min: -40, max: 110, usual: [0, 90], default: 40,
       meaning: 'density and heat capacity are taken at this temperature; viscosity follows the coolant', source: 'mean coolant of a session of pulls' },
     capPressure: { label: 'cap pressure', unit: 'kPa', min: 0, max: 250, usual: [0, 150], default: 90,
@@ -152,7 +156,8 @@ export const COOLANT_LOOP = {
   },
   pump: {
     shutOffPressure: { label: 'shut-off pressure of the pump', unit: 'kPa', min: 0.5, max: 1000, usual: [5, 200], absent: 'curve',
-      meaning: 'pressure without flow at rated voltage; with freeFlow it makes a parabola' },
+      meaning: 'pressure without flow at rated voltage; with freeFlow it makes a parabola',
+      whenMissing: 'The free flow on a label is a flow without resistance: alone it does not tell the flow in the loop. Give the pressure without flow, or the curve.' },
     freeFlow: { label: 'free flow of the pump', unit: 'L/min', min: 0.5, max: 1000, usual: [5, 250], absent: 'curve',
       meaning: 'flow without resistance at rated voltage, the figure of most labels; never the flow in the loop' },
     electricalPower: { label: 'electrical power of the pump', unit: 'W', min: 0, max: 3000, usual: [5, 600],
@@ -207,6 +212,8 @@ export const COOLANT_LOOP = {
       meaning: 'coolant level over the inlet of the pump; it adds to its suction pressure', source: `tank above the pump: ${COMMON_PRACTICE}` },
     missingCoolant: { label: 'coolant missing from the reservoir', unit: 'L', min: 0, max: 200, default: 0,
       meaning: 'fault: what the tank lacks of coolantVolume', source: 'none missing' },
+    vesselVolume: { label: 'volume of the vessel', unit: 'L', min: 0.05, max: 500, usual: [0.3, 100], absent: 'room for all that is filled in',
+      meaning: 'whole reservoir up to the overflow: coolant and ice must have room in it' },
     iceMass: { label: 'ice loaded into the reservoir', unit: 'kg', min: 0, max: 300, usual: [0, 60], default: 0,
       meaning: 'at the start of the first phase, at 0 degC; its melt stays in the loop', source: 'no ice' },
     meltConductance: { label: 'melt conductance of the ice', unit: 'W/(K kg)', min: 1, max: 5000, usual: [20, 500],

@@ -44,6 +44,7 @@ function checkAltitude({ ambient: { altitude, pressure } }: Values, report: Repo
     message: `The station pressure of ${figure(pressure)} kPa abs is used; the standard atmosphere has ${figure(there)} kPa abs at ${figure(altitude)} m. Corrected to sea level? Leave one of the two out.`,
     found: `${figure(pressure)} kPa abs`,
     expected: `about ${figure(there)} kPa abs`,
+    fix: { path: 'ambient.pressure', value: Number(figure(there)), label: `Use ${figure(there)} kPa abs` },
   });
 }
 
@@ -55,8 +56,8 @@ const NEEDED_BY_KIND = {
 
 /** Keys that say nothing about a machine of this kind. */
 const UNUSED_BY_KIND = {
-  displacement: ['highestSpeed', 'boostOutletPressure', 'boostSpeed', 'quotedFlow'],
-  centrifugal: ['sweptVolume', 'builtInVolumeRatio', 'highestSpeed', 'targetManifoldPressure'],
+  displacement: ['boostOutletPressure', 'boostSpeed', 'quotedFlow'],
+  centrifugal: ['sweptVolume', 'builtInVolumeRatio', 'targetManifoldPressure'],
   'turbine-driven': ['driveRatio', 'sweptVolume', 'builtInVolumeRatio'],
 } as const;
 
@@ -86,12 +87,14 @@ function checkCompressor(values: Values, report: Report): void {
   checkTarget(values, report);
   const { boostOutletPressure, boostInletPressure } = compressor;
   if (boostOutletPressure === undefined || !(boostOutletPressure <= boostInletPressure)) return;
+  const absolute = Number(figure(boostOutletPressure + boostInletPressure));
   report({
     severity: 'error',
     path: 'compressor.boostOutletPressure',
-    message: `The known boost of ${figure(boostOutletPressure)} kPa abs is not above its inlet at ${figure(boostInletPressure)} kPa abs: no head follows from it. Typed as gauge pressure?`,
+    message: `The known boost of ${figure(boostOutletPressure)} kPa abs is not above its inlet at ${figure(boostInletPressure)} kPa abs: no head follows from it. Typed as gauge pressure? That would be ${figure(absolute)} kPa abs.`,
     found: `${figure(boostOutletPressure)} kPa abs`,
     expected: `above ${figure(boostInletPressure)} kPa abs, absolute`,
+    fix: { path: 'compressor.boostOutletPressure', value: absolute, label: `Use ${figure(absolute)} kPa abs` },
   });
 }
 

@@ -3,6 +3,7 @@ import type { GlycolKind } from '../../fluids/glycol-fits.ts';
 import { figure, fromSi } from '../../units.ts';
 import type { Report } from '../issue.ts';
 import { COOLANT_LOOP } from '../parameters/coolant-loop.ts';
+import { placedPhases } from '../phases.ts';
 import { reportMissing } from '../read-value.ts';
 import type { PointValues, PumpValues, Values } from '../shape.ts';
 import { checkPercentage } from './air-path.ts';
@@ -61,30 +62,48 @@ const freezingPoint = (glycolByVolume: number, kind: GlycolKind): number =>
 /** A word of the file that is at fault reads as the default. */
 const glycolOf = ({ glycol }: Values['coolant']): GlycolKind => (glycol === 'propylene' ? 'propylene' : 'ethylene');
 
-function checkFreezing({ coolant, ambient, start }: Values, report: Report): void {
-  const { glycolByVolume } = coolant;
+/** The coldest that the coolant may meet [degC], and where, as a sentence goes on. */
+function coldestOf(values: Values): readonly [number, string] {
+  const places: readonly (readonly [number, string])[] = [
+    [values.ambient.temperature, 'the air outside is'],
+    [values.start.coolant ?? Number.NaN, 'the coolant starts at'],
+    ...placedPhases(values).map(
+      ({ phase: { name, kind, outsideTemperature = [Number.NaN] } }) =>
+        [Math.min(...outsideTemperature), `the air outside in the phase "${name ?? kind}" is`] as const,
+    ),
+  ];
+  return places.reduce((coldest, place) => (place[0] < coldest[0] ? place : coldest), [Number.POSITIVE_INFINITY, '']);
+}
+
+function checkFreezing(values: Values, report: Report): void {
+  const { glycolByVolume, freezingAccepted } = values.coolant;
   if (Number.isNaN(glycolByVolume)) return;
-  const kind = glycolOf(coolant);
+  const kind = glycolOf(values.coolant);
   const freezing = freezingPoint(glycolByVolume, kind);
-  const atStart = start.coolant ?? ambient.temperature;
-  const [coldest, where] =
-    atStart < ambient.temperature ? [atStart, 'the coolant starts at'] : [ambient.temperature, 'the air outside is'];
+  const [coldest, where] = coldestOf(values);
   if (!(coldest <= freezing)) return;
 
   const path = 'coolant.glycolByVolume';
   const mix = glycolByVolume === 0 ? 'Water' : `A mix of ${figure(glycolByVolume)} % ${kind} glycol`;
-  const said = `${mix} freezes at ${figure(freezing)} degC and ${where} ${figure(coldest)} degC. Pump, core and exchanger can split.`;
   const mixes = Array.from({ length: 100 / 5 }, (_, k) => 5 * k).filter(
     (mix) => mix < 100 * largestGlycolByVolume(kind),
   );
   const enough = mixes.find((mix) => freezingPoint(mix, kind) <= coldest - FREEZING_MARGIN);
+  const isAccepted = freezingAccepted === 'yes';
   report({
-    severity: 'error',
+    severity: isAccepted ? 'warning' : 'error',
     path,
-    message:
-      enough === undefined
-        ? said
-        : `${said} With ${FREEZING_MARGIN} K to spare it takes ${enough} % ${kind} glycol, which freezes at ${figure(freezingPoint(enough, kind))} degC.`,
+    message: [
+      `${mix} freezes at ${figure(freezing)} degC and ${where} ${figure(coldest)} degC. Pump, core and exchanger can split.`,
+      ...(enough === undefined
+        ? []
+        : [
+            `With ${FREEZING_MARGIN} K to spare it takes ${enough} % ${kind} glycol, which freezes at ${figure(freezingPoint(enough, kind))} degC.`,
+          ]),
+      isAccepted
+        ? 'Accepted as typed: the run stops where coolant freezes.'
+        : 'To run it all the same, set coolant.freezingAccepted to "yes".',
+    ].join(' '),
     found: `${figure(glycolByVolume)} %`,
     expected: `a mix that freezes below ${figure(coldest)} degC`,
     ...(enough !== undefined && { fix: { path, value: enough, label: `Use ${enough} % ${kind} glycol` } }),

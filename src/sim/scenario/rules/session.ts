@@ -1,5 +1,5 @@
 import { figure, fromSi } from '../../units.ts';
-import type { Report } from '../issue.ts';
+import { capitalised, type Report } from '../issue.ts';
 import { SESSION } from '../parameters/session.ts';
 import { isRepetition, type PlacedPhase, placedPhases } from '../phases.ts';
 import { reportMissing } from '../read-value.ts';
@@ -13,6 +13,7 @@ export function checkSession(values: Values, report: Report): void {
   for (const each of phases) checkPhase(each, values, report);
   checkRepetitions(values, report);
   checkCycle(phases, values, report);
+  checkSteps(phases, values, report);
   if (values.exchanger === undefined) checkNoExchanger(phases, report);
   else checkExchangerAir(phases, report);
   checkRoom(values, report);
@@ -184,6 +185,28 @@ function checkCycle(phases: readonly PlacedPhase[], { numerics }: Values, report
   if (phases.length > 0 && phases.every(({ phase }) => phase.kind !== 'pull' && String(phase.kind) !== '')) {
     const message = 'The cycle has no pull: there is nothing to hold against the limit.';
     report({ severity: 'warning', path: 'cycle', message, found: 'no pull', expected: 'at least one pull' });
+  }
+}
+
+/** A table of more rows than this serves nobody, and fills the memory of a page: own choice. */
+const MOST_POINTS = 500_000;
+
+/** Steps so short that a session has more of them than anybody can look at. */
+function checkSteps(phases: readonly PlacedPhase[], { numerics }: Values, report: Report): void {
+  const isPull = ({ phase }: PlacedPhase): boolean => phase.kind === 'pull';
+  const [pulls, others] = [phases.filter(isPull), phases.filter((each) => !isPull(each))].map(durationOf);
+  for (const [key, duration] of [['longestStepInPull', pulls] as const, ['longestStep', others] as const]) {
+    const points = duration / numerics[key];
+    if (!(points > MOST_POINTS)) continue;
+    const { label, default: usual } = SESSION.numerics[key];
+    report({
+      severity: 'warning',
+      path: `numerics.${key}`,
+      message: `${capitalised(label)} is ${figure(numerics[key])} s: over ${lasting(duration)} that is ${figure(points)} points or more. The step shortens by itself where it has to.`,
+      found: `${figure(numerics[key])} s`,
+      expected: `usually ${usual} s`,
+      fix: { path: `numerics.${key}`, value: usual, label: `Use ${usual} s` },
+    });
   }
 }
 

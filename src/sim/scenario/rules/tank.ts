@@ -1,0 +1,72 @@
+import { HEAT_OF_MELTING, ICE_DENSITY, MELTING_POINT } from '../../fluids/ice.ts';
+import { figure, fromSi, toSi } from '../../units.ts';
+import { LINE_PLACES } from '../config.ts';
+import { coolantOf } from '../coolant-of.ts';
+import type { Fix, Report } from '../issue.ts';
+import { lineAfter, type Values } from '../shape.ts';
+
+/** Coolant and ice have room in the tank. */
+export function checkVessel({ reservoir: { coolantVolume, iceMass, vesselVolume } }: Values, report: Report): void {
+  const perLitre = ICE_DENSITY / 1000;
+  const needed = coolantVolume + iceMass / perLitre;
+  if (vesselVolume === undefined || !(needed > vesselVolume)) return;
+  const coolant = `${figure(coolantVolume)} L of coolant`;
+  const said =
+    iceMass > 0
+      ? `${coolant} and ${figure(iceMass)} kg of ice need ${figure(needed)} L (ice ${figure(perLitre)} kg/L)`
+      : `${coolant} do not fit`;
+  const fix = fixOfVessel(iceMass, Math.floor(10 * (vesselVolume - coolantVolume) * perLitre) / 10, vesselVolume);
+  report({
+    severity: 'error',
+    path: 'reservoir.vesselVolume',
+    message: `${said}: ${figure(needed - vesselVolume)} L more than the ${figure(vesselVolume)} L that the vessel holds.`,
+    found: `${figure(vesselVolume)} L`,
+    expected: `at least ${figure(needed)} L, or less in it`,
+    ...(fix && { fix }),
+  });
+}
+
+/** Less ice where there is some and room for a part of it; without ice, a vessel filled to the overflow. */
+function fixOfVessel(iceMass: number, iceThatFits: number, vesselVolume: number): Fix | undefined {
+  if (iceMass === 0)
+    return { path: 'reservoir.coolantVolume', value: vesselVolume, label: `Fill in ${figure(vesselVolume)} L` };
+  if (!(iceThatFits > 0)) return undefined;
+  return { path: 'reservoir.iceMass', value: iceThatFits, label: `Load ${figure(iceThatFits)} kg of ice` };
+}
+
+/** degC; coolant that has stood with ice is no warmer: common practice, no published source */
+const WARMEST_ON_ICE = 3;
+/** degC, what is proposed: within 0 to WARMEST_ON_ICE */
+const COLD_START = 2;
+
+/** Ice meets cold coolant. Asks the values of a file without faults, its core filled in. */
+export function checkWarmStart(values: Values, report: Report): void {
+  const { reservoir, start, ambient } = values;
+  const { iceMass, coolantVolume } = reservoir;
+  const warm = start.coolant ?? ambient.temperature;
+  if (!(iceMass > 0) || !(warm > WARMEST_ON_ICE)) return;
+  const mix = coolantOf(values);
+  if (mix === undefined) return;
+  const perLitre = toSi(1, 'L') * mix.density * mix.heatCapacity * (toSi(warm, 'degC') - MELTING_POINT);
+  const melted = (litres: number): string =>
+    figure(Number(Math.min(iceMass, (litres * perLitre) / HEAT_OF_MELTING).toPrecision(2)));
+  const whole = coolantVolume + volumeOutsideTank(values);
+  report({
+    severity: 'warning',
+    path: 'start.coolant',
+    message: `${figure(coolantVolume)} L in the tank at ${figure(warm)} degC would melt ${melted(coolantVolume)} of the ${figure(iceMass)} kg of ice before anything happens, the ${figure(whole)} L of the whole loop ${melted(whole)} kg. Start at 0 to ${WARMEST_ON_ICE} degC?`,
+    found: `${figure(warm)} degC`,
+    expected: `0 to ${WARMEST_ON_ICE} degC with ice in the tank`,
+    fix: { path: 'start.coolant', value: COLD_START, label: `Start at ${COLD_START} degC` },
+  });
+}
+
+/** Coolant in core, exchangers and lines [L]. */
+function volumeOutsideTank({ core, exchanger, secondExchanger, lines }: Values): number {
+  const segments = LINE_PLACES.flatMap((place) => lines[lineAfter(place)] ?? []);
+  const inLines = segments
+    .map(({ length, bore = lines.bore }) => (Math.PI / 4) * toSi(bore, 'mm') ** 2 * length)
+    .reduce((sum, volume) => sum + volume, 0);
+  const inExchangers = (exchanger?.coolantVolume ?? 0) + (secondExchanger?.coolantVolume ?? 0);
+  return core.count * core.coolantVolume + inExchangers + fromSi(inLines, 'L');
+}
