@@ -10,6 +10,6 @@ export function freezeCaution({ coolant, ambient, start, cycle }: Config, wordin
   const { freezingPoint } = createCoolant(coolant.glycolByVolume, coolant.glycol);
   const phases = [...cycle.before, ...cycle.block, ...cycle.after];
   const outside = phases.flatMap(({ outsideTemperature: { from, to } }) => [from, to]);
-  const coldest = Math.min(ambient.temperature, start.coolant, ...outside);
+  const coldest = Math.min(ambient.temperature, start.coolant, start.reservoir, ...outside);
   return `This mix begins to freeze at ${wording.temperature(freezingPoint)}; the coldest here is ${wording.temperature(coldest)}, and a night in storage may be colder. Frozen coolant splits pump and core.`;
 }
