@@ -44,6 +44,6 @@ export { type LineKey, lineAfter } from './scenario/shape.ts';
 export { isNumberRow, isRequired, isWordRow, type NumberRow, type Parameter, type WordRow } from './scenario/table.ts';
 export { BY_TEST, type TestedPart, testPointOf } from './scenario/test-point.ts';
 export { toConfig } from './scenario/to-config.ts';
-export { applyVariant, variants } from './scenario/variants.ts';
+export { applyChanges, applyVariant, variants } from './scenario/variants.ts';
 export { type RunOptions, startRun } from './simulate.ts';
 export { convert, type FileUnit, figure, readQuantity, toSi } from './units.ts';
