@@ -6,6 +6,8 @@ export { ESTIMATE_CAUTION, freezeCaution } from './answers/cautions.ts';
 export { readChargeTable } from './answers/charge-table.ts';
 export { compareCooling, explainCooling } from './answers/cooling-consequence.ts';
 export { type CoreDesignStudy, type SizeChange, studyCoreDesign } from './answers/core-designer.ts';
+export { type CoreDropStudy, type DropFigures, studyCoreDrop } from './answers/core-drop.ts';
+export { explainCoreDrop } from './answers/core-drop-sentence.ts';
 export {
   type CoreMap,
   type CoreMapLists,
@@ -18,11 +20,15 @@ export { findings } from './answers/findings.ts';
 export { type OperatingPoint, operatingPoint } from './answers/operating-point.ts';
 export { type PullSummary, summarisePulls } from './answers/pull-summary.ts';
 export { countPulls, decidingPull } from './answers/pulls-to-limit.ts';
+export { explainRest } from './answers/rest-sentence.ts';
+export { type RestStudy, studyRest } from './answers/rest-time.ts';
 export { explainRoutes } from './answers/route-sentence.ts';
 export { type RouteStudy, studyRoutes, type TurnLine } from './answers/route-turns.ts';
 export { ENERGY_LABELS, type RunReport, reportRun } from './answers/run-report.ts';
+export { explainStore, storeSize } from './answers/store-sentence.ts';
 export { conduct, type Study } from './answers/study.ts';
 export { type RunStudy, studyRun } from './answers/study-run.ts';
+export { type StoreKind, type StorePoint, type StoreStudy, studyStore } from './answers/tank-size.ts';
 export { FILE_WORDING, type Wording } from './answers/wording.ts';
 export { createCoolant } from './fluids/coolant.ts';
 export { CentrifugalCompressor } from './model/centrifugal-compressor.ts';
