@@ -5,6 +5,7 @@ import { type CoreCommandOptions, core } from './core.ts';
 import { type DropCommandOptions, drop } from './drop.ts';
 import { EXIT, EXIT_HELP } from './exit-codes.ts';
 import { printKeys } from './keys.ts';
+import { type LetterCommandOptions, letter } from './letter.ts';
 import { type LoopCommandOptions, loop } from './loop.ts';
 import { type RestCommandOptions, rest } from './rest.ts';
 import { type RoutesCommandOptions, routes } from './routes.ts';
@@ -36,6 +37,17 @@ export async function runCommandLine(args: readonly string[]): Promise<number> {
     .option('--tolerance <kelvin>', "largest error of a step in any temperature; the file's own by default", tolerance)
     .action((file: string, options: RunCommandOptions) => {
       code = run(file, options);
+    });
+
+  program
+    .command('letter')
+    .description("the customer's letter: question, answer, why, what the log will show, how sure, cautions")
+    .argument('<file>', 'scenario file (JSON); - reads standard input')
+    .option('--variant <name>', 'the car as it stands is this variant of the file')
+    .option('--change <name>', 'what is asked about: this variant of the file')
+    .option('--json', 'print the letter as JSON')
+    .action((file: string, options: LetterCommandOptions) => {
+      code = letter(file, options);
     });
 
   program

@@ -17,6 +17,7 @@ export {
 } from './answers/core-map.ts';
 export type { Finding, FindingKind, FindingRank } from './answers/finding.ts';
 export { findings } from './answers/findings.ts';
+export { type Letter, type LetterRun, writeLetter } from './answers/letter.ts';
 export { type OperatingPoint, operatingPoint } from './answers/operating-point.ts';
 export { type PullSummary, summarisePulls } from './answers/pull-summary.ts';
 export { countPulls, decidingPull } from './answers/pulls-to-limit.ts';
@@ -51,5 +52,5 @@ export { isNumberRow, isRequired, isWordRow, type NumberRow, type Parameter, typ
 export { BY_TEST, type TestedPart, testPointOf } from './scenario/test-point.ts';
 export { toConfig } from './scenario/to-config.ts';
 export { applyChanges, applyVariant, variants } from './scenario/variants.ts';
-export { type RunOptions, startRun } from './simulate.ts';
+export { type RunOptions, simulate, startRun } from './simulate.ts';
 export { convert, type FileUnit, figure, readQuantity, toSi } from './units.ts';
