@@ -10,6 +10,7 @@ import { snapshot } from './files/snapshot.ts';
 import { scaleOf } from './format.ts';
 import { Dock } from './inputs/dock.tsx';
 import { Inputs } from './inputs/inputs.tsx';
+import { Loop } from './loop/loop.tsx';
 import type { PageProps } from './page.tsx';
 import { Plots } from './plots/plots.tsx';
 import { Routes } from './routes/routes.tsx';
@@ -48,6 +49,7 @@ export function App(props: PageProps) {
       <main>
         <Answer {...props} />
         <Routes {...props} />
+        <Loop {...props} />
         <Inputs {...props} />
         <Picture {...props} />
         <Plots {...props} />
