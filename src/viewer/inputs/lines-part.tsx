@@ -1,4 +1,5 @@
 import { type LineKey, lineAfter, linePlacesOf, PART_WORDS } from '../../sim/index.ts';
+import { NO_BREAK_SPACE } from '../format.ts';
 import { FieldList, type FormProps, More, specsOf, stateOf } from './field-list.tsx';
 import { fieldGroups } from './fields.ts';
 import { Fold } from './fold.tsx';
@@ -34,7 +35,7 @@ function Line({ line, name, ...props }: FormProps & { readonly line: LineKey; re
   const { isChanged, hasDraft, warnings } = stateOf(props, [list]);
   return (
     <Fold
-      title={`${name}, ${segments.length === 0 ? 'no line' : `${Number(total.toPrecision(4))} m`}`}
+      title={`${name}, ${segments.length === 0 ? 'no line' : `${Number(total.toPrecision(4))}${NO_BREAK_SPACE}m`}`}
       note={isChanged ? 'changed' : undefined}
       isOpenAtFirst={hasDraft || warnings > 0}
     >

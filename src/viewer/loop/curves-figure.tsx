@@ -1,5 +1,5 @@
 import { pressure } from '../designer/shown.ts';
-import { flow, joined, scaleOf } from '../format.ts';
+import { flow, joined, scaleOf, wordingIn } from '../format.ts';
 import type { PageProps } from '../page.tsx';
 import type { UnitChoice } from '../state/display.ts';
 import { type Axes, axesFor, curvesView, PAPER } from './curves.ts';
@@ -38,7 +38,7 @@ const path = (points: readonly (readonly [number, number])[]): string =>
 function Figure({ name, role, car, isAlone, point, axes, units }: FigureProps) {
   if (point === undefined) return <p class="small">{name}: no pump is on in any phase.</p>;
   const view = curvesView(point, axes, units);
-  const real = `Real flow ${joined(flow(point.flow, units))} at ${pressure(point.pressure, units)}`;
+  const real = `Real flow ${joined(flow(point.flow, units))} at ${wordingIn(units).pressure(point.pressure)}`;
   const rated = `Free flow on the label ${joined(flow(point.rating, units))}: never the flow in a loop`;
   const straight =
     point.straightLineFlow === undefined

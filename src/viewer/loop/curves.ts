@@ -25,7 +25,9 @@ export function axesFor(points: readonly OperatingPoint[], units: UnitChoice): A
     const step = roundStep(most / 4);
     return ticksBetween(0, step * Math.ceil(most / step - 1e-9), step);
   };
-  const flowTicks = ticks(flows.fromSi(Math.max(...points.flatMap(({ rating, curves }) => [rating, ...curves.flow]))));
+  const mostFlow = ({ rating, curves: { flow, pump } }: OperatingPoint): number =>
+    Math.max(rating, ...flow.filter((_, k) => k === 0 || pump[k - 1] > 0));
+  const flowTicks = ticks(flows.fromSi(Math.max(...points.map(mostFlow))));
   const pressureTicks = ticks(pressures.fromSi(Math.max(...points.flatMap(({ curves }) => curves.pump))));
   const [right, top] = [flowTicks[flowTicks.length - 1], pressureTicks[pressureTicks.length - 1]];
   const { left, bottom } = FRAME;

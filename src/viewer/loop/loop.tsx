@@ -1,10 +1,12 @@
 import './loop.css';
 import { useComputed } from '@preact/signals';
+import { useRef } from 'preact/hooks';
 import { type OperatingPoint, operatingPoint } from '../../sim/index.ts';
 import { FoldOut } from '../fold-out.tsx';
 import { joined, temperature } from '../format.ts';
 import type { PageProps } from '../page.tsx';
 import type { Car } from '../state/cars.ts';
+import { useSize } from '../time/use-size.ts';
 import { Curves } from './curves-figure.tsx';
 import { Losses } from './losses.tsx';
 import { SchemeFigure } from './scheme-figure.tsx';
@@ -41,26 +43,32 @@ function Panel(props: PageProps) {
   const title = inHand === undefined ? 'Coolant loop' : `Coolant loop: ${isAlone ? '' : 'After, '}${inHand.car.label}`;
   return (
     <FoldOut id={LOOP_ID} isOpen={display.isLoopOpen} title={title}>
-      {inHand !== undefined && <Body {...props} cars={cars.value} inHand={inHand} />}
+      {inHand?.point === undefined ? (
+        <p class="small">{inHand && 'No pump is on in any phase: there is no flow to speak of.'}</p>
+      ) : (
+        <Body {...props} cars={cars.value} car={inHand.car} point={inHand.point} />
+      )}
     </FoldOut>
   );
 }
 
 interface BodyProps extends PageProps {
   readonly cars: readonly PointOf[];
-  readonly inHand: PointOf;
+  readonly car: Car;
+  readonly point: OperatingPoint;
 }
 
-function Body({ cars, inHand: { car, point }, ...props }: BodyProps) {
+function Body({ cars, car, point, ...props }: BodyProps) {
+  const host = useRef<HTMLDivElement>(null);
+  const size = useSize(host);
   const units = props.display.units.value;
-  if (point === undefined) return <p class="small">No pump is on in any phase: there is no flow to speak of.</p>;
   return (
-    <div class="loop-body">
+    <div class="loop-body" ref={host}>
       <p class="small">
         Flow and pressures in the phase “{point.phase}”, all coolant at{' '}
         {joined(temperature(point.temperature, units, 0))}. Temperatures and ice at the time of the clock.
       </p>
-      <SchemeFigure {...props} car={car} point={point} />
+      <SchemeFigure {...props} car={car} point={point} width={size.value.width} />
       <Curves {...props} cars={cars} />
       <Losses {...props} point={point} />
     </div>

@@ -26,8 +26,8 @@ export function Losses({ point, display }: PageProps & { readonly point: Operati
         </ol>
         {point.shares.length > 0 && (
           <p class="small">
-            Two ways beside each other take the same pressure, so all shares together come to more than 100 %. What
-            stands in the way of a pump there comes off what that pump makes.
+            Two ways beside each other take the same pressure, so all shares together come to more than 100 %. A line in
+            the same way as a pump takes from that pump alone.
           </p>
         )}
       </div>

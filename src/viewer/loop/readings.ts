@@ -1,7 +1,7 @@
 import type { OperatingPoint } from '../../sim/index.ts';
 import { type ColumnName, type Config, type LinePlace, type LoopPart, PART_WORDS } from '../../sim/index.ts';
 import { length, pressure } from '../designer/shown.ts';
-import { capitalised, columnShown, fixed, flow, joined, NO_BREAK_SPACE, temperature } from '../format.ts';
+import { capitalised, columnShown, fixed, flow, joined, NO_BREAK_SPACE, temperature, wordingIn } from '../format.ts';
 import { signed } from '../routes/figures.ts';
 import type { UnitChoice } from '../state/display.ts';
 
@@ -10,6 +10,9 @@ const onPage = (words: string): string => words.replace('reservoir', 'tank');
 
 /** @example partName('reservoir') // "Tank" */
 export const partName = (part: LoopPart): string => capitalised(onPage(PART_WORDS[part]));
+
+/** Three figures without noughts behind them. */
+const brief = (value: number): string => String(Number(value.toPrecision(3)));
 
 /** A share of one: "47 %". */
 export const percent = (share: number): string => `${fixed(100 * share, 0)}${NO_BREAK_SPACE}%`;
@@ -22,7 +25,7 @@ export function lineWords(config: Config, place: LinePlace, units: UnitChoice): 
   const bores = segments.map(({ bore }) => bore);
   const [least, most] = [Math.min(...bores), Math.max(...bores)];
   const from = least === most ? '' : `${length(least, units).split(NO_BREAK_SPACE)[0]}\u2013`;
-  return [`${Number(metres.toPrecision(3))}${NO_BREAK_SPACE}m`, `${from}${length(most, units)}`];
+  return [`${brief(metres)}${NO_BREAK_SPACE}m`, `${from}${length(most, units)}`];
 }
 
 /** Share of the loop's flow that comes through a part. */
@@ -64,16 +67,17 @@ export function partReading(
   switch (part) {
     case 'reservoir': {
       const { coolantVolume, iceMass } = config.reservoir;
-      const ice = at('iceMass') ?? iceMass;
-      const litres = `${fixed(1000 * coolantVolume, 1)}${NO_BREAK_SPACE}L`;
-      const kilograms = `ice ${fixed(ice, 1)}${NO_BREAK_SPACE}kg`;
-      return [iceMass > 0 ? `${litres}, ${kilograms}` : litres, `out ${degrees('reservoirTemperature')}`];
+      const litres = `${brief(1000 * coolantVolume)}${NO_BREAK_SPACE}L`;
+      const out = degrees('reservoirTemperature');
+      if (iceMass === 0) return [litres, `out ${out}`];
+      const left = fixed(at('iceMass') ?? iceMass, 1);
+      return [`${litres} + ${brief(iceMass)}${NO_BREAK_SPACE}kg ice`, `now ${left}${NO_BREAK_SPACE}kg, ${out}`];
     }
     case 'pump':
     case 'secondPump': {
       const through = shareThrough(config.loop, point.shares, part) * point.flow;
       const isShut = point.heldShut.includes(PART_WORDS[part]);
-      const makes = config.secondPump === undefined ? `makes ${pressure(point.pressure, units)}` : '';
+      const makes = config.secondPump === undefined ? `makes ${wordingIn(units).pressure(point.pressure)}` : '';
       return [joined(flow(through, units)), isShut ? 'held shut' : makes];
     }
     case 'core': {
@@ -137,8 +141,7 @@ export function remarks({ suction, wire, measured, heldShut }: OperatingPoint, u
     text: `The ${pump} is held shut by the stronger one beside it and delivers nothing.`,
     isWarning: true,
   }));
-  const margin = pressure(suction.margin, units);
-  const needed = pressure(suction.needed, units);
+  const [margin, needed] = [suction.margin, suction.needed].map(wordingIn(units).pressure);
   const isShort = suction.margin < suction.needed;
   said.push({
     text: isShort

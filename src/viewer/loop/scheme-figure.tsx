@@ -1,22 +1,20 @@
 import { useComputed } from '@preact/signals';
-import { useRef } from 'preact/hooks';
 import type { OperatingPoint } from '../../sim/index.ts';
 import type { PageProps } from '../page.tsx';
 import type { Car } from '../state/cars.ts';
 import { columnAt, momentAt } from '../state/clock.ts';
-import { useSize } from '../time/use-size.ts';
 import { lineWords, type Moment, partName, partReading, percent, phasesPast } from './readings.ts';
 import { layOutLoop, type Scheme } from './scheme.ts';
 
 interface SchemeProps extends PageProps {
   readonly car: Car;
   readonly point: OperatingPoint;
+  /** of the panel; 0 as long as that is not known */
+  readonly width: number;
 }
 
 /** The loop drawn from its order: a ring of boxes, two ways beside each other where it divides. */
-export function SchemeFigure({ car, point, session, clock, display }: SchemeProps) {
-  const host = useRef<HTMLElement>(null);
-  const size = useSize(host);
+export function SchemeFigure({ car, point, width, session, clock, display }: SchemeProps) {
   const moment = useComputed((): Moment => {
     const { series, of } = session.inHandRun.value;
     if (series === undefined || of !== car || series.rowCount === 0) return { at: () => undefined, phase: undefined };
@@ -26,13 +24,12 @@ export function SchemeFigure({ car, point, session, clock, display }: SchemeProp
   const { config } = car;
   const units = display.units.value;
   const past = phasesPast(config);
-  const { width } = size.value;
   const readingOf = (part: Parameters<typeof partReading>[0]) => partReading(part, config, point, moment.value, units);
   const shares = point.shares.map((first) => [percent(first), percent(1 - first)] as const);
   const valve = past.length === 0 ? undefined : `Valve leads the coolant past the exchangers in ${past.join(', ')}.`;
   const scheme = width === 0 ? undefined : layOutLoop(config.loop, width, past.length > 0);
   return (
-    <figure class={scheme?.isUpright === true ? 'loop-scheme upright' : 'loop-scheme'} ref={host}>
+    <figure class={scheme?.isUpright === true ? 'loop-scheme upright' : 'loop-scheme'}>
       {scheme && (
         <svg width={scheme.width} height={scheme.height} aria-hidden="true">
           <Strokes scheme={scheme} />

@@ -109,13 +109,14 @@ interface NodeWords {
   readonly short?: string;
   /** what two in one box are called */
   readonly both?: string;
+  readonly shortBoth?: string;
 }
 
 const NODES: Readonly<Record<NodeName, NodeWords>> = {
   compressor: { name: 'Compressor' },
   pump: { name: 'Pump', both: '2 pumps' },
   tank: { name: 'Tank' },
-  exchanger: { name: 'Front exchanger', short: 'Exchanger', both: '2 exchangers' },
+  exchanger: { name: 'Front exchanger', short: 'Exchanger', both: '2 exchangers', shortBoth: '2 exch.' },
 };
 
 /** Temperatures that a box stands for; the pump's colour is that of the coolant before it. */
@@ -132,12 +133,12 @@ function Node({ name, box, layout, model, car }: NodeProps) {
   const value = columns.length === 1 ? model.valueOf(car, columns[0]) : undefined;
   const colour = value === undefined ? undefined : model.scale.value.colourAt(value);
   const isRoomy = layout.room === 'roomy';
-  const { name: whole, short = whole, both = whole } = NODES[name];
+  const { name: whole, short = whole, both = whole, shortBoth = both } = NODES[name];
   const isDouble = name !== 'compressor' && countAt(car.car.config, name) > 1;
   return (
     <p class={`picture-node ${name}`} style={placed(box)}>
       <i aria-hidden="true" style={colour && { background: cssColour(colour) }} />
-      <span>{isDouble ? both : isRoomy ? whole : short}</span>
+      <span>{isRoomy ? (isDouble ? both : whole) : isDouble ? shortBoth : short}</span>
       <b>{name === 'pump' ? coolantFlow(model, car) : allDegrees(model, car, columns, isRoomy)}</b>
       {name === 'compressor' && !isRoomy && <span>{bypassWords(model)}</span>}
     </p>
