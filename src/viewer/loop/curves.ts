@@ -1,7 +1,7 @@
 import type { OperatingPoint } from '../../sim/index.ts';
 import { scaleOf } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
-import { roundStep, ticksBetween } from '../time/ticks.ts';
+import { roundStep } from '../time/ticks.ts';
 
 type Point = readonly [x: number, y: number];
 
@@ -23,7 +23,7 @@ export function axesFor(points: readonly OperatingPoint[], units: UnitChoice): A
   const pressures = scaleOf('kPa', units);
   const ticks = (most: number): number[] => {
     const step = roundStep(most / 4);
-    return ticksBetween(0, step * Math.ceil(most / step - 1e-9), step);
+    return Array.from({ length: Math.ceil(most / step - 1e-9) + 1 }, (_, k) => k * step);
   };
   const mostFlow = ({ rating, curves: { flow, pump } }: OperatingPoint): number =>
     Math.max(rating, ...flow.filter((_, k) => k === 0 || pump[k - 1] > 0));
