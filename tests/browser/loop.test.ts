@@ -79,17 +79,13 @@ describe('the coolant loop', () => {
     const [before, after] = [panel.locator('figure.before'), panel.locator('figure.after')];
     expect(plain(await before.innerText())).toContain(`Real flow ${perMinute(point.flow)}`);
     expect(plain(await after.innerText())).not.toContain(`Real flow ${perMinute(point.flow)}`);
-    expect(
-      await panel
-        .locator('.loop-scheme text.share')
-        .allInnerTexts()
-        .then((all) => all.map(plain)),
-    ).toEqual(['50 %', '50 %']);
+    const shares = await panel.locator('.loop-scheme text.share').allTextContents();
+    expect(shares.map(plain)).toEqual(['50 %', '50 %']);
     expect(plain(await page.locator('.notice').innerText())).toContain('starts as a copy of the first');
     await page.locator('.picture-node', { hasText: /2 exch/ }).waitFor();
     await page.locator('summary.line', { hasText: 'Front heat exchanger' }).click();
     const areas = page.getByRole('textbox', { name: /^Face area/ });
-    expect(await areas.count()).toBe(2);
+    await expect.poll(() => areas.count()).toBe(2);
     await page.getByRole('button', { name: /^Undo/ }).click();
     await panel.locator('figure.after').waitFor({ state: 'detached' });
     expect(await panel.locator('.loop-scheme text.share').count()).toBe(0);
