@@ -10,7 +10,7 @@ const GRAVITY = 9.80665;
 const CURVE_POINTS = 61;
 
 /** One resistance of the loop at the operating point. */
-export interface LoopLoss {
+interface LoopLoss {
   /** "core", "line after the pump" */
   readonly name: string;
   /** the part, or where the line starts */
@@ -22,7 +22,7 @@ export interface LoopLoss {
 }
 
 /** What one change by itself makes of the flow [m3/s]. */
-export interface FlowStep {
+interface FlowStep {
   readonly name: string;
   readonly flow: number;
 }

@@ -164,7 +164,7 @@ type PlainGroup = Exclude<
 export type LineKey = `after${Capitalize<LinePlace>}`;
 
 export type GeometryValues = ValuesOf<(typeof CORE_GEOMETRY)['coreGeometry']>;
-export type SegmentValues = ValuesOf<Tables['segment']>;
+type SegmentValues = ValuesOf<Tables['segment']>;
 export type PointValues = ValuesOf<Tables['point']>;
 export type PhaseValues = ValuesOf<Tables['phase']>;
 export type RepetitionValues = ValuesOf<Tables['repetition']> & { readonly phases: readonly PhaseValues[] };

@@ -3,6 +3,7 @@ import { operatingPoint } from '../../../src/sim/index.ts';
 import {
   canStandBeside,
   type DoubledPart,
+  phasesIn,
   secondChanges,
   secondPlaceOf,
   sinkChanges,
@@ -95,6 +96,17 @@ describe('the loop of a car', () => {
     const both = changed(joined, secondChanges(joined, 'pump', 'side by side'));
     expect(both.document.lines).toMatchObject({ afterSecondWays: [{ length: 0.7 }] });
     expect(both.document.lines).not.toHaveProperty('afterWays');
+  });
+
+  it('copies a pump without the flow that was measured with the first, and takes its phase keys out with it', () => {
+    const car = shippedCar('session-coupe');
+    // 20 L/min, below the 27.4 that the curves give.
+    const measured = changed(car, { 'pump.measuredFlow': 20 });
+    const two = changed(measured, secondChanges(measured, 'pump', 'in series'));
+    expect(two.document.secondPump).toEqual(car.document.pump);
+    const [path] = phasesIn(two.document)[0];
+    const off = changed(two, { [`${path}.secondPump`]: 'off' });
+    expect(changed(off, secondChanges(off, 'pump', 'none')).document).toEqual(measured.document);
   });
 
   it('divides no way again', () => {
