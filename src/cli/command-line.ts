@@ -1,5 +1,6 @@
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
 import { parameterGroups } from '../sim/index.ts';
+import { type AgreeCommandOptions, agree, gaugeReadings, gaugeStep } from './agree.ts';
 import { check } from './check.ts';
 import { type CoreCommandOptions, core } from './core.ts';
 import { EXIT, EXIT_HELP } from './exit-codes.ts';
@@ -54,6 +55,18 @@ export async function runCommandLine(args: readonly string[]): Promise<number> {
     .option('--json', 'print everything as JSON, the crossing curves among it')
     .action((file: string, options: LoopCommandOptions) => {
       code = loop(file, options);
+    });
+
+  program
+    .command('agree')
+    .description('hold what the gauge showed at the end of each pull against the model; which core would fit')
+    .argument('<file>', 'scenario file (JSON); - reads standard input')
+    .requiredOption('--gauge <list>', 'readings of pull 1, 2, ... in degC: 52,55,57; 126F; - where none', gaugeReadings)
+    .option('--gauge-step <kelvin>', 'what the last figure of the gauge is worth', gaugeStep, 1)
+    .option('--variant <name>', 'use this variant of the file')
+    .option('--json', 'print the comparison as JSON')
+    .action((file: string, options: AgreeCommandOptions) => {
+      code = agree(file, options);
     });
 
   program

@@ -2,6 +2,7 @@
 export { studyAirBand } from './answers/air-band.ts';
 export type { BottleneckPart } from './answers/bottleneck.ts';
 export type { RouteComparison, RouteFigures } from './answers/bypass-routes.ts';
+export { type CarAgreement, explainAgreement, type GaugeReading, studyCarAgreement } from './answers/car-agreement.ts';
 export { ESTIMATE_CAUTION, freezeCaution } from './answers/cautions.ts';
 export { readChargeTable } from './answers/charge-table.ts';
 export { compareCooling, explainCooling } from './answers/cooling-consequence.ts';
@@ -46,4 +47,4 @@ export { BY_TEST, type TestedPart, testPointOf } from './scenario/test-point.ts'
 export { toConfig } from './scenario/to-config.ts';
 export { applyChanges, applyVariant, variants } from './scenario/variants.ts';
 export { type RunOptions, startRun } from './simulate.ts';
-export { convert, type FileUnit, figure, readQuantity, toSi } from './units.ts';
+export { convert, type FileUnit, figure, fromSi, readQuantity, toSi } from './units.ts';

@@ -71,6 +71,12 @@ describe('exit codes', () => {
     [1, 'routes where the run stops first', ['routes', BOILING]],
     [2, 'routes of a broken scenario', ['routes', BROKEN]],
     [3, 'routes of an unknown variant', ['routes', CAR, '--variant', 'nothing like it']],
+    [0, 'readings of the gauge', ['agree', CAR, '--gauge', '45,-']],
+    [2, 'readings against a broken scenario', ['agree', BROKEN, '--gauge', '45']],
+    [3, 'no readings', ['agree', CAR]],
+    [3, 'a reading that is no number', ['agree', CAR, '--gauge', '45,warm']],
+    [3, 'a reading of a pull that is not run', ['agree', CAR, '--gauge', '45,46,47']],
+    [3, 'a gauge without a step', ['agree', CAR, '--gauge', '45', '--gauge-step', '0']],
     [0, 'help', ['--help']],
     [1, 'a run that stops', ['run', BOILING]],
     [1, 'a series that stops', ['run', BOILING, '--csv']],
@@ -359,6 +365,29 @@ describe('the answer as text', () => {
     const lines = out.split('\n');
     const head = lines.findIndex((line) => line.trim().startsWith('pull '));
     expect(new Set(lines.slice(head, head + 4).map(({ length }) => length)).size).toBe(1);
+  });
+});
+
+describe('readings of the gauge', () => {
+  it('may be in degF, and leave pulls out', async () => {
+    await run('agree', CAR, '--gauge', '-,113F', '--gauge-step', '1.8F', '--json');
+    const { pulls, gauge_step_K } = JSON.parse(out);
+    expect(pulls).toMatchObject([{ pull: 2, gauge_degC: expect.closeTo(45, 9) }]);
+    expect(pulls[0].model_degC - pulls[0].gauge_degC).toBeCloseTo(pulls[0].miss_K, 9);
+    expect(gauge_step_K).toBeCloseTo(1, 9);
+  });
+
+  it('stand in a table over the sentence', async () => {
+    await run('agree', CAR, '--gauge', '45,47');
+    expect(out).toMatch(/pull {2}gauge, degC {2}model, degC {2}miss, K .*\n1 {12}45\.0/);
+    expect(out).toMatch(/At the end of 2 pulls the model reads \d+\.\d K (above|below) the gauge on average/);
+  });
+});
+
+describe('a loop at another temperature', () => {
+  it('is at the temperature in degC that was asked for', async () => {
+    await run('loop', CAR, '--at', '60');
+    expect(out).toContain('coolant at 60 degC');
   });
 });
 
