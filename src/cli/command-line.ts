@@ -1,5 +1,5 @@
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
-import { parameterGroups } from '../sim/index.ts';
+import { parameterGroups, TRIAGE_DOUBTS } from '../sim/index.ts';
 import { type AgreeCommandOptions, agree, gaugeReadings, gaugeStep } from './agree.ts';
 import { check } from './check.ts';
 import { type CoreCommandOptions, core } from './core.ts';
@@ -8,6 +8,7 @@ import { printKeys } from './keys.ts';
 import { type LoopCommandOptions, loop } from './loop.ts';
 import { type RoutesCommandOptions, routes } from './routes.ts';
 import { type RunCommandOptions, run } from './run.ts';
+import { difference, doubt, type TriageCommandOptions, triage } from './triage.ts';
 
 /**
  * Reads the arguments, does what they ask, and returns the exit code.
@@ -67,6 +68,20 @@ export async function runCommandLine(args: readonly string[]): Promise<number> {
     .option('--json', 'print the comparison as JSON')
     .action((file: string, options: AgreeCommandOptions) => {
       code = agree(file, options);
+    });
+
+  program
+    .command('triage')
+    .description('what is wrong with a car, from two measurements: faults ranked, and what to measure next')
+    .argument('<file>', 'scenario file (JSON) of the healthy car; - reads standard input')
+    .requiredOption('--rise <kelvin>', 'coolant out of less into the core, end of part load before pull 1', difference)
+    .requiredOption('--approach <kelvin>', 'indicated charge less coolant into the core, end of that pull', difference)
+    .option('--rise-doubt <kelvin>', 'what the rise may be off by', doubt, TRIAGE_DOUBTS.riseDoubt)
+    .option('--approach-doubt <kelvin>', 'what the approach may be off by', doubt, TRIAGE_DOUBTS.approachDoubt)
+    .option('--variant <name>', 'use this variant of the file')
+    .option('--json', 'print the ranking as JSON')
+    .action((file: string, options: TriageCommandOptions) => {
+      code = triage(file, options);
     });
 
   program

@@ -3,7 +3,7 @@ export { studyAirBand } from './answers/air-band.ts';
 export type { BottleneckPart } from './answers/bottleneck.ts';
 export type { RouteComparison, RouteFigures } from './answers/bypass-routes.ts';
 export { type CarAgreement, explainAgreement, type GaugeReading, studyCarAgreement } from './answers/car-agreement.ts';
-export { ESTIMATE_CAUTION, freezeCaution } from './answers/cautions.ts';
+export { ESTIMATE_CAUTION, freezeCaution, LOOP_CAUTIONS } from './answers/cautions.ts';
 export { readChargeTable } from './answers/charge-table.ts';
 export { compareCooling, explainCooling } from './answers/cooling-consequence.ts';
 export { type CoreDesignStudy, type SizeChange, studyCoreDesign } from './answers/core-designer.ts';
@@ -24,6 +24,7 @@ export { type RouteStudy, studyRoutes, type TurnLine } from './answers/route-tur
 export { ENERGY_LABELS, type RunReport, reportRun } from './answers/run-report.ts';
 export { conduct, type Study } from './answers/study.ts';
 export { type RunStudy, studyRun } from './answers/study-run.ts';
+export { explainTriage, studyTriage, TRIAGE_DOUBTS, type Triage, type TriageReading } from './answers/triage.ts';
 export { FILE_WORDING, type Wording } from './answers/wording.ts';
 export { createCoolant } from './fluids/coolant.ts';
 export { CentrifugalCompressor } from './model/centrifugal-compressor.ts';

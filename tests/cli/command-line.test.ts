@@ -77,6 +77,11 @@ describe('exit codes', () => {
     [3, 'a reading that is no number', ['agree', CAR, '--gauge', '45,warm']],
     [3, 'a reading of a pull that is not run', ['agree', CAR, '--gauge', '45,46,47']],
     [3, 'a gauge without a step', ['agree', CAR, '--gauge', '45', '--gauge-step', '0']],
+    [0, 'a triage', ['triage', CAR, '--rise', '1', '--approach', '20']],
+    [1, 'a triage where the run stops first', ['triage', BOILING, '--rise', '1', '--approach', '20']],
+    [2, 'a triage of a broken scenario', ['triage', BROKEN, '--rise', '1', '--approach', '20']],
+    [3, 'a triage by one measurement', ['triage', CAR, '--rise', '1']],
+    [3, 'a doubt of nothing', ['triage', CAR, '--rise', '1', '--approach', '20', '--rise-doubt', '0']],
     [0, 'help', ['--help']],
     [1, 'a run that stops', ['run', BOILING]],
     [1, 'a series that stops', ['run', BOILING, '--csv']],
@@ -381,6 +386,32 @@ describe('readings of the gauge', () => {
     await run('agree', CAR, '--gauge', '45,47');
     expect(out).toMatch(/pull {2}gauge, degC {2}model, degC {2}miss, K .*\n1 {12}45\.0/);
     expect(out).toMatch(/At the end of 2 pulls the model reads \d+\.\d K (above|below) the gauge on average/);
+  });
+});
+
+describe('a triage', () => {
+  const measured = ['--rise', '1.8F', '--approach', '36F'];
+
+  it('is a ranked table under what was measured, with the cautions', async () => {
+    await run('triage', CAR, ...measured);
+    expect(out).toMatch(/\nmeasured {2,}1\.0 {2,}20\.0\n/);
+    expect(out).toMatch(/Measure next: .*\. It would be /);
+    expect(out).toContain('A low or falling coolant level may mean that the core leaks coolant into the engine: stop');
+    expect(out).toContain('Never open a hot pressure cap.');
+  });
+
+  it('is JSON where asked for, nearest first', async () => {
+    await run('triage', CAR, ...measured, '--json');
+    const { measured: figures, causes } = JSON.parse(out);
+    expect(figures).toEqual({
+      rise_K: expect.closeTo(1, 9),
+      approach_K: expect.closeTo(20, 9),
+      rise_doubt_K: 1,
+      approach_doubt_K: 3,
+    });
+    const distances = causes.map(({ distance_in_doubts }: { distance_in_doubts: number }) => distance_in_doubts);
+    expect(distances).toHaveLength(8);
+    expect(distances).toEqual([...distances].sort((a, b) => a - b));
   });
 });
 
