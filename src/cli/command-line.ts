@@ -2,6 +2,7 @@ import { Command, CommanderError, InvalidArgumentError, Option } from 'commander
 import { parameterGroups, TRIAGE_DOUBTS } from '../sim/index.ts';
 import { type AgreeCommandOptions, agree, gaugeReadings, gaugeStep } from './agree.ts';
 import { check } from './check.ts';
+import { type CompareCommandOptions, compare } from './compare.ts';
 import { type CoreCommandOptions, core } from './core.ts';
 import { EXIT, EXIT_HELP } from './exit-codes.ts';
 import { printKeys } from './keys.ts';
@@ -82,6 +83,18 @@ export async function runCommandLine(args: readonly string[]): Promise<number> {
     .option('--json', 'print the ranking as JSON')
     .action((file: string, options: TriageCommandOptions) => {
       code = triage(file, options);
+    });
+
+  program
+    .command('compare')
+    .description('variants beside the file as it stands: what was changed, pulls, peaks, flow, drop, power, air')
+    .argument('<file>', 'scenario file (JSON); - reads standard input')
+    .requiredOption('--variants <names>', 'up to three names, with commas between them')
+    .addOption(new Option('--json', 'print the comparison as JSON').conflicts('csv'))
+    .addOption(new Option('--csv', 'print charge temperatures and differences over time as CSV').conflicts('json'))
+    .option('--interval <seconds>', 'step of the time axis of --csv', positive, 0.5)
+    .action((file: string, options: CompareCommandOptions) => {
+      code = compare(file, options);
     });
 
   program

@@ -5,6 +5,7 @@ export type { RouteComparison, RouteFigures } from './answers/bypass-routes.ts';
 export { type CarAgreement, explainAgreement, type GaugeReading, studyCarAgreement } from './answers/car-agreement.ts';
 export { ESTIMATE_CAUTION, freezeCaution, LOOP_CAUTIONS } from './answers/cautions.ts';
 export { readChargeTable } from './answers/charge-table.ts';
+export { type ComparedFigures, type Comparison, studyComparison } from './answers/comparison.ts';
 export { compareCooling, explainCooling } from './answers/cooling-consequence.ts';
 export { type CoreDesignStudy, type SizeChange, studyCoreDesign } from './answers/core-designer.ts';
 export {
@@ -34,6 +35,7 @@ export { seriesToCsv } from './results/csv.ts';
 export { COLUMNS, type ColumnName, type CoreFields, type PhaseSpan, type TimeSeries } from './results/time-series.ts';
 export { type Config, type LoopPart, PART_WORDS } from './scenario/config.ts';
 export { type CoreSize, type CoreSizeValues, resizeCore, sizeOfCore } from './scenario/core-size.ts';
+export { type ChangedInput, changedInputs } from './scenario/differences.ts';
 export { placeOfSource } from './scenario/file-shape.ts';
 export { describeParameters, type ParameterGroup, parameterGroups } from './scenario/guide.ts';
 export { type Fix, type Issue, isList, isObject, type JsonObject, type JsonValue } from './scenario/issue.ts';
