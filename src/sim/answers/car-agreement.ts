@@ -54,7 +54,7 @@ interface NoSuchPull {
 }
 
 /** Factors between which the best one is looked for; what lies beyond is another core. */
-export const CORE_FACTORS = [0.25, 4] as const;
+const CORE_FACTORS = [0.25, 4] as const;
 const [LOW, HIGH] = [Math.log(CORE_FACTORS[0]), Math.log(CORE_FACTORS[1])];
 /** Grid that finds the neighbourhood of the best factor; 0 in the middle is the core as typed. */
 const GRID = [LOW, LOW / 2, 0, HIGH / 2, HIGH];
