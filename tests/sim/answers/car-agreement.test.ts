@@ -114,6 +114,12 @@ describe('the gauge against a model that is linear in the logarithm of the facto
 });
 
 describe('the doubt of a fit', () => {
+  it('is two standard errors of the slope against what is left, and the rounding', () => {
+    // s^2 = (0.09 + 0.16)/1, sum d^2 = 500, sum |d| = 30
+    expect(doubtOfFit([0.3, -0.4], [-20, -10], 0)).toBeCloseTo((2 * 0.5) / Math.sqrt(500), 12);
+    expect(doubtOfFit([0.3, -0.4], [-20, -10], 1)).toBeCloseTo((2 * 0.5) / Math.sqrt(500) + 15 / 500, 12);
+  });
+
   it('is the rounding alone with one reading, and endless where nothing hangs on the parameter', () => {
     expect(doubtOfFit([0.3], [-20], 1)).toBeCloseTo(0.5 / 20, 12);
     expect(doubtOfFit([0.3, 0.1], [0, 0], 1)).toBe(Number.POSITIVE_INFINITY);
