@@ -67,8 +67,8 @@ const SLOPE_STEP = 0.02;
  * Holds the gauge readings of some pulls against the model, and finds the one core conductance that fits them best.
  *
  * Compared is the indicated temperature at the end of each pull, at lift. The factor multiplies the conductance of both
- * sides and is found by least squares: a coarse grid over 0.25 to 4, then golden section on its logarithm [1]. Pulls
- * are compared as typed elsewhere: a factor that fits is no proof that the core is what differs.
+ * sides and is found by least squares: a coarse grid over 0.25 to 4, then golden section on its logarithm [1].
+ * All else stays as typed: a factor that fits is no proof that the core is what differs.
  *
  * @param config - the car as typed
  * @param readings - at least one, each of another pull
