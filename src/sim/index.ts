@@ -23,6 +23,8 @@ export { type RouteStudy, studyRoutes, type TurnLine } from './answers/route-tur
 export { ENERGY_LABELS, type RunReport, reportRun } from './answers/run-report.ts';
 export { conduct, type Study } from './answers/study.ts';
 export { type RunStudy, studyRun } from './answers/study-run.ts';
+export { explainUpgrades, type UpgradeWords } from './answers/upgrade-sentences.ts';
+export { studyUpgrades, type Upgrade, type UpgradeStep, type UpgradeStudy } from './answers/upgrade-steps.ts';
 export { FILE_WORDING, type Wording } from './answers/wording.ts';
 export { createCoolant } from './fluids/coolant.ts';
 export { CentrifugalCompressor } from './model/centrifugal-compressor.ts';
@@ -45,6 +47,7 @@ export { type LineKey, lineAfter } from './scenario/shape.ts';
 export { isNumberRow, isRequired, isWordRow, type NumberRow, type Parameter, type WordRow } from './scenario/table.ts';
 export { BY_TEST, type TestedPart, testPointOf } from './scenario/test-point.ts';
 export { toConfig } from './scenario/to-config.ts';
+export { applyUpgrades, upgradeClashes } from './scenario/upgrade-list.ts';
 export { applyChanges, applyVariant, variants } from './scenario/variants.ts';
 export { type RunOptions, startRun } from './simulate.ts';
 export { convert, type FileUnit, figure, readQuantity, toSi } from './units.ts';
