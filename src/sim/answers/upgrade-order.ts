@@ -1,7 +1,7 @@
 /** What being at one set of upgrades is worth to an order that passes through it. */
 export interface SetWorth {
   readonly pulls: number;
-  /** deciding peak [K]; Infinity where no pull came to its end */
+  /** deciding peak [K]; finite, or sums could not be told apart */
   readonly peak: number;
   /** paid by then; 0 everywhere where not all prices are known */
   readonly money: number;

@@ -79,6 +79,8 @@ export const MOST_UPGRADES_ORDERED = 8;
  * tables show tenths.
  */
 export const NO_EFFECT = 0.1;
+/** Stands in the sums of an order for the deciding peak of a car that ends no pull: hotter than any [K]. */
+const NO_PEAK = 1e4;
 /** Runs asked for at once: their series are held together. */
 const BATCH = 32;
 
@@ -189,7 +191,7 @@ function ordersOf(
   const order = bestOrder(upgrades.length, (mask) => {
     const car = carOf(upgradesOf(mask));
     const money = hasAllPrices ? sumOf(upgradesOf(mask), (upgrade) => upgrades[upgrade].price ?? 0) : 0;
-    return car && { pulls: car.count, peak: car.deciding?.peak ?? Number.POSITIVE_INFINITY, money };
+    return car && { pulls: car.count, peak: car.deciding?.peak ?? NO_PEAK, money };
   });
   return { ...(order && { order: stepsOf(order) }), ...waysOf(upgrades, carOf) };
 }
