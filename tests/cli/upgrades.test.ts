@@ -125,6 +125,19 @@ describe('soakbench upgrades', () => {
     expect(rows[1].split(',')[names.indexOf('change of deciding peak [K]')]).toBe('0');
   });
 
+  it('writes a change that rounds to nothing without a sign', async () => {
+    const upgrades = [{ name: 'hair', changes: { 'core.airConductance': 390.3 } }];
+    const path = file('hair.json', { upgrades });
+    await run(path, '--json');
+    const { peak } = JSON.parse(out).alone[0].change;
+    expect(peak).toBeLessThan(0);
+    expect(peak).toBeGreaterThan(-0.05);
+    out = '';
+    await run(path);
+    expect(out).toMatch(/^ {2}hair .* 0\.0 .* no effect$/m);
+    expect(out).not.toContain('-0.0 ');
+  });
+
   it('says which of two upgrades of one key counts', async () => {
     expect(await run(CLASHING)).toBe(0);
     expect(out).toContain('both change core.airConductance: where both are fitted, "other core" counts');

@@ -15,10 +15,10 @@ export interface Upgrade {
 
 const FIGURES = ['coolantFlow', 'coreAirDrop', 'drivePower', 'airFlow'] as const;
 /** At the end of the first pull: m3/s, Pa, W, kg/s. */
-export type UpgradeFigures = Readonly<Record<(typeof FIGURES)[number], number>>;
+type UpgradeFigures = Readonly<Record<(typeof FIGURES)[number], number>>;
 
 /** A car with some upgrades, run through its own cycle. SI. */
-export interface UpgradedCar {
+interface UpgradedCar {
   /** whole pulls from the first that stay at or under the limit */
   readonly count: number;
   readonly pullsRun: number;
@@ -30,10 +30,10 @@ export interface UpgradedCar {
 }
 
 /** better and worse by the count, at the same count by the deciding peak; no effect: same count, peak within 0.1 K. */
-export type UpgradeEffect = 'better' | 'worse' | 'no effect';
+type UpgradeEffect = 'better' | 'worse' | 'no effect';
 
 /** One car less another. */
-export interface UpgradeChange {
+interface UpgradeChange {
   /** absent where the counts are the same and one of the two has no whole pull */
   readonly effect?: UpgradeEffect;
   readonly count: number;
@@ -65,7 +65,7 @@ export interface UpgradeStudy {
   readonly best?: UpgradeOrders;
 }
 
-export interface UpgradeOrders {
+interface UpgradeOrders {
   /** absent where every order passes through a car that cannot be */
   readonly order?: readonly UpgradeStep[];
   /** absent where no upgrade has a price; upgrades without one, and cars whose run stopped, are in none */

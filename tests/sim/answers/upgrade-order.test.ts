@@ -107,6 +107,14 @@ describe('the cheapest ways', () => {
     ]);
   });
 
+  it('of one price: the one with most pulls, however long it takes', () => {
+    const [few, many] = [
+      { pulls: 2, money: 10, hours: 1, upgrades: [0] },
+      { pulls: 3, money: 10, hours: 9, upgrades: [1] },
+    ];
+    expect(cheapestWays([few, many])).toEqual([many]);
+  });
+
   it('of one price and count: fewer hours, unknown hours last, then fewer parts', () => {
     const at = (hours: number | undefined, ...upgrades: number[]) => ({
       pulls: 2,

@@ -61,6 +61,13 @@ describe('upgrades of a file', () => {
     ]);
   });
 
+  it('clash where one puts a whole group in place and the next changes a key of it', () => {
+    const speed = { name: 'speed', changes: { 'pump.freeFlow': 65 } };
+    expect(upgradeClashes(parsed(withUpgrades(PUMP, speed)).values.upgrades ?? [])).toEqual([
+      { earlier: 0, later: 1, path: 'pump.freeFlow' },
+    ]);
+  });
+
   it('that say the same of a key do not clash', () => {
     expect(upgradeClashes(parsed(withUpgrades(TANK, { ...TANK, name: 'same' })).values.upgrades ?? [])).toEqual([]);
   });
