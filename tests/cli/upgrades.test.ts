@@ -64,7 +64,7 @@ describe('soakbench upgrades', () => {
     expect(out).toContain('Each alone, on the car as it is:');
     expect(out).toContain('One on top of the other, in the order of the file:');
     expect(out).toMatch(/^ {2}core, "wide" .* better$/m);
-    expect(out).toMatch(/^ {2}\+ slow sensor .* 0\.0 .* no effect$/m);
+    expect(out).toMatch(/^ {2}\+ slow sensor .* 0\.00 .* no effect$/m);
     expect(out).toMatch(/^ {2}\+ half a pump .* worse$/m);
     expect(out).toContain('slow sensor: no effect; still ');
     expect(out).toContain('half a pump makes it worse: ');
@@ -126,16 +126,16 @@ describe('soakbench upgrades', () => {
   });
 
   it('writes a change that rounds to nothing without a sign', async () => {
-    const upgrades = [{ name: 'hair', changes: { 'core.airConductance': 390.3 } }];
+    const upgrades = [{ name: 'hair', changes: { 'core.airConductance': 390.01 } }];
     const path = file('hair.json', { upgrades });
     await run(path, '--json');
     const { peak } = JSON.parse(out).alone[0].change;
     expect(peak).toBeLessThan(0);
-    expect(peak).toBeGreaterThan(-0.05);
+    expect(peak).toBeGreaterThan(-0.005);
     out = '';
     await run(path);
-    expect(out).toMatch(/^ {2}hair .* 0\.0 .* no effect$/m);
-    expect(out).not.toContain('-0.0 ');
+    expect(out).toMatch(/^ {2}hair .* 0\.00 .* no effect$/m);
+    expect(out).not.toContain('-0.00 ');
   });
 
   it('says which of two upgrades of one key counts', async () => {

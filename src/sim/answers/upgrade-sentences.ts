@@ -103,7 +103,7 @@ function effectWords(
 function thresholdWords(steps: readonly UpgradeStep[], wording: Words): string[] {
   if (!steps.some(({ change }) => change?.effect === 'no effect')) return [];
   return [
-    `Less than ${wording.difference(NO_EFFECT)} at the same count is called no effect: it is within what two runs can differ by, and under the last digit shown.`,
+    `Less than ${wording.difference(NO_EFFECT)} at the same count is called no effect: at the usual tolerance of a step each of the two runs may itself be off by a fifth of it.`,
   ];
 }
 

@@ -75,8 +75,8 @@ interface UpgradeOrders {
 /** Above it 2^n runs are too many. */
 export const MOST_UPGRADES_ORDERED = 8;
 /**
- * A deciding peak that moves by less is no effect [K]: at the usual tolerance each of the two runs is good to 0.02 K, and
- * tables show tenths.
+ * A deciding peak that moves by less is no effect [K]: at the usual tolerance each of the two runs is good to 0.02 K
+ * (numerics.tolerance).
  */
 export const NO_EFFECT = 0.1;
 /** Stands in the sums of an order for the deciding peak of a car that ends no pull: hotter than any [K]. */
