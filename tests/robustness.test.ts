@@ -33,7 +33,7 @@ const NOT_VARIED = new Set(['name', 'kind', 'route', 'repeat']);
 
 /** Parts that the short session lacks, and lists: loops of every kind are tried by themselves. */
 const NOT_VARIED_PLACES =
-  /^(variants|pump\.curve|chargeTable|coreGeometry|heatSink|second|core\.airVelocity|lines\.afterSecond|lines\.afterHeatSink)/;
+  /^(variants|upgrades|pump\.curve|chargeTable|coreGeometry|heatSink|second|core\.airVelocity|lines\.afterSecond|lines\.afterHeatSink)/;
 
 /** Where the groups of the table stand in the short session. */
 const PLACES: Readonly<Record<string, readonly string[]>> = {

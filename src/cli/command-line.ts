@@ -14,6 +14,7 @@ import { type RoutesCommandOptions, routes } from './routes.ts';
 import { type RunCommandOptions, run } from './run.ts';
 import { type TankCommandOptions, tank } from './tank.ts';
 import { difference, doubt, type TriageCommandOptions, triage } from './triage.ts';
+import { type UpgradesCommandOptions, upgrades } from './upgrades.ts';
 
 /**
  * Reads the arguments, does what they ask, and returns the exit code.
@@ -155,6 +156,18 @@ export async function runCommandLine(args: readonly string[]): Promise<number> {
     .option('--json', 'print everything as JSON')
     .action((file: string, options: CoreCommandOptions) => {
       code = core(file, options);
+    });
+
+  program
+    .command('upgrades')
+    .description('what each upgrade of the file buys alone and on top of the others, in pulls and kelvins')
+    .argument('<file>', 'scenario file (JSON); - reads standard input')
+    .option('--variant <name>', 'start from this variant of the file')
+    .option('--best-order', 'also run every set of them: the best order, and the cheapest way to each number of pulls')
+    .addOption(new Option('--json', 'print everything as JSON').conflicts('csv'))
+    .addOption(new Option('--csv', 'print one row a step as CSV, SI units').conflicts('json'))
+    .action((file: string, options: UpgradesCommandOptions) => {
+      code = upgrades(file, options);
     });
 
   program

@@ -16,7 +16,7 @@ export interface ChangedInput {
 }
 
 /** Of the file, not of the car. */
-const NOT_INPUTS = ['name', 'notes', 'variants'];
+const NOT_INPUTS = ['name', 'notes', 'variants', 'upgrades'];
 
 /**
  * The keys typed in either of two scenarios whose values differ, in the order of the table, with both values. Another
