@@ -1,4 +1,4 @@
-import { convert, type OperatingPoint, operatingPoint } from '../sim/index.ts';
+import { convert, type OperatingPoint, operatingPoint, toSi } from '../sim/index.ts';
 import { EXIT } from './exit-codes.ts';
 import { configOf, readScenarioFile } from './read-scenario.ts';
 
@@ -15,7 +15,7 @@ export function loop(file: string, options: LoopCommandOptions): number {
   if (typeof scenario === 'number') return scenario;
   const config = configOf(file, scenario, options.variant);
   if (config === undefined) return EXIT.badUsage;
-  const temperature = options.at === undefined ? undefined : convert(options.at, 'degC', 'K');
+  const temperature = options.at === undefined ? undefined : toSi(options.at, 'degC');
   const point = operatingPoint(config, temperature);
   if (point === undefined) {
     console.error('No pump is on in any phase: there is no flow to speak of.');
