@@ -97,6 +97,18 @@ describe('soakbench loop', () => {
     );
   });
 
+  it('says where no resistance gives what was measured', async () => {
+    const file = fileOf({
+      loop: ['pump', 'secondPump', 'core', 'exchanger', 'reservoir'],
+      secondPump: { shutOffPressure: 28, freeFlow: 26, electricalPower: 50 },
+      'lines.afterSecondPump': [],
+      'pump.measuredFlow': 40,
+    });
+    expect(await runCommandLine(['loop', file])).toBe(0);
+    expect(out).toContain('No resistance gives that flow with these pumps: the curves stand.');
+    expect(out).not.toContain('NaN');
+  });
+
   it('names a pump that is held shut', async () => {
     const file = fileOf({
       loop: [[['pump'], ['secondPump']], 'core', 'exchanger', 'reservoir'],

@@ -55,8 +55,11 @@ export interface OperatingPoint {
   readonly suction: { readonly margin: number; readonly needed: number };
   /** a pump beside a stronger one that does not get to deliver */
   readonly heldShut: readonly string[];
-  /** flow that was measured and what the curves alone would give [m3/s]; resistance over that of the scenario */
-  readonly measured?: { readonly flow: number; readonly byCurves: number; readonly resistanceFactor: number };
+  /**
+   * flow that was measured and what the curves alone would give [m3/s]; resistance over that of the scenario, absent
+   * where no resistance gives that flow and the curves decide
+   */
+  readonly measured?: { readonly flow: number; readonly byCurves: number; readonly resistanceFactor?: number };
   /** what the next bore or pump buys, most first */
   readonly steps: readonly FlowStep[];
 }
@@ -100,7 +103,7 @@ export function operatingPoint(config: Config, temperature = config.coolant.prop
       measured: {
         flow: measuredFlow.flow,
         byCurves: flowByCurves(config, measuredFlow.temperature, measuredFlow.voltageRatio),
-        resistanceFactor: ring.resistanceFactor,
+        ...(!Number.isNaN(ring.resistanceFactor) && { resistanceFactor: ring.resistanceFactor }),
       },
     }),
     steps: stepsOf(config)

@@ -131,6 +131,29 @@ describe('a flow that was measured', () => {
   );
 });
 
+describe('a flow that was measured and no resistance gives', () => {
+  it('is said, with the curves as they stand', () => {
+    // Two pumps of 50 L/min behind each other move 50 L/min where nothing resists.
+    const pump = parabola(40 * KPA, 50 * LITRES);
+    const density = createCoolant(0).density(ringConfig({}).coolant.propertiesAt);
+    const config = ringConfig({
+      loop: ['pump', 'secondPump', 'core', 'reservoir'],
+      lines: [lineAfter('core', { lossCoefficient: lossFor((80 * KPA) / (50 * LITRES) ** 2, 0.02, density) })],
+      pump,
+      secondPump: pump,
+      measuredFlow: { flow: 60 * LITRES, temperature: 300, voltageRatio: 1 },
+    });
+    const { block } = config.cycle;
+    const point = pointOf({
+      ...config,
+      cycle: { ...config.cycle, block: block.map((phase) => ({ ...phase, secondPumpVoltageRatio: 1 })) },
+    });
+    expect(point.measured).toEqual({ flow: 60 * LITRES, byCurves: expect.any(Number) });
+    expect(relative(point.measured?.byCurves ?? 0, 50 * LITRES * Math.SQRT1_2)).toBeLessThan(1e-8);
+    expect(relative(point.flow, 50 * LITRES * Math.SQRT1_2)).toBeLessThan(1e-8);
+  });
+});
+
 describe('suction of the pump', () => {
   /** m of coolant above the vapour pressure, where the line from the reservoir takes `loss` [Pa] */
   function headOf(temperature: number, pressure: number, loss: number, level: number): number {
