@@ -71,7 +71,7 @@ const aReservoir = fc.record({
 });
 
 const aLine = fc.option(
-  fc.record({ length: byDecades(0.05, 3), bore: within(12, 32), lossCoefficient: within(0, 8), bends: fc.nat(3) }),
+  fc.record({ length: byDecades(0.05, 1.5), bore: within(12, 32), lossCoefficient: within(0, 8), bends: fc.nat(3) }),
   { nil: undefined, freq: 3 },
 );
 const PLACES = [
