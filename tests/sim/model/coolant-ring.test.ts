@@ -218,6 +218,23 @@ describe('an exchanger that is by-passed', () => {
     expect(relative(past, flowOf(without, setting))).toBeLessThan(1e-9);
   });
 
+  it('takes its fellow with it: the valve is round both', () => {
+    const density = createCoolant(0).density(ringConfig({}).coolant.propertiesAt);
+    const perFlow2 = (40 * KPA) / (50 * LITRES) ** 2;
+    const exchanger = { ...freeExchanger, coolantDrop: { kind: 'power', factor: 1e10 } } as const;
+    const config = ringConfig({
+      exchanger,
+      secondExchanger: exchanger,
+      loop: ['pump', 'core', 'exchanger', 'secondExchanger', 'reservoir'],
+      lines: [lineAfter('core', { lossCoefficient: lossFor(perFlow2, 0.02, density) })],
+      pump: parabola(40 * KPA, 50 * LITRES),
+    });
+    // Of the line alone: H0 (1 - q^2) = H0 q^2.
+    const alone = 50 * LITRES * Math.SQRT1_2;
+    expect(relative(flowOf(config, { ...ON, isExchangerBypassed: true }), alone)).toBeLessThan(1e-8);
+    expect(flowOf(config)).toBeLessThan(0.9 * alone);
+  });
+
   it('stands: without air its coolant and metal stay as they were, and the rest of the loop goes on', () => {
     const { columns, phases } = simulate(shortConfig(edits));
     const [{ lastRow }] = phases;
