@@ -221,6 +221,7 @@ function fillRow(system: ChargeSystem, stepper: Stepper, row: Row): void {
   row.coolantOutOfCore = core.coolantOut;
   row.coolantOutOfExchanger = exchanger?.block.coolantOut ?? Number.NaN;
   row.coolantOutOfSecondExchanger = secondExchanger?.block.coolantOut ?? Number.NaN;
+  row.heatFromExchangers = ring.exchangerHeat;
   row.heatSinkPower = ring.heatSink === undefined ? Number.NaN : -ring.heatSink.heat;
   row.reservoirTemperature = system.reservoir.temperatureIn(state);
   row.reservoirMean = system.reservoir.meanIn(state);

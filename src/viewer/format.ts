@@ -154,5 +154,6 @@ export const wordingIn = (units: UnitChoice): Wording => ({
   difference: (kelvin) => joined(difference(kelvin, units)),
   pressure: (pascal) => joined(shownAs(pascal, 'kPa', units)),
   power: (watts) => powerInWords(watts, units),
+  flow: (volume) => joined(flow(volume, units)),
   time: (s) => clockTime(s),
 });

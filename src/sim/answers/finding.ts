@@ -17,7 +17,7 @@ export interface Finding {
   /** s, where it happens at one time */
   readonly time?: number;
   /** part of the car */
-  readonly place?: 'air' | 'compressor' | 'core' | 'coolant' | 'pump' | 'tank';
+  readonly place?: 'air' | 'compressor' | 'core' | 'coolant' | 'pump' | 'loop' | 'tank';
 }
 
 export type FindingKind =
@@ -35,6 +35,11 @@ export type FindingKind =
   | 'fast air port'
   | 'outside charge table'
   | 'pump off'
+  | 'pump may cavitate'
+  | 'pump held shut'
+  | 'measured flow differs'
+  | 'tank level'
+  | 'heat while waiting'
   | 'core mark'
   | 'metal conduction';
 

@@ -9,6 +9,7 @@ import {
 } from './air-findings.ts';
 import { coolantNearBoiling, coolantNearFreezing, iceForms, iceLasts, pumpOff } from './coolant-findings.ts';
 import { FINDING_RANKS, type Finding, type FindingSource } from './finding.ts';
+import { measuredFlowDiffers, pumpHeldShut, pumpMayCavitate, tankLevel, waitingMeltsIce } from './loop-findings.ts';
 import { summarisePulls } from './pull-summary.ts';
 import { coreMarks, energyNotClosed, metalConduction, runStopped } from './run-findings.ts';
 import { FILE_WORDING, type Wording } from './wording.ts';
@@ -20,11 +21,16 @@ const SOURCES: readonly FindingSource[] = [
   compressorOverSpeed,
   coolantNearBoiling,
   coolantNearFreezing,
+  pumpMayCavitate,
+  pumpHeldShut,
+  tankLevel,
+  measuredFlowDiffers,
   condensation,
   targetPressureLost,
   iceLasts,
   fastAirPort,
   iceForms,
+  waitingMeltsIce,
   pumpOff,
   outsideChargeTable,
   coreMarks,

@@ -11,6 +11,7 @@ import { type PullSummary, summarisePulls } from './pull-summary.ts';
 import type { PullsToLimit } from './pulls-to-limit.ts';
 import { conduct } from './study.ts';
 import { studyRun } from './study-run.ts';
+import { heatWhileWaiting } from './waiting-heat.ts';
 
 /** Everything a run answers, in the units a shop reads; what did not happen is left out. Plain data. */
 export interface RunReport {
@@ -27,6 +28,8 @@ export interface RunReport {
   /** air mass of the deciding pull at both ends of the swallowing exponent */
   readonly air_flow_at_swallowing_exponent?: AirBandReport;
   readonly loop: LoopReport;
+  /** heat into the coolant outside the pulls, by name; the ice that all of it together melts */
+  readonly waiting?: WaitingReport;
   /** every energy that crossed the boundary, positive into metal, coolant and charge air, and `stored`, their sum */
   readonly energy_kJ: Readonly<Record<string, number>>;
   /** what passed between parts; no terms of the balance */
@@ -107,6 +110,12 @@ interface PullReport {
   readonly torque_change_percent?: number;
 }
 
+interface WaitingReport {
+  readonly duration_s: number;
+  readonly heat_kJ: Readonly<Record<'pump' | 'lines' | 'reservoir' | 'core' | 'exchanger' | 'heat_sink', number>>;
+  readonly as_ice_kg: number;
+}
+
 interface LoopReport {
   readonly flow_at_end_of_first_pull_L_min?: number;
   readonly pump_free_flow_rating_L_min: number;
@@ -138,6 +147,7 @@ export function reportRun(config: Config, series: TimeSeries, variant?: string):
       },
     }),
     loop: reportLoop(config, series, pulls[0]),
+    ...reportWaiting(config, series),
     energy_kJ: reportEnergy(series),
     energy_inside_kJ: {
       air_to_core: series.energy.internal.airToCore / 1e3,
@@ -218,6 +228,17 @@ function reportPull(summary: PullSummary, { ambient, chargeTable, reservoir }: C
     drive_work_kJ: summary.driveWork / 1e3,
     core_air_drop_kPa: atEnd.coreAirDrop / 1e3,
     ...(byTable && { spark_change_deg: byTable.spark, torque_change_percent: 100 * byTable.torque }),
+  };
+}
+
+function reportWaiting(config: Config, series: TimeSeries): Pick<RunReport, 'waiting'> {
+  const heat = heatWhileWaiting(config, series);
+  if (heat === undefined) return {};
+  const { duration, pump, lines, reservoir, core, exchanger, heatSink, asIce } = heat;
+  const heats = { pump, lines, reservoir, core, exchanger, heat_sink: heatSink };
+  const inKilojoules = Object.fromEntries(Object.entries(heats).map(([name, joules]) => [name, joules / 1e3]));
+  return {
+    waiting: { duration_s: duration, heat_kJ: inKilojoules as WaitingReport['heat_kJ'], as_ice_kg: asIce },
   };
 }
 

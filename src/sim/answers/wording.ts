@@ -6,6 +6,8 @@ export interface Wording {
   readonly difference: (kelvin: number) => string;
   readonly pressure: (pascal: number) => string;
   readonly power: (watts: number) => string;
+  /** of coolant, m3/s */
+  readonly flow: (volume: number) => string;
   /** a time of the run [s] */
   readonly time: (seconds: number) => string;
 }
@@ -16,5 +18,6 @@ export const FILE_WORDING: Wording = {
   difference: (kelvin) => `${kelvin.toFixed(1)} K`,
   pressure: (pascal) => `${(pascal / 1e3).toFixed(1)} kPa`,
   power: (watts) => (watts < 2000 ? `${watts.toFixed(0)} W` : `${(watts / 1e3).toFixed(1)} kW`),
+  flow: (volume) => `${fromSi(volume, 'L/min').toFixed(1)} L/min`,
   time: (seconds) => `${seconds.toFixed(1)} s`,
 };

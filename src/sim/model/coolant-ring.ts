@@ -134,20 +134,17 @@ export class CoolantRing {
    * where a step is tried that is far too long they leave the liquid, which no accepted state does.
    */
   setFlow(setting: LoopSetting, scalars: Float64Array, first: number): void {
-    const { coolant, boilingPoint, stretches } = this;
-    for (let k = 0; k < stretches.length; k++) {
-      const temperature = Math.min(boilingPoint, Math.max(coolant.freezingPoint, scalars[first + k]));
-      stretches[k].viscosity = coolant.viscosity(temperature);
-    }
+    const { stretches } = this;
+    for (let k = 0; k < stretches.length; k++) stretches[k].viscosity = this.viscosityAt(scalars[first + k]);
     this.set(setting);
     this.flow = this.solvedFlow();
     this.coolantRate = this.flow * this.density * this.heatCapacity;
     for (const element of this.round) element.setFlow(this.flow, this.coolantRate);
   }
 
-  /** Flow with all coolant at one temperature [K]; sets viscosities and shares of the ways to it. m3/s. */
+  /** Flow with all coolant at one temperature [K], kept within the liquid; sets viscosities and shares of the ways to it. m3/s. */
   flowAt(setting: LoopSetting, temperature: number): number {
-    for (const stretch of this.stretches) stretch.viscosity = this.coolant.viscosity(temperature);
+    for (const stretch of this.stretches) stretch.viscosity = this.viscosityAt(temperature);
     this.set(setting);
     return this.solvedFlow();
   }
@@ -220,6 +217,11 @@ export class CoolantRing {
     if (this.core.holdsCoolantAt(state, temperature)) return 'in the core';
     const places = [...this.fromCore, ...this.toCore].map((element) => element.placeOf(state, temperature));
     return places.find((place) => place !== '') ?? '';
+  }
+
+  /** Of the liquid: beyond its ends the nearer of them counts. */
+  private viscosityAt(temperature: number): number {
+    return this.coolant.viscosity(Math.min(this.boilingPoint, Math.max(this.coolant.freezingPoint, temperature)));
   }
 
   private set({ pumpVoltageRatio, secondPumpVoltageRatio, isExchangerBypassed, isHeatSinkOn }: LoopSetting): void {

@@ -32,6 +32,7 @@ export const COLUMNS = {
   coolantOutOfCore: ['degC', 'coolant leaving the core'],
   coolantOutOfExchanger: ['degC', 'coolant leaving the front exchanger'],
   coolantOutOfSecondExchanger: ['degC', 'coolant leaving the second exchanger'],
+  heatFromExchangers: ['kW', 'heat from the cooling air of all exchangers; below 0 while they cool'],
   heatSinkPower: ['kW', 'heat out of the coolant in the extra heat sink'],
   reservoirTemperature: ['degC', 'coolant leaving the reservoir'],
   reservoirMean: ['degC', 'mean coolant temperature in the reservoir'],

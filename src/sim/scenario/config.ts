@@ -404,6 +404,8 @@ export interface Config {
   /** m3, kg, W/K per kg of it, W/K */
   readonly reservoir: {
     readonly coolantVolume: number;
+    /** m3 up to the overflow; absent: room for all */
+    readonly vesselVolume?: number;
     /** level over the pump's inlet, m */
     readonly heightAbovePump: number;
     /** layers from the bottom up, each mixed; 1 = all of it mixed, as it is with ice */

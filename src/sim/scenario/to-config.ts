@@ -64,6 +64,7 @@ export function toConfig({ values, document }: Scenario): Config {
     ...measuredFlowOf(values),
     reservoir: {
       coolantVolume: toSi(reservoir.coolantVolume - reservoir.missingCoolant, 'L'),
+      ...(reservoir.vesselVolume !== undefined && { vesselVolume: toSi(reservoir.vesselVolume, 'L') }),
       heightAbovePump: reservoir.heightAbovePump,
       layers: reservoir.layers,
       returnHeight: reservoir.returnHeight,

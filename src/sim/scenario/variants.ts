@@ -26,6 +26,22 @@ export function applyVariant(scenario: Scenario, name: string): ScenarioResult {
   return document && values ? resultOf(document, values, issues) : { issues };
 }
 
+/**
+ * A scenario with some values of its file changed: a variant that no file holds.
+ *
+ * @param scenario - what is changed
+ * @param name - what the change is called, in issues and in the name of the result
+ * @param changes - paths of the file with their new values, at least one
+ * @returns the changed scenario, without variants, unless an issue is an error; and the issues
+ * @example
+ * applyChanges(scenario, 'hot day', { 'ambient.temperature': 35 }).scenario?.values.ambient.temperature // 35
+ */
+export function applyChanges(scenario: Scenario, name: string, changes: JsonObject): ScenarioResult {
+  const own = readScenario(scenario.document).issues;
+  const { document, values, issues } = changed(scenario.document, [{ name, basedOn: undefined, changes }], 0, own);
+  return document && values ? resultOf(document, values, issues) : { issues };
+}
+
 /** What is wrong with the variants of a file beyond what is wrong with the file itself. */
 export function issuesOfVariants(
   document: JsonObject,

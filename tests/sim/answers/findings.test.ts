@@ -12,7 +12,7 @@ import { type Edits, shortConfig } from '../../support/short-session.ts';
 type Columns = NonNullable<HandMadePhase['columns']>;
 
 const both = (value: number): number[] => [value, value];
-const QUIET: Columns = { hottestCoolant: both(310), coldestCoolant: both(300) };
+const QUIET: Columns = { hottestCoolant: both(310), coldestCoolant: both(300), reservoirTemperature: both(305) };
 const CLOSED = { ...simulate(shortConfig(), { continueAfter: () => false }).energy };
 
 /** Idle for 15 s, a pull to 21 s, cruise to 33 s, a pull to 39 s: the phases of the short session, two rows each. */

@@ -67,6 +67,7 @@ function coldestOf(values: Values): readonly [number, string] {
   const places: readonly (readonly [number, string])[] = [
     [values.ambient.temperature, 'the air outside is'],
     [values.start.coolant ?? Number.NaN, 'the coolant starts at'],
+    [values.start.reservoir ?? Number.NaN, 'the tank starts at'],
     ...placedPhases(values).map(
       ({ phase: { name, kind, outsideTemperature = [Number.NaN] } }) =>
         [Math.min(...outsideTemperature), `the air outside in the phase "${name ?? kind}" is`] as const,

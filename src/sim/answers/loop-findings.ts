@@ -1,0 +1,92 @@
+import { createCoolant } from '../fluids/coolant.ts';
+import { ICE_DENSITY } from '../fluids/ice.ts';
+import { type FindingSource, highestRow, type RunView, whenAtRow } from './finding.ts';
+import { operatingPoint } from './operating-point.ts';
+import { heatWhileWaiting } from './waiting-heat.ts';
+
+/** Meter and curves that differ by more than this are worth a look: common practice, no published source. */
+const METER_SHARE = 0.1;
+
+/** The operating point with the hottest coolant that reaches the pump. */
+function hottestPoint({ config, series }: RunView) {
+  const { reservoirTemperature } = series.columns;
+  const row = highestRow(series.rowCount, (k) => reservoirTemperature[k]);
+  return row === undefined ? undefined : operatingPoint(config, reservoirTemperature[row]);
+}
+
+export const pumpMayCavitate: FindingSource = (run) => {
+  const point = hottestPoint(run);
+  if (point === undefined || point.suction.margin >= point.suction.needed) return [];
+  const { pressure, temperature } = run.wording;
+  const { margin, needed } = point.suction;
+  const text = `At the pump inlet the coolant of ${temperature(point.temperature)} is ${pressure(margin)} above its vapour pressure; the pump needs ${pressure(needed)}. It may cavitate and lose flow: set it lower, or widen the line to it.`;
+  return [{ rank: 'check', kind: 'pump may cavitate', text, place: 'pump' }];
+};
+
+export const pumpHeldShut: FindingSource = ({ config }) => {
+  const shut = operatingPoint(config)?.heldShut ?? [];
+  return shut.map((name) => ({
+    rank: 'check',
+    kind: 'pump held shut',
+    text: `The ${name} cannot open against the one beside it and delivers nothing: pumps side by side should be alike, or stand one behind the other.`,
+    place: 'pump',
+  }));
+};
+
+export const measuredFlowDiffers: FindingSource = ({ config, wording }) => {
+  const measured = operatingPoint(config)?.measured;
+  if (measured === undefined) return [];
+  const share = measured.flow / measured.byCurves - 1;
+  const text = `${wording.flow(measured.flow)} was measured; by the curves it would be ${wording.flow(measured.byCurves)}. All resistances are taken ${measured.resistanceFactor.toFixed(2)} times to meet the meter${Math.abs(share) > METER_SHARE ? ': look for air, a kinked line, low voltage or a wrong curve before trusting either' : ''}.`;
+  const rank = Math.abs(share) > METER_SHARE ? 'check' : 'note';
+  return [{ rank, kind: 'measured flow differs', text, place: 'loop' }];
+};
+
+/** How far warm coolant and melt raise the level, against the room above it. */
+export const tankLevel: FindingSource = (run) => {
+  const { config, series } = run;
+  const { vesselVolume, coolantVolume, iceMass } = config.reservoir;
+  if (vesselVolume === undefined) return [];
+  const room = vesselVolume - coolantVolume - iceMass / ICE_DENSITY;
+  const grown = (row: number): number => growth(run, row) - growth(run, 0);
+  const row = highestRow(series.rowCount, grown);
+  if (row === undefined) return [];
+  const rise = grown(row);
+  const litres = (volume: number): string => `${(1000 * volume).toFixed(2)} L`;
+  const said = `Warming, the coolant of the loop grows by ${litres(rise)} ${whenAtRow(run, row)}`;
+  const text =
+    rise > room
+      ? `${said}; the tank has ${litres(room)} of room, and ${litres(rise - room)} goes out of the overflow. That loss is not computed: leave more room.`
+      : `${said}; ${litres(room - rise)} of room is left in the tank.`;
+  const time = series.columns.time[row];
+  return [{ rank: rise > room ? 'check' : 'note', kind: 'tank level', text, time, place: 'tank' }];
+
+  function growth({ series: { columns } }: RunView, at: number): number {
+    const coolant = createCoolant(config.coolant.glycolByVolume, config.coolant.glycol);
+    const cold = coolant.density(config.start.coolant);
+    const spread = (volume: number, temperature: number): number =>
+      volume === 0 ? 0 : volume * (cold / coolant.density(Math.max(coolant.freezingPoint, temperature)) - 1);
+    const inLines = config.lines
+      .flatMap(({ segments }) => segments)
+      .reduce((sum, { bore, length }) => sum + (Math.PI / 4) * bore ** 2 * length, 0);
+    const melted = iceMass - columns.iceMass[at];
+    return (
+      spread(config.core.coolantVolume, columns.coreCoolantMean[at]) +
+      spread(config.exchanger?.coolantVolume ?? 0, columns.exchangerCoolantMean[at]) +
+      spread(config.secondExchanger?.coolantVolume ?? 0, columns.secondExchangerCoolantMean[at]) +
+      spread(inLines, columns.lineCoolantMean[at]) +
+      spread(coolantVolume, columns.reservoirMean[at]) +
+      // Melt takes less room than its ice.
+      melted * (1 / coolant.density(columns.reservoirMean[at]) - 1 / ICE_DENSITY)
+    );
+  }
+};
+
+/** What melts the ice between the pulls. */
+export const waitingMeltsIce: FindingSource = ({ config, series, wording }) => {
+  const heat = config.reservoir.iceMass > 0 ? heatWhileWaiting(config, series) : undefined;
+  if (heat === undefined || heat.asIce === 0) return [];
+  const kilojoules = (joules: number): string => `${(joules / 1e3).toFixed(0)} kJ`;
+  const text = `In ${wording.time(heat.duration)} of waiting the coolant takes up ${kilojoules(heat.pump)} from the pump, ${kilojoules(heat.lines)} through the lines, ${kilojoules(heat.reservoir)} through the tank and ${kilojoules(heat.core)} in the core: as much as melts ${heat.asIce.toFixed(1)} kg of ice.`;
+  return [{ rank: 'note', kind: 'heat while waiting', text, place: 'tank' }];
+};
