@@ -116,6 +116,13 @@ export function operatingPoint(config: Config, temperature = config.coolant.prop
   };
 }
 
+/** How the loop meets the flow that was measured, without a full stop. */
+export function meetingOf({ resistanceFactor }: NonNullable<OperatingPoint['measured']>): string {
+  return resistanceFactor === undefined
+    ? 'No resistance gives that flow with these pumps, so the curves stand'
+    : `All resistances are taken ${resistanceFactor.toFixed(2)} times to meet the meter`;
+}
+
 function phaseOf({ cycle }: Config): PhaseConfig | undefined {
   const phases = [...cycle.before, ...cycle.block, ...cycle.after].filter(
     ({ pumpVoltageRatio, secondPumpVoltageRatio }) => pumpVoltageRatio > 0 || secondPumpVoltageRatio > 0,
