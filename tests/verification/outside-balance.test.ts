@@ -97,6 +97,15 @@ describe('energy, from outside', () => {
     expect(Math.abs(columns.reservoirMean[last] - columns.reservoirTemperature[last])).toBeGreaterThan(0.1);
   });
 
+  it('balances with all parts bolted together, without any line', () => {
+    const places = ['Pump', 'Core', 'Exchanger', 'Reservoir'];
+    const { series } = expectToBalance(
+      shortConfig(Object.fromEntries(places.map((place) => [`lines.after${place}`, []]))),
+    );
+    expect(series.energy.terms.lines).toBe(0);
+    expect(series.columns.lineCoolantMean.every(Number.isNaN)).toBe(true);
+  });
+
   it('balances with water condensing in the core', () => {
     const dry = shippedConfig('rolling-road-estate', 'bigger core');
     const damp = <Phase extends (typeof dry.cycle.block)[number]>(phase: Phase) => ({
