@@ -1,4 +1,4 @@
-import { convert, type OperatingPoint, operatingPoint, toSi } from '../sim/index.ts';
+import { convert, meetingOf, type OperatingPoint, operatingPoint, toSi } from '../sim/index.ts';
 import { EXIT } from './exit-codes.ts';
 import { configOf, readScenarioFile } from './read-scenario.ts';
 
@@ -46,7 +46,7 @@ function lines(point: OperatingPoint): string[] {
     ...(measured === undefined
       ? []
       : [
-          `Measured: ${litres(measured.flow)}; the curves alone give ${litres(measured.byCurves)}. All resistances are taken ${measured.resistanceFactor.toFixed(2)} times.`,
+          `Measured: ${litres(measured.flow)}; the curves alone give ${litres(measured.byCurves)}. ${meetingOf(measured)}.`,
         ]),
     ...point.heldShut.map((name) => `The ${name} is held shut by the one beside it and delivers nothing.`),
     `At the pump inlet ${kilopascals(suction.margin)} above the vapour pressure; the pump needs ${kilopascals(suction.needed)}.`,
