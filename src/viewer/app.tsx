@@ -14,6 +14,7 @@ import { Inputs } from './inputs/inputs.tsx';
 import { Loop } from './loop/loop.tsx';
 import type { PageProps } from './page.tsx';
 import { Plots } from './plots/plots.tsx';
+import { Questions } from './questions/questions.tsx';
 import { Routes } from './routes/routes.tsx';
 import { Picture } from './scene/picture.tsx';
 import { Band } from './time/band.tsx';
@@ -52,6 +53,7 @@ export function App(props: PageProps) {
         <Findings {...props} />
         <Routes {...props} />
         <Loop {...props} />
+        <Questions {...props} />
         <Inputs {...props} />
         <Picture {...props} />
         <Plots {...props} />

@@ -156,4 +156,5 @@ export const wordingIn = (units: UnitChoice): Wording => ({
   power: (watts) => powerInWords(watts, units),
   flow: (volume) => joined(flow(volume, units)),
   time: (s) => clockTime(s),
+  duration: (s) => joined(seconds(s)),
 });

@@ -87,6 +87,6 @@ export const waitingMeltsIce: FindingSource = ({ config, series, wording }) => {
   const heat = config.reservoir.iceMass > 0 ? heatWhileWaiting(config, series) : undefined;
   if (heat === undefined || heat.asIce === 0) return [];
   const kilojoules = (joules: number): string => `${(joules / 1e3).toFixed(0)} kJ`;
-  const text = `In ${wording.time(heat.duration)} of waiting the coolant takes up ${kilojoules(heat.pump)} from the pump, ${kilojoules(heat.lines)} through the lines, ${kilojoules(heat.reservoir)} through the tank and ${kilojoules(heat.core)} in the core: as much as melts ${heat.asIce.toFixed(1)} kg of ice.`;
+  const text = `In ${wording.duration(heat.duration)} of waiting the coolant takes up ${kilojoules(heat.pump)} from the pump, ${kilojoules(heat.lines)} through the lines, ${kilojoules(heat.reservoir)} through the tank and ${kilojoules(heat.core)} in the core: as much as melts ${heat.asIce.toFixed(1)} kg of ice.`;
   return [{ rank: 'note', kind: 'heat while waiting', text, place: 'tank' }];
 };

@@ -14,7 +14,7 @@ export const storeSize = (kind: StoreKind, size: number): string =>
 export function explainStore(
   study: StoreStudy,
   pullLength: number,
-  wording: Pick<Wording, 'difference' | 'time'>,
+  wording: Pick<Wording, 'difference' | 'duration'>,
 ): string[] {
   const { kind, pulls, points, smallest, knee, tooLarge, now, roundTime } = study;
   const named = (size: number): string =>
@@ -47,7 +47,7 @@ export function explainStore(
   }
   if (kind === 'tank' && pullLength < roundTime && Number.isFinite(roundTime)) {
     sentences.push(
-      `The coolant takes ${wording.time(roundTime)} once round, longer than a pull of ${wording.time(pullLength)}: from equal start temperatures no tank changes the first pull much.`,
+      `The coolant takes ${wording.duration(roundTime)} once round, longer than a pull of ${wording.duration(pullLength)}: from equal start temperatures no tank changes the first pull much.`,
     );
   }
   return sentences;

@@ -10,6 +10,8 @@ export interface Wording {
   readonly flow: (volume: number) => string;
   /** a time of the run [s] */
   readonly time: (seconds: number) => string;
+  /** how long something lasts [s] */
+  readonly duration: (seconds: number) => string;
 }
 
 /** As at a terminal and in files: the units of a scenario. */
@@ -20,4 +22,5 @@ export const FILE_WORDING: Wording = {
   power: (watts) => (watts < 2000 ? `${watts.toFixed(0)} W` : `${(watts / 1e3).toFixed(1)} kW`),
   flow: (volume) => `${fromSi(volume, 'L/min').toFixed(1)} L/min`,
   time: (seconds) => `${seconds.toFixed(1)} s`,
+  duration: (seconds) => `${seconds.toFixed(1)} s`,
 };

@@ -1,6 +1,7 @@
 import { FoldOutButton } from '../fold-out.tsx';
 import { LOOP_ID } from '../loop/loop.tsx';
 import type { PageProps } from '../page.tsx';
+import { QUESTIONS_ID } from '../questions/questions.tsx';
 import { ROUTES_ID } from '../routes/routes.tsx';
 import { kelvins } from './said.ts';
 import { CAUSE_NAMES, nameCause } from './wording.ts';
@@ -17,6 +18,9 @@ function FoldOuts({ display }: Pick<PageProps, 'display'>) {
       </FoldOutButton>
       <FoldOutButton id={LOOP_ID} isOpen={display.isLoopOpen}>
         Coolant loop
+      </FoldOutButton>
+      <FoldOutButton id={QUESTIONS_ID} isOpen={display.isQuestionsOpen}>
+        More answers
       </FoldOutButton>
     </div>
   );

@@ -104,6 +104,9 @@ export class Display {
   readonly isRoutesOpen: Signal<boolean> = signal(false);
   /** whether the coolant loop is shown there: its parts, where pump and loop meet, what takes the pressure */
   readonly isLoopOpen: Signal<boolean> = signal(false);
+  /** whether answers of many runs may be asked for there, and which is looked at */
+  readonly isQuestionsOpen: Signal<boolean> = signal(false);
+  readonly question: Signal<string> = signal('');
   /** on a narrow screen the inputs are a sheet that is opened and closed */
   readonly isSheetOpen: Signal<boolean> = signal(false);
   /** part whose inputs another part of the page has asked for: they take the focus */

@@ -1,0 +1,48 @@
+import './questions.css';
+import type { ComponentChild } from 'preact';
+import { FoldOut } from '../fold-out.tsx';
+import type { PageProps } from '../page.tsx';
+import { TankQuestion } from './tank-question.tsx';
+
+export const QUESTIONS_ID = 'questions';
+
+/** Everything that may be asked here, in the order of a shop's week. */
+const ASKED: readonly { readonly name: string; readonly show: (props: PageProps) => ComponentChild }[] = [
+  { name: 'Tank', show: (props) => <TankQuestion {...props} store="tank" /> },
+  { name: 'Ice', show: (props) => <TankQuestion {...props} store="ice" /> },
+];
+
+/** Answers that take many runs, each worked out when it is asked for. */
+export function Questions(props: PageProps) {
+  return props.display.isQuestionsOpen.value ? <Panel {...props} /> : null;
+}
+
+function Panel(props: PageProps) {
+  const { display, session } = props;
+  const chosen = ASKED.find(({ name }) => name === display.question.value) ?? ASKED[0];
+  const car = session.inHand.value;
+  const title =
+    car === undefined ? 'More answers' : `More answers: ${session.after.value ? 'After, ' : ''}${car.label}`;
+  return (
+    <FoldOut id={QUESTIONS_ID} isOpen={display.isQuestionsOpen} title={title}>
+      <fieldset class="question-choice">
+        <legend class="spoken">Question</legend>
+        {ASKED.map(({ name }) => (
+          <label key={name}>
+            <input
+              type="radio"
+              name="question"
+              value={name}
+              checked={name === chosen.name}
+              onChange={() => {
+                display.question.value = name;
+              }}
+            />
+            {name}
+          </label>
+        ))}
+      </fieldset>
+      <div key={chosen.name}>{car === undefined ? <p class="small">Open a car first.</p> : chosen.show(props)}</div>
+    </FoldOut>
+  );
+}

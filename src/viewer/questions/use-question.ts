@@ -1,0 +1,57 @@
+import { useSignal } from '@preact/signals';
+import { useEffect } from 'preact/hooks';
+import type { AnswerOf, AskedOf, Question } from '../../../workers/questions.ts';
+import type { PageProps } from '../page.tsx';
+import type { Car } from '../state/cars.ts';
+
+/** How far an answer is; `of` is 0 as long as nothing is known of its length. */
+export type QuestionState =
+  | { readonly kind: 'idle' | 'done' | 'cancelled' }
+  | { readonly kind: 'working'; readonly done: number; readonly of: number }
+  | { readonly kind: 'failed'; readonly message: string };
+
+/** An answer, and what it was asked of. */
+export interface FoundAnswer<Q extends Question> {
+  readonly car: Car;
+  readonly asked: AskedOf<Q>;
+  readonly result: AnswerOf<Q>;
+}
+
+/** Asks one question about the car in hand, when told to; the last answer stays until the next is there. */
+export function useQuestion<Q extends Question>({ session, solving }: PageProps, question: Q, asked: AskedOf<Q>) {
+  const found = useSignal<FoundAnswer<Q> | undefined>(undefined);
+  const state = useSignal<QuestionState>({ kind: 'idle' });
+  const car = session.inHand.value;
+  // A question that is closed is not worked on.
+  useEffect(() => () => solving.cancelQuestion(), [solving]);
+  const ask = () => {
+    if (car === undefined || state.peek().kind === 'working') return;
+    state.value = { kind: 'working', done: 0, of: 0 };
+    void solving
+      .ask(car, question, asked, (progress) => {
+        if (state.peek().kind === 'working') state.value = { kind: 'working', ...progress };
+      })
+      .then((reply) => {
+        // A worker that was ended for not listening answers as a failure: cancelled stays cancelled.
+        if (state.peek().kind !== 'working') return;
+        if (reply.kind === 'studied') found.value = { car, asked, result: reply.result };
+        state.value =
+          reply.kind === 'failed'
+            ? { kind: 'failed', message: reply.message }
+            : { kind: reply.kind === 'studied' ? 'done' : 'cancelled' };
+      });
+  };
+  return {
+    found: found.value,
+    state: state.value,
+    ask,
+    cancel: () => {
+      state.value = { kind: 'cancelled' };
+      solving.cancelQuestion();
+    },
+    /** whether the answer belongs to another car or was asked otherwise */
+    isLate:
+      found.value !== undefined &&
+      (found.value.car !== car || JSON.stringify(found.value.asked) !== JSON.stringify(asked)),
+  };
+}
