@@ -38,7 +38,7 @@ interface BandEnd {
 
 /** Why a day is one too hot, or no day will do. */
 type NotMade =
-  | { readonly kind: 'limit'; readonly pull: number; readonly peak: number }
+  | { readonly kind: 'limit'; readonly pull: number }
   | { readonly kind: 'stopped'; readonly reason: string }
   | { readonly kind: 'refused'; readonly message: string };
 
@@ -146,7 +146,7 @@ function* whyNotMade(scenario: Scenario, tenths: number, pulls: number): Study<N
   const [run] = yield [{ config, options: untilPull(pulls) }];
   const list = summarisePulls(run, config.limit.chargeTemperature).slice(0, pulls);
   const over = list.find(({ margin }) => margin < 0);
-  if (over !== undefined) return { kind: 'limit', pull: over.pull, peak: over.peak };
+  if (over !== undefined) return { kind: 'limit', pull: over.pull };
   if (run.outcome.kind === 'stopped') return { kind: 'stopped', reason: run.outcome.reason };
   return undefined;
 }
@@ -171,24 +171,24 @@ function withPulls(config: Config, pulls: number): Config | undefined {
 const LIST = new Intl.ListFormat('en-GB');
 const counted = (count: number): string => `${count} pull${count === 1 ? '' : 's'}`;
 
-/** A day in words: what it makes of the count, the hottest day, and what does not follow the weather. */
+/** A day in sentences: what it makes of the count, the hottest day, and what does not follow the weather. */
 export function explainDay(
-  { limit, typed, day, pulls, hottest, typedStart }: DayStudy,
+  { typed, day, pulls, hottest, typedStart }: DayStudy,
   wording: Pick<Wording, 'temperature' | 'difference' | 'pressure'>,
-): string {
+): string[] {
   const sentences = [`${placeOf(day, wording)}: ${countOf(day, wording)}.`];
   const isOther = typed.temperature !== day.temperature || typed.pressure !== day.pressure;
   if (isOther || typed.relativeHumidity !== day.relativeHumidity) {
     sentences.push(`As typed, ${placeOf(typed, wording)}: ${countOf(typed, wording)}.`);
   }
-  sentences.push(hottestSentence(hottest, pulls, limit, wording));
+  sentences.push(hottestSentence(hottest, pulls, wording));
   const parts = Object.entries(typedStart).map(([part, at]) => `${part} ${wording.temperature(at)}`);
   sentences.push(
     parts.length === 0
       ? 'Coolant, casing and plenum start at the temperature outside on every day.'
       : `The file types the start (${LIST.format(parts)}): that stays as it is on every day, however warm the car would really stand.`,
   );
-  return sentences.join(' ');
+  return sentences;
 }
 
 function placeOf(
@@ -211,14 +211,9 @@ function countOf(
   return `${count} of ${counted(pullsRun)} (${band}); pull ${pull} decides and peaks at ${temperature(peak)}, ${side} the limit (${ends[0]} / ${ends[1]})${early}`;
 }
 
-function hottestSentence(
-  hottest: HottestDay,
-  pulls: number,
-  limit: number,
-  { temperature, difference }: Pick<Wording, 'temperature' | 'difference'>,
-): string {
+function hottestSentence(hottest: HottestDay, pulls: number, { temperature }: Pick<Wording, 'temperature'>): string {
   const because = (why: NotMade): string => {
-    if (why.kind === 'limit') return `pull ${why.pull} peaks ${difference(why.peak - limit)} over the limit`;
+    if (why.kind === 'limit') return `pull ${why.pull} goes over the limit`;
     return why.kind === 'stopped' ? `the run stops: ${why.reason}` : `the file is refused: ${why.message}`;
   };
   switch (hottest.kind) {
