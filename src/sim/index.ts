@@ -16,13 +16,7 @@ export {
 export type { Finding, FindingKind, FindingRank } from './answers/finding.ts';
 export { findings } from './answers/findings.ts';
 export { type OperatingPoint, operatingPoint } from './answers/operating-point.ts';
-export {
-  type DayPulls,
-  type DayStudy,
-  explainDay,
-  type HottestDay,
-  studyDay,
-} from './answers/other-day.ts';
+export { explainDay, studyDay } from './answers/other-day.ts';
 export { type PullSummary, summarisePulls } from './answers/pull-summary.ts';
 export { countPulls, decidingPull } from './answers/pulls-to-limit.ts';
 export { explainRoutes } from './answers/route-sentence.ts';

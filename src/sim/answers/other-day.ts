@@ -15,7 +15,7 @@ const HOTTEST = 600;
 const STEP = 50;
 
 /** Pulls to the limit on one day; SI. */
-export interface DayPulls {
+interface DayPulls {
   /** outside at the start: K, Pa, share */
   readonly temperature: number;
   readonly pressure: number;
@@ -43,7 +43,7 @@ type NotMade =
   | { readonly kind: 'refused'; readonly message: string };
 
 /** Outside temperatures in whole tenths of a degC, as K. */
-export type HottestDay =
+type HottestDay =
   /** made at `temperature`, not made 0.1 K above it */
   | { readonly kind: 'found'; readonly temperature: number; readonly beyond: NotMade }
   | { readonly kind: 'made on every day'; readonly upTo: number }

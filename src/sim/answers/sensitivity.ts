@@ -201,14 +201,14 @@ export function issuesOfRanges(scenario: Scenario, inputs: readonly UncertainInp
 }
 
 /** One run of the sample. */
-export interface SampleRun {
+interface SampleRun {
   /** value of each input, in the order of the inputs */
   readonly values: readonly number[];
   /** absent where the file refuses these values together, or where the run does not come to the deciding pull */
   readonly result?: { readonly count: number; readonly peak: number };
 }
 
-export interface Band {
+interface Band {
   /** 5 % of the runs lie below, half, 95 % */
   readonly low: number;
   readonly middle: number;
