@@ -79,7 +79,10 @@ describe('the hottest day', () => {
     const wide = read(shortDocument({ 'limit.chargeTemperature': 200, 'coolant.capPressure': 100 }));
     expect(conduct(studyHottestDay(wide, 2))).toEqual({ kind: 'made on every day', upTo: 333.15 });
     const tight = read(shortDocument({ 'limit.chargeTemperature': -35 }));
-    expect(conduct(studyHottestDay(tight, 1))).toMatchObject({ kind: 'made on no day', downTo: expect.closeTo(233.15, 9) });
+    expect(conduct(studyHottestDay(tight, 1))).toMatchObject({
+      kind: 'made on no day',
+      downTo: expect.closeTo(233.15, 9),
+    });
   });
 
   it('says so where it is a stop that ends the pulls, not the limit', () => {
