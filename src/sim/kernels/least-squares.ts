@@ -1,6 +1,6 @@
 /**
  * Coefficients b of the straight line y = b_0 + b_1 x_1 + ... + b_d x_d that fits the points best, by the normal
- * equations of the centred columns and Gaussian elimination with row exchange.
+ * equations of the centred columns. These are symmetric and positive definite, so elimination needs no row exchange.
  *
  * Shapes: `points` n rows of d numbers, `values` n numbers, n above d. Precondition: columns of like size, as those of
  * a unit cube are; a column that the others make up gives infinite or undefined coefficients. Cost: n d^2 + d^3.
@@ -31,12 +31,9 @@ export function fitLine(points: readonly (readonly number[])[], values: readonly
   return [level - axes.reduce((sum, axis) => sum + slopes[axis] * centre[axis], 0), ...slopes];
 }
 
-/** Brings rows of coefficients and right-hand side to upper triangular form. */
+/** Brings rows of coefficients and right-hand side to upper triangular form; no exchange of rows, see above. */
 function eliminate(matrix: number[][]): void {
   for (let k = 0; k < matrix.length; k++) {
-    let pivot = k;
-    for (let i = k + 1; i < matrix.length; i++) if (Math.abs(matrix[i][k]) > Math.abs(matrix[pivot][k])) pivot = i;
-    [matrix[k], matrix[pivot]] = [matrix[pivot], matrix[k]];
     for (let i = k + 1; i < matrix.length; i++) {
       const factor = matrix[i][k] / matrix[k][k];
       for (let j = k; j <= matrix.length; j++) matrix[i][j] -= factor * matrix[k][j];

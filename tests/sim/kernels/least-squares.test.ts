@@ -14,7 +14,7 @@ describe('the best straight line', () => {
     expect(slope).toBeCloseTo(0.5, 3);
   });
 
-  it('finds a plane again, rows of the equations out of order too', () => {
+  it('finds a plane again', () => {
     const points = [
       [0, 1, 0],
       [0, 0, 1],
