@@ -35,6 +35,7 @@ describe('quasi-random points', () => {
   it('are the same for the same seed, shifted as a whole by another', () => {
     const [one, same, other] = [quasiRandom(3, 7), quasiRandom(3, 7), quasiRandom(3, 8)];
     expect(one(40)).toEqual(same(40));
+    expect(new Set(one(0)).size).toBe(3);
     const shifts = [0, 9, 40].map((n) => one(n).map((value, axis) => around(other(n)[axis] - value)));
     for (const shift of shifts) {
       for (const [axis, value] of shift.entries()) expect(value).toBeCloseTo(shifts[0][axis], 9);
