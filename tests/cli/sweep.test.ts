@@ -200,8 +200,9 @@ function recipe(start: string): string {
     .replace('core.airConductance=300:600:1000', 'core.airConductance=300:600:8');
 }
 
-const has = (program: string): boolean => spawnSync('bash', ['-c', `command -v ${program}`]).status === 0;
-const isSlurmUp = has('sbatch') && spawnSync('sinfo', ['-h'], { timeout: 5000 }).status === 0;
+const succeeds = (command: string): boolean => spawnSync('bash', ['-c', command], { timeout: 5000 }).status === 0;
+const hasParallel = succeeds('command -v parallel');
+const isSlurmUp = succeeds('command -v sbatch && sinfo -h');
 
 describe('recipes for many machines', () => {
   const alone = (): string => sorted(linesOf(sweep('--vary', 'core.airConductance=300:600:8').stdout));
@@ -210,7 +211,7 @@ describe('recipes for many machines', () => {
     return readFileSync(join(folder, 'all.jsonl'), 'utf8');
   }
 
-  it.skipIf(!has('parallel'))('GNU parallel (Debian package parallel; skipped where it is not installed)', () => {
+  it.skipIf(!hasParallel)('GNU parallel (Debian package parallel; skipped where it is not installed)', () => {
     const folder = mkdtempSync(join(FOLDER, 'parallel-'));
     execFileSync('bash', ['-c', recipe('parallel ')], { cwd: folder, stdio: 'pipe' });
     expect(merge(folder)).toBe(alone());

@@ -144,7 +144,7 @@ function* whyNotMade(scenario: Scenario, tenths: number, pulls: number): Study<N
   const config = there && withPulls(toConfig(there), pulls);
   if (config === undefined) return { kind: 'refused', message: issues.find(isError)?.message ?? 'refused' };
   const [run] = yield [{ config, options: untilPull(pulls) }];
-  const list = summarisePulls(run, config.limit.chargeTemperature).slice(0, pulls);
+  const list = summarisePulls(run, config.limit.chargeTemperature);
   const over = list.find(({ margin }) => margin < 0);
   if (over !== undefined) return { kind: 'limit', pull: over.pull };
   if (run.outcome.kind === 'stopped') return { kind: 'stopped', reason: run.outcome.reason };
