@@ -3,14 +3,18 @@ import { parameterGroups } from '../sim/index.ts';
 import { check } from './check.ts';
 import { type CoreCommandOptions, core } from './core.ts';
 import { type DayCommandOptions, day } from './day.ts';
+import { type DropCommandOptions, drop } from './drop.ts';
 import { EXIT, EXIT_HELP } from './exit-codes.ts';
 import { printKeys } from './keys.ts';
+import { type LetterCommandOptions, letter } from './letter.ts';
 import { type LoopCommandOptions, loop } from './loop.ts';
+import { type RestCommandOptions, rest } from './rest.ts';
 import { type RoutesCommandOptions, routes } from './routes.ts';
 import { type RunCommandOptions, run } from './run.ts';
 import { type SensitivityCommandOptions, sensitivity } from './sensitivity.ts';
 import { type SweepCommandOptions, sweep } from './sweep.ts';
 import { readRange, readShard, readVary } from './sweep-axis.ts';
+import { type TankCommandOptions, tank } from './tank.ts';
 
 /**
  * Reads the arguments, does what they ask, and returns the exit code.
@@ -44,6 +48,17 @@ export async function runCommandLine(args: readonly string[]): Promise<number> {
     });
 
   program
+    .command('letter')
+    .description("the customer's letter: question, answer, why, what the log will show, how sure, cautions")
+    .argument('<file>', 'scenario file (JSON); - reads standard input')
+    .option('--variant <name>', 'the car as it stands is this variant of the file')
+    .option('--change <name>', 'what is asked about: this variant of the file')
+    .option('--json', 'print the letter as JSON')
+    .action((file: string, options: LetterCommandOptions) => {
+      code = letter(file, options);
+    });
+
+  program
     .command('routes')
     .description('compare recirculated air taken before the core and behind it: temperatures, power, and why')
     .argument('<file>', 'scenario file (JSON); - reads standard input')
@@ -62,6 +77,40 @@ export async function runCommandLine(args: readonly string[]): Promise<number> {
     .option('--json', 'print everything as JSON, the crossing curves among it')
     .action((file: string, options: LoopCommandOptions) => {
       code = loop(file, options);
+    });
+
+  program
+    .command('tank')
+    .description('how big a tank, or how much ice, is enough: pulls against size, the smallest that does, the knee')
+    .argument('<file>', 'scenario file (JSON); - reads standard input')
+    .option('--variant <name>', 'use this variant of the file')
+    .option('--pulls <count>', 'pulls wanted; else those of the cycle', whole(1, 500))
+    .option('--ice', 'ice in the tank, in place of litres')
+    .addOption(new Option('--json', 'print everything as JSON').conflicts('csv'))
+    .option('--csv', 'print the table as CSV')
+    .action((file: string, options: TankCommandOptions) => {
+      code = tank(file, options);
+    });
+
+  program
+    .command('rest')
+    .description('how long to rest between pulls, and how soon the coolant recovers from one')
+    .argument('<file>', 'scenario file (JSON); - reads standard input')
+    .option('--variant <name>', 'use this variant of the file')
+    .option('--pulls <count>', 'pulls wanted; else those of the cycle', whole(1, 500))
+    .option('--json', 'print everything as JSON')
+    .action((file: string, options: RestCommandOptions) => {
+      code = rest(file, options);
+    });
+
+  program
+    .command('drop')
+    .description("what the core's air drop takes, and what is left of what its cooling gives")
+    .argument('<file>', 'scenario file (JSON); - reads standard input')
+    .option('--variant <name>', 'use this variant of the file')
+    .option('--json', 'print everything as JSON')
+    .action((file: string, options: DropCommandOptions) => {
+      code = drop(file, options);
     });
 
   program

@@ -1,6 +1,16 @@
-import { conduct, type Day, ESTIMATE_CAUTION, explainDay, FILE_WORDING, onDay, studyDay } from '../sim/index.ts';
+import {
+  conduct,
+  type Day,
+  ESTIMATE_CAUTION,
+  explainDay,
+  FILE_WORDING,
+  onDay,
+  studyDay,
+  toConfig,
+} from '../sim/index.ts';
 import { EXIT } from './exit-codes.ts';
 import { printRefusal, readScenarioFile, scenarioOf } from './read-scenario.ts';
+import { pullsOf } from './wanted-pulls.ts';
 
 export interface DayCommandOptions {
   readonly variant?: string;
@@ -28,7 +38,9 @@ export function day(file: string, options: DayCommandOptions): number {
     printRefusal(file, there.issues);
     return EXIT.badUsage;
   }
-  const study = conduct(studyDay(scenario, there.scenario, options.pulls));
+  const wanted = pullsOf(toConfig(there.scenario), options.pulls);
+  if (wanted === undefined) return EXIT.stopped;
+  const study = conduct(studyDay(scenario, there.scenario, wanted.pulls));
   if (options.json) console.log(JSON.stringify(study, undefined, 2));
   else console.log([...explainDay(study, FILE_WORDING), '', ESTIMATE_CAUTION].join('\n'));
   return study.day.stopped === undefined ? EXIT.done : EXIT.stopped;

@@ -6,6 +6,8 @@ export { ESTIMATE_CAUTION, freezeCaution } from './answers/cautions.ts';
 export { readChargeTable } from './answers/charge-table.ts';
 export { compareCooling, explainCooling } from './answers/cooling-consequence.ts';
 export { type CoreDesignStudy, type SizeChange, studyCoreDesign } from './answers/core-designer.ts';
+export { type CoreDropStudy, type DropFigures, studyCoreDrop } from './answers/core-drop.ts';
+export { explainCoreDrop } from './answers/core-drop-sentence.ts';
 export {
   type CoreMap,
   type CoreMapLists,
@@ -15,10 +17,13 @@ export {
 } from './answers/core-map.ts';
 export type { Finding, FindingKind, FindingRank } from './answers/finding.ts';
 export { findings } from './answers/findings.ts';
+export { type Letter, type LetterRun, writeLetter } from './answers/letter.ts';
 export { type OperatingPoint, operatingPoint } from './answers/operating-point.ts';
 export { explainDay, studyDay } from './answers/other-day.ts';
 export { type PullSummary, summarisePulls } from './answers/pull-summary.ts';
 export { countPulls, decidingPull } from './answers/pulls-to-limit.ts';
+export { explainRest } from './answers/rest-sentence.ts';
+export { type RestStudy, studyRest } from './answers/rest-time.ts';
 export { explainRoutes } from './answers/route-sentence.ts';
 export { type RouteStudy, studyRoutes, type TurnLine } from './answers/route-turns.ts';
 export { ENERGY_LABELS, type RunReport, reportRun } from './answers/run-report.ts';
@@ -31,6 +36,7 @@ export {
   type UncertainInput,
   uncertainInputs,
 } from './answers/sensitivity.ts';
+export { explainStore, storeSize } from './answers/store-sentence.ts';
 export { conduct, type Study } from './answers/study.ts';
 export { type RunStudy, studyRun } from './answers/study-run.ts';
 export {
@@ -46,6 +52,7 @@ export {
   samplePlan,
   studySweepCase,
 } from './answers/sweep.ts';
+export { type StoreKind, type StorePoint, type StoreStudy, studyStore } from './answers/tank-size.ts';
 export { FILE_WORDING, type Wording } from './answers/wording.ts';
 export { createCoolant } from './fluids/coolant.ts';
 export { CentrifugalCompressor } from './model/centrifugal-compressor.ts';
@@ -53,7 +60,7 @@ export { airDropTimesDensity } from './model/core-drop.ts';
 export { loopVolume } from './model/loop-volume.ts';
 export { seriesToCsv } from './results/csv.ts';
 export { COLUMNS, type ColumnName, type CoreFields, type PhaseSpan, type TimeSeries } from './results/time-series.ts';
-export { type Config, type LoopPart, PART_WORDS } from './scenario/config.ts';
+export { type Config, type LinePlace, type LoopItem, type LoopPart, PART_WORDS } from './scenario/config.ts';
 export { type CoreSize, type CoreSizeValues, resizeCore, sizeOfCore } from './scenario/core-size.ts';
 export { placeOfSource } from './scenario/file-shape.ts';
 export { describeParameters, type ParameterGroup, parameterGroups } from './scenario/guide.ts';
@@ -69,5 +76,5 @@ export { isNumberRow, isRequired, isWordRow, type NumberRow, type Parameter, typ
 export { BY_TEST, type TestedPart, testPointOf } from './scenario/test-point.ts';
 export { toConfig } from './scenario/to-config.ts';
 export { applyChanges, applyVariant, variants } from './scenario/variants.ts';
-export { type RunOptions, startRun } from './simulate.ts';
+export { type RunOptions, simulate, startRun } from './simulate.ts';
 export { convert, type FileUnit, figure, readQuantity, toSi } from './units.ts';

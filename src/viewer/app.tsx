@@ -11,6 +11,7 @@ import { snapshot } from './files/snapshot.ts';
 import { scaleOf } from './format.ts';
 import { Dock } from './inputs/dock.tsx';
 import { Inputs } from './inputs/inputs.tsx';
+import { Loop } from './loop/loop.tsx';
 import type { PageProps } from './page.tsx';
 import { Plots } from './plots/plots.tsx';
 import { Routes } from './routes/routes.tsx';
@@ -50,6 +51,7 @@ export function App(props: PageProps) {
         <Answer {...props} />
         <Findings {...props} />
         <Routes {...props} />
+        <Loop {...props} />
         <Inputs {...props} />
         <Picture {...props} />
         <Plots {...props} />

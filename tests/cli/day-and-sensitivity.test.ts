@@ -66,6 +66,7 @@ describe('soakbench day', () => {
 
   it.each([
     [1, 'a run that stops', ['day', BOILING], ''],
+    [1, 'a session without a pull', ['day', NO_PULL], 'The cycle has no pull'],
     [3, 'an unknown variant', ['day', CAR, '--variant', 'largest core'], 'There is no variant'],
     [3, 'a temperature out of range', ['day', CAR, '--ambient', '200'], 'got 200; expected -50 to 150 degC'],
     [3, 'an altitude that is no number', ['day', CAR, '--altitude', 'high'], 'got high; expected -500 to 6000 m'],

@@ -1,12 +1,13 @@
-import type { Config, PhaseConfig } from '../scenario/config.ts';
+import type { Config } from '../scenario/config.ts';
 import { isError } from '../scenario/issue.ts';
 import { onDay } from '../scenario/other-day.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { toConfig } from '../scenario/to-config.ts';
 import { toSi } from '../units.ts';
+import { countingJob, countRun } from './count-run.ts';
 import { summarisePulls } from './pull-summary.ts';
 import { conductanceBand, countPulls, decidingPull } from './pulls-to-limit.ts';
-import { type Study, untilPull } from './study.ts';
+import type { Study } from './study.ts';
 import type { Wording } from './wording.ts';
 
 /** Days that are looked at, and the step from the day asked about until one is made and one is not; tenths of a K. */
@@ -48,8 +49,13 @@ type HottestDay =
   | { readonly kind: 'found'; readonly temperature: number; readonly beyond: NotMade }
   | { readonly kind: 'made on every day'; readonly upTo: number }
   | { readonly kind: 'made on no day'; readonly downTo: number; readonly because: NotMade }
-  /** the cycle has fewer pulls and repeats none */
-  | { readonly kind: 'too few pulls'; readonly pulls: number };
+  | TooFewPulls;
+
+/** The cycle has fewer pulls and repeats none. */
+interface TooFewPulls {
+  readonly kind: 'too few pulls';
+  readonly pulls: number;
+}
 
 export interface DayStudy {
   readonly limit: number;
@@ -75,19 +81,18 @@ type StartPart = (typeof START_PARTS)[number];
  *
  * @param typed - the car as its file has it
  * @param there - the same car on the other day, of `onDay`
- * @param pulls - how many it must make; all of its cycle where left out. More than that repeats the block on
+ * @param pulls - how many it must make; more than the cycle has repeat its block on
  */
-export function* studyDay(typed: Scenario, there: Scenario, pulls?: number): Study<DayStudy> {
+export function* studyDay(typed: Scenario, there: Scenario, pulls: number): Study<DayStudy> {
   const config = toConfig(there);
   const before = toConfig(typed);
   const { start } = typed.values;
-  const wanted = pulls ?? pullsOf(config);
   return {
     limit: config.limit.chargeTemperature,
     typed: yield* studyDayPulls(before),
     day: yield* studyDayPulls(config),
-    pulls: wanted,
-    hottest: yield* studyHottestDay(there, wanted),
+    pulls,
+    hottest: yield* studyHottestDay(there, pulls),
     typedStart: Object.fromEntries(
       START_PARTS.filter((part) => start[part] !== undefined).map((part) => [part, before.start[part]]),
     ),
@@ -117,14 +122,12 @@ function* studyDayPulls(config: Config): Study<DayPulls> {
 
 /** The hottest day, to a tenth of a degC, on which a car makes `pulls` pulls. */
 export function* studyHottestDay(scenario: Scenario, pulls: number): Study<HottestDay> {
-  if (withPulls(toConfig(scenario), pulls) === undefined) {
-    return { kind: 'too few pulls', pulls: pullsOf(toConfig(scenario)) };
-  }
   let at = Math.min(Math.max(Math.round(10 * scenario.values.ambient.temperature), COLDEST), HOTTEST);
   let made: number | undefined;
   let missed: { readonly at: number; readonly why: NotMade } | undefined;
   while (made === undefined || missed === undefined || missed.at - made > 1) {
     const why = yield* whyNotMade(scenario, at, pulls);
+    if (why?.kind === 'too few pulls') return why;
     if (why === undefined) made = at;
     else missed = { at, why };
     if (made === HOTTEST) return { kind: 'made on every day', upTo: kelvin(HOTTEST) };
@@ -139,33 +142,15 @@ export function* studyHottestDay(scenario: Scenario, pulls: number): Study<Hotte
 const kelvin = (tenths: number): number => toSi(tenths / 10, 'degC');
 
 /** Why a car does not make `pulls` pulls at so many tenths of a degC outside; undefined where it does. */
-function* whyNotMade(scenario: Scenario, tenths: number, pulls: number): Study<NotMade | undefined> {
+function* whyNotMade(scenario: Scenario, tenths: number, pulls: number): Study<NotMade | TooFewPulls | undefined> {
   const { scenario: there, issues } = onDay(scenario, { temperature: tenths / 10 });
-  const config = there && withPulls(toConfig(there), pulls);
-  if (config === undefined) return { kind: 'refused', message: issues.find(isError)?.message ?? 'refused' };
-  const [run] = yield [{ config, options: untilPull(pulls) }];
-  const list = summarisePulls(run, config.limit.chargeTemperature);
-  const over = list.find(({ margin }) => margin < 0);
-  if (over !== undefined) return { kind: 'limit', pull: over.pull };
-  if (run.outcome.kind === 'stopped') return { kind: 'stopped', reason: run.outcome.reason };
-  return undefined;
-}
-
-const isPull = ({ kind }: PhaseConfig): boolean => kind === 'pull';
-
-function pullsOf({ cycle }: Config): number {
-  const [before, block, after] = [cycle.before, cycle.block, cycle.after].map((list) => list.filter(isPull).length);
-  return before + cycle.repeats * block + after;
-}
-
-/** The same session with its block repeated until there are `pulls` pulls; undefined where it repeats none. */
-function withPulls(config: Config, pulls: number): Config | undefined {
-  const missing = pulls - pullsOf(config);
-  if (missing <= 0) return config;
-  const perBlock = config.cycle.block.filter(isPull).length;
-  if (perBlock === 0) return undefined;
-  const repeats = config.cycle.repeats + Math.ceil(missing / perBlock);
-  return { ...config, cycle: { ...config.cycle, repeats } };
+  if (there === undefined) return { kind: 'refused', message: issues.find(isError)?.message ?? 'refused' };
+  const config = toConfig(there);
+  const [series] = yield [countingJob(config, pulls)];
+  const run = countRun(config, series);
+  if (run.count < run.pulls.length) return { kind: 'limit', pull: run.count + 1 };
+  if (run.stoppedBecause !== undefined) return { kind: 'stopped', reason: run.stoppedBecause };
+  return run.count < pulls ? { kind: 'too few pulls', pulls: run.count } : undefined;
 }
 
 const LIST = new Intl.ListFormat('en-GB');

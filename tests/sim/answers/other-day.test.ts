@@ -101,7 +101,7 @@ describe('the hottest day', () => {
 
 describe('another day', () => {
   const CAR = read(demo('rolling-road-estate', 'bigger core'));
-  function answer(day: Day, pulls?: number) {
+  function answer(day: Day, pulls = 8) {
     const there = onDay(CAR, day).scenario;
     if (there === undefined) throw new Error('refused');
     const study = conduct(studyDay(CAR, there, pulls));

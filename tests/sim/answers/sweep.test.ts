@@ -54,9 +54,11 @@ describe('the cases of a sweep', () => {
 
 describe('one case', () => {
   it('has the figures of a run of a file with that value', () => {
-    const line = conduct(studySweepCase(scenarioOf(), { 'core.airConductance': 500 }));
-    const config = toConfig(scenarioOf({ 'core.airConductance': 500 }));
+    const limit = { 'limit.chargeTemperature': 60 };
+    const line = conduct(studySweepCase(scenarioOf(limit), { 'core.airConductance': 500 }));
+    const config = toConfig(scenarioOf({ ...limit, 'core.airConductance': 500 }));
     const { pulls_to_limit: answer, pulls, loop } = reportRun(config, simulate(config));
+    expect(answer.first_pull_over_limit_when_repeated).toBeGreaterThan(2);
     expect(line).toMatchObject({
       changes: { 'core.airConductance': 500 },
       pulls: answer.count,
@@ -65,6 +67,7 @@ describe('one case', () => {
       deciding_peak_degC: pulls[(answer.deciding_pull ?? 0) - 1].peak_degC,
       settled: answer.settled,
       settled_peak_degC: answer.settled_peak_degC,
+      first_pull_over_limit_when_repeated: answer.first_pull_over_limit_when_repeated,
       coolant_flow_at_end_of_first_pull_L_min: loop.flow_at_end_of_first_pull_L_min,
       outcome: 'finished',
     });

@@ -1,0 +1,54 @@
+import type { TimeSeries } from '../results/time-series.ts';
+import type { Config } from '../scenario/config.ts';
+import { type PullSummary, summarisePulls } from './pull-summary.ts';
+import { countPulls, decidingPull } from './pulls-to-limit.ts';
+import type { RunJob } from './study.ts';
+
+/** What one run comes to where many are compared. */
+export interface CountedRun {
+  /** pulls to the limit */
+  readonly count: number;
+  readonly pulls: readonly PullSummary[];
+  /** peak of the deciding pull [K]; NaN where the run had no pull */
+  readonly decidingPeak: number;
+  /** why the run ended early */
+  readonly stoppedBecause?: string;
+}
+
+/** The same car with the repeated block run as often as it takes for `pulls` of them; as it is where nothing repeats. */
+export function withPulls(config: Config, pulls: number): Config {
+  const { before, block, repeats } = config.cycle;
+  const count = (phases: Config['cycle']['before']) => phases.filter(({ kind }) => kind === 'pull').length;
+  const [first, inBlock] = [count(before), count(block)];
+  if (repeats === 0 || inBlock === 0) return config;
+  const needed = Math.max(1, Math.ceil((pulls - first) / inBlock));
+  return { ...config, cycle: { ...config.cycle, repeats: needed } };
+}
+
+/** A run that ends with the first pull over the limit, or with pull `pulls`. */
+export function countingJob(config: Config, pulls: number): RunJob {
+  const limit = config.limit.chargeTemperature;
+  let seen = 0;
+  return {
+    config: withPulls(config, pulls),
+    options: {
+      continueAfter: (phase, columns) => {
+        if (phase.kind !== 'pull' || !phase.isWhole) return true;
+        seen++;
+        const [{ margin }] = summarisePulls({ columns, phases: [phase] }, limit);
+        return margin >= 0 && seen < pulls;
+      },
+    },
+  };
+}
+
+export function countRun(config: Config, series: TimeSeries): CountedRun {
+  const pulls = summarisePulls(series, config.limit.chargeTemperature);
+  const { outcome } = series;
+  return {
+    count: countPulls(pulls),
+    pulls,
+    decidingPeak: decidingPull(pulls)?.peak ?? Number.NaN,
+    ...(outcome.kind === 'stopped' && { stoppedBecause: outcome.reason }),
+  };
+}

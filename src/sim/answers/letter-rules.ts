@@ -1,0 +1,203 @@
+import type { Config } from '../scenario/config.ts';
+import type { BottleneckPart } from './bottleneck.ts';
+import type { PullSummary } from './pull-summary.ts';
+import { countPulls, decidingPull } from './pulls-to-limit.ts';
+import type { RunStudy } from './study-run.ts';
+import type { Wording } from './wording.ts';
+
+/** Peaks that move by less than this count as the same [K]. */
+const SAME = 0.1;
+
+/** One car of a letter with its run. */
+export interface LetterCar {
+  /** as a sentence names it: "as it stands", "with a bigger core" */
+  readonly label: string;
+  readonly config: Config;
+  readonly pulls: readonly PullSummary[];
+  readonly study?: RunStudy;
+}
+
+/** What the customer asked. */
+export function askQuestion({ config, pulls, label }: LetterCar, wording: Wording): string {
+  const { block, repeats } = config.cycle;
+  const limit = wording.temperature(config.limit.chargeTemperature);
+  const day = wording.temperature(config.ambient.temperature);
+  const inBlock = block.filter(({ kind }) => kind === 'pull');
+  const rest = block.filter(({ kind }) => kind !== 'pull').reduce((sum, { duration }) => sum + duration, 0);
+  const session =
+    repeats > 0 && inBlock.length === 1 && pulls.length === repeats
+      ? `${pulls.length} back-to-back pulls of ${seconds(inBlock[0].duration)}, with ${seconds(rest)} between them,`
+      : `the ${pulls.length} pulls of this session`;
+  return `Will the car ${label} keep the charge at or under ${limit} through ${session} on a day of ${day}?`;
+}
+
+/**
+ * The answer in one sentence or two. Its first word follows from the counts alone: "Yes" where the change makes all
+ * pulls, "Not needed" where the car makes them without, "In part" where it gains some, "No" where it gains none.
+ */
+export function answerQuestion(before: LetterCar, after: LetterCar | undefined, wording: Wording): string {
+  const of = (after ?? before).pulls.length;
+  if (of === 0) return 'There is no pull in this session: nothing to answer.';
+  if (after === undefined) return answerAlone(before, wording);
+  const [from, to] = [countPulls(before.pulls), countPulls(after.pulls)];
+  const limit = wording.temperature(before.config.limit.chargeTemperature);
+  const asItStands =
+    from >= before.pulls.length ? `stays under ${limit} in all ${of}` : `passes ${limit} in pull ${from + 1}`;
+  const change = capital(after.label);
+  const cooler = peakChange(before, after);
+  const by = wording.difference(Math.abs(cooler));
+  if (from >= before.pulls.length && to >= of) {
+    return Math.abs(cooler) < SAME
+      ? `Not needed. The car ${before.label} ${asItStands}, and ${after.label} nothing changes that counts.`
+      : `Not needed. The car ${before.label} ${asItStands}; ${after.label} its hottest pull is ${by} ${cooler < 0 ? 'cooler' : 'hotter'}.`;
+  }
+  if (to >= of) {
+    const spare = wording.difference(hottest(after)?.margin ?? 0);
+    return `Yes. The car ${before.label} ${asItStands}; ${after.label} it stays under in all ${of}, with ${spare} to spare.`;
+  }
+  if (to > from) return `In part. ${change} it makes ${to} of ${of} pulls in place of ${from}, then passes ${limit}.`;
+  if (to < from) return `No, it gets worse. ${change} the car makes ${to} of ${of} pulls in place of ${from}.`;
+  if (Math.abs(cooler) < SAME) {
+    return `No. ${change} nothing changes that counts: ${to} of ${of} pulls, before and after.`;
+  }
+  return cooler < 0
+    ? `No. ${change} pull ${to + 1} is ${by} cooler, not enough: it still passes ${limit}.`
+    : `No, it gets worse. ${change} pull ${to + 1} is ${by} hotter, and passes ${limit} as before.`;
+}
+
+function answerAlone(car: LetterCar, wording: Wording): string {
+  const count = countPulls(car.pulls);
+  const limit = wording.temperature(car.config.limit.chargeTemperature);
+  const of = car.pulls.length;
+  const deciding = decidingPull(car.pulls);
+  if (count >= of) {
+    const { pull = 0, peak = 0, margin = 0 } = deciding ?? {};
+    return `Yes. It stays under ${limit} in all ${of}; hottest is pull ${pull} at ${wording.temperature(peak)}, with ${wording.difference(margin)} to spare.`;
+  }
+  const over = wording.difference(Math.abs(deciding?.margin ?? 0));
+  return count === 0
+    ? `No. It passes ${limit} in its first pull, by ${over}.`
+    : `No. It makes ${count} of ${of}, and passes ${limit} in pull ${count + 1}, by ${over}.`;
+}
+
+/** Where the count of one car comes from. */
+export function explainCount({ pulls }: LetterCar, wording: Wording): string {
+  const deciding = decidingPull(pulls);
+  if (deciding === undefined) return 'No pull was run.';
+  const { pull, peak, margin, crossedAtShare, duration } = deciding;
+  if (margin < 0) {
+    const into = seconds((crossedAtShare ?? 0) * duration);
+    return `Passes the limit in pull ${pull}, ${into} into it. Peak of that pull ${wording.temperature(peak)}, ${wording.difference(-margin)} over.`;
+  }
+  return `Hottest is pull ${pull} at ${wording.temperature(peak)}, ${wording.difference(margin)} under the limit.`;
+}
+
+const PART_NAMES: Readonly<Record<BottleneckPart, string>> = {
+  'core conductance': 'the core',
+  'coolant flow': 'the coolant flow',
+  'front exchanger': 'the front exchanger',
+  'stored coolant': 'the stored coolant',
+  'core pressure drop': "the core's air drop",
+  'intake air': 'the intake air',
+};
+
+/** What holds a car back, and by how much each part alone. */
+export function explainWhy({ label, study }: LetterCar, wording: Wording): string[] {
+  const bottleneck = study?.bottleneck;
+  if (bottleneck === undefined) return [];
+  const { heldBackBy, falls, pull } = bottleneck;
+  const names = heldBackBy.map((part) => PART_NAMES[part]);
+  const first =
+    names.length === 0
+      ? `No one part holds the car ${label} back.`
+      : names.length === 1
+        ? `What holds the car ${label} back is ${names[0]}.`
+        : `What holds the car ${label} back is a tie: ${names.slice(0, -1).join(', ')} and ${names[names.length - 1]}.`;
+  const list = falls
+    .filter(({ fall }) => fall >= SAME)
+    .map(({ part, fall }) => `${PART_NAMES[part]} ${wording.difference(fall)}`)
+    .join(', ');
+  return [
+    first,
+    list === ''
+      ? `If one part alone were perfect, pull ${pull} would peak no lower.`
+      : `If one part alone were perfect, pull ${pull} would peak lower by: ${list}.`,
+  ];
+}
+
+/** What a log of the session would show, and why that is not the charge itself. */
+export function explainLog({ pulls, label }: LetterCar, wording: Wording): string[] {
+  const deciding = decidingPull(pulls);
+  if (deciding === undefined) return [];
+  const { pull, peak, indicatedPeak, indicatedPeakAfterLift, atEnd } = deciding;
+  const lag = peak - indicatedPeak;
+  const shown = `In pull ${pull} of the car ${label} a log shows ${wording.temperature(indicatedPeak)} at most`;
+  const sentences = [
+    lag > SAME
+      ? `${shown}; the charge itself peaks at ${wording.temperature(peak)}: the sensor lags by ${wording.difference(lag)}.`
+      : `${shown}, which is what the charge reaches.`,
+  ];
+  if (indicatedPeakAfterLift > indicatedPeak + SAME) {
+    sentences.push(`It goes on rising to ${wording.temperature(indicatedPeakAfterLift)} after lift.`);
+  }
+  sentences.push(
+    `Coolant goes into the core at ${wording.temperature(atEnd.coolantIntoCore)} and out at ${wording.temperature(atEnd.coolantOutOfCore)}, ${wording.flow(atEnd.coolantFlow)} of it.`,
+  );
+  return sentences;
+}
+
+/** What the change takes in return: flow, pressure, power. */
+export function explainReturn(before: LetterCar, after: LetterCar, wording: Wording): string[] {
+  const [from, to] = [before.pulls.at(0)?.atEnd, after.pulls.at(0)?.atEnd];
+  if (from === undefined || to === undefined) return [];
+  const pair = (name: string, write: (value: number) => string, a: number, b: number): string =>
+    write(a) === write(b) ? `${name} stays at ${write(b)}` : `${name} goes from ${write(a)} to ${write(b)}`;
+  return [
+    `At the end of pull 1 ${pair('the core drop', wording.pressure, from.coreAirDrop, to.coreAirDrop)}, ${pair(
+      'the manifold',
+      wording.pressure,
+      from.manifoldPressure,
+      to.manifoldPressure,
+    )}, ${pair('drive power', wording.power, from.drivePower, to.drivePower)} and ${pair(
+      'the coolant flow',
+      wording.flow,
+      from.coolantFlow,
+      to.coolantFlow,
+    )}.`,
+  ];
+}
+
+/** How much the answer hangs on what is not known well. */
+export function explainDoubt({ study, pulls }: LetterCar, wording: Wording): string[] {
+  if (study === undefined) return [];
+  const { count, countAtLowerConductance: low, countAtHigherConductance: high, settled } = study.answer;
+  const core =
+    low === count && high === count
+      ? `With a core that passes 5 % less or 5 % more heat the count is the same.`
+      : `With a core that passes 5 % less heat it is ${low} of ${pulls.length}, with 5 % more ${high}.`;
+  if (settled.kind === 'no repeated pulls') return [core];
+  const where = `${wording.temperature(settled.peak)} after ${settled.afterPulls} pulls`;
+  const beyond = settled.firstOverLimit;
+  const repeated =
+    settled.kind === 'not settled'
+      ? `Repeated on, the peak has not settled: ${where}.`
+      : beyond === undefined
+        ? `Repeated on, the peak settles at ${where} and never passes the limit.`
+        : beyond > pulls.length
+          ? `Repeated on, pull ${beyond} passes the limit; the peak settles at ${where}.`
+          : `Repeated on, the peak settles at ${where}.`;
+  return [core, repeated];
+}
+
+const hottest = ({ pulls }: LetterCar): PullSummary | undefined =>
+  pulls.reduce<PullSummary | undefined>((most, pull) => (most && most.peak >= pull.peak ? most : pull), undefined);
+
+/** K by which the same pull is hotter after: the one that decides before, else the hottest. */
+function peakChange(before: LetterCar, after: LetterCar): number {
+  const deciding = decidingPull(before.pulls);
+  const same = after.pulls.find(({ pull }) => pull === deciding?.pull);
+  return deciding === undefined || same === undefined ? 0 : same.peak - deciding.peak;
+}
+
+const seconds = (s: number): string => `${Number(s.toPrecision(3))} s`;
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

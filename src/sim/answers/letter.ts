@@ -1,0 +1,108 @@
+import type { TimeSeries } from '../results/time-series.ts';
+import { ESTIMATE_CAUTION, freezeCaution, LETTER_CAUTIONS } from './cautions.ts';
+import { compareCooling, explainCooling } from './cooling-consequence.ts';
+import { findings } from './findings.ts';
+import {
+  answerQuestion,
+  askQuestion,
+  explainCount,
+  explainDoubt,
+  explainLog,
+  explainReturn,
+  explainWhy,
+  type LetterCar,
+} from './letter-rules.ts';
+import { countPulls } from './pulls-to-limit.ts';
+import type { Wording } from './wording.ts';
+
+/** A car of a letter with all that was recorded of it. */
+export interface LetterRun extends LetterCar {
+  readonly series: TimeSeries;
+}
+
+/** Parts of a letter in their order; those without anything to say are left out. */
+const LETTER_PARTS = ['why', 'log', 'steps', 'return', 'doubt', 'cautions', 'notes'] as const;
+type LetterPart = (typeof LETTER_PARTS)[number];
+
+/** The customer's report. Plain data: the page sets it as a document, the command line prints it. */
+export interface Letter {
+  readonly question: string;
+  readonly answer: string;
+  readonly counts: readonly {
+    readonly label: string;
+    readonly count: number;
+    readonly of: number;
+    readonly said: string;
+  }[];
+  readonly parts: readonly {
+    readonly part: LetterPart;
+    readonly heading: string;
+    readonly paragraphs: readonly string[];
+  }[];
+}
+
+export interface LetterInput {
+  readonly before: LetterRun;
+  readonly after?: LetterRun;
+  /** sentences about upgrade steps with the shop's prices, and about another day, where they were worked out */
+  readonly steps?: readonly string[];
+  readonly otherDays?: readonly string[];
+  /** the scenario's own */
+  readonly notes?: string;
+}
+
+const HEADINGS: Readonly<Record<LetterPart, string>> = {
+  why: 'Why',
+  log: 'What the log will show',
+  steps: 'What each step would buy',
+  return: 'What it takes in return',
+  doubt: 'How sure this is',
+  cautions: 'Before you test or build',
+  notes: 'Notes',
+};
+
+/** Writes the letter. Every sentence follows from the numbers by a rule of its own. */
+export function writeLetter(
+  { before, after, steps = [], otherDays = [], notes }: LetterInput,
+  wording: Wording,
+): Letter {
+  const inHand = after ?? before;
+  const told: Record<LetterPart, readonly string[]> = {
+    why: [...explainWhy(before, wording), ...(after ? explainWhy(after, wording) : [])],
+    log: explainLog(inHand, wording),
+    steps,
+    return: after === undefined ? [] : [...explainReturn(before, after, wording), ...cooling(before, after, wording)],
+    doubt: [
+      ...explainDoubt(inHand, wording),
+      ...otherDays,
+      ...findings(inHand.config, inHand.series, wording)
+        .filter(({ rank }) => rank !== 'note')
+        .map(({ text }) => text),
+    ],
+    cautions: [ESTIMATE_CAUTION, freezeCaution(inHand.config, wording), ...LETTER_CAUTIONS],
+    notes: notes === undefined ? [] : [notes],
+  };
+  return {
+    question: askQuestion(inHand, wording),
+    answer: answerQuestion(before, after, wording),
+    counts: [before, ...(after ? [after] : [])].map((car) => ({
+      label: car.label,
+      count: countPulls(car.pulls),
+      of: car.pulls.length,
+      said: explainCount(car, wording),
+    })),
+    parts: LETTER_PARTS.filter((part) => told[part].length > 0).map((part) => ({
+      part,
+      heading: HEADINGS[part],
+      paragraphs: told[part],
+    })),
+  };
+}
+
+function cooling(before: LetterRun, after: LetterRun, wording: Wording): string[] {
+  const [from, to] = [before.pulls.at(0), after.pulls.at(0)];
+  if (from === undefined || to === undefined) return [];
+  const bandOf = ({ study }: LetterRun) => (study?.airBand?.pull === 1 ? study.airBand : undefined);
+  const change = compareCooling({ pull: from, airBand: bandOf(before) }, { pull: to, airBand: bandOf(after) });
+  return [explainCooling(change, after.config.compressor, wording)];
+}

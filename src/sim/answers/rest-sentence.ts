@@ -1,0 +1,26 @@
+import type { RestStudy } from './rest-time.ts';
+import type { Wording } from './wording.ts';
+
+/** How long to rest for so many pulls, and how soon the coolant has recovered from one. */
+export function explainRest(study: RestStudy, wording: Pick<Wording, 'time' | 'difference'>): string[] {
+  const { pulls, now, countNow, needed, longest, countAtLongest, recovery } = study;
+  const has = `with the ${wording.time(now)} of the cycle it is ${countNow}`;
+  const said =
+    needed === undefined
+      ? `No rest makes ${pulls} pulls: ${has}, with ${wording.time(longest)} ${countAtLongest}.`
+      : `For ${pulls} pulls it takes ${wording.time(needed)} of rest between them; ${has} of ${pulls}.`;
+  const sentences = [said];
+  if (countAtLongest < countNow) {
+    sentences.push(
+      `Longer is not better here: with ${wording.time(longest)} it is ${countAtLongest}. What waits warms up, or melts.`,
+    );
+  }
+  sentences.push(
+    recovery === undefined
+      ? 'An hour after the first pull the coolant is still not back within 3 K of where that pull began.'
+      : recovery === 0
+        ? 'The first pull leaves the coolant within 3 K of where it began.'
+        : `${wording.time(recovery)} after the first pull the coolant is back within 3 K of where that pull began.`,
+  );
+  return sentences;
+}

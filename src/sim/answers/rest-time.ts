@@ -1,0 +1,104 @@
+import type { Config, PhaseConfig } from '../scenario/config.ts';
+import { countingJob, countRun } from './count-run.ts';
+import { summarisePulls } from './pull-summary.ts';
+import type { Study } from './study.ts';
+
+export interface RestStudy {
+  /** pulls asked for */
+  readonly pulls: number;
+  /** s between two pulls as the cycle has it; all phases of the repeated block that are no pull */
+  readonly now: number;
+  /** pulls to the limit with it, at most those asked for */
+  readonly countNow: number;
+  /** shortest rest that makes them [s]; absent where none tried does */
+  readonly needed?: number;
+  /** pulls with the longest rest tried, and how long that is [s] */
+  readonly longest: number;
+  readonly countAtLongest: number;
+  /** s after the first pull until coolant enters the core within 3 K of where it began; absent: not within an hour */
+  readonly recovery?: number;
+}
+
+/** Times the rest of the cycle. */
+const SHORTEST = 0.02;
+const LONGEST = 20;
+/** s */
+const FOUND_TO = 1;
+/** K: back within it, a pull begins as the one before did: the usual stop of a log on rollers, common practice */
+const RECOVERED_WITHIN = 3;
+const RECOVERY_LIMIT = 3600;
+const RECOVERY_INTERVAL = 1;
+
+/** The same car whose rests in the repeated block last `factor` times as long. */
+export function withRest(config: Config, factor: number): Config {
+  const stretched = (phase: PhaseConfig) =>
+    phase.kind === 'pull' ? phase : { ...phase, duration: factor * phase.duration };
+  return { ...config, cycle: { ...config.cycle, block: config.cycle.block.map(stretched) } };
+}
+
+/**
+ * Shortest rest between pulls with which `pulls` of them stay under the limit, by halving between a fiftieth and twenty
+ * times the rest of the cycle; and how long the coolant takes to recover from one pull.
+ *
+ * @returns undefined where the cycle does not repeat a pull and a rest
+ */
+export function* studyRest(config: Config, pulls: number): Study<RestStudy | undefined> {
+  const now = config.cycle.block.reduce((sum, { kind, duration }) => (kind === 'pull' ? sum : sum + duration), 0);
+  if (now === 0 || !config.cycle.block.some(({ kind }) => kind === 'pull')) return undefined;
+
+  function* countAt(factors: readonly number[]): Study<number[]> {
+    const cars = factors.map((factor) => withRest(config, factor));
+    const runs = yield cars.map((car) => countingJob(car, pulls));
+    return runs.map((series, k) => Math.min(pulls, countRun(cars[k], series).count));
+  }
+
+  const [countNow, atShortest, atLongest] = yield* countAt([1, SHORTEST, LONGEST]);
+  let needed: number | undefined;
+  if (atShortest >= pulls) needed = SHORTEST * now;
+  else if (countNow >= pulls || atLongest >= pulls) {
+    let low = countNow >= pulls ? SHORTEST : 1;
+    let high = countNow >= pulls ? 1 : LONGEST;
+    while ((high - low) * now > FOUND_TO) {
+      const middle = 0.5 * (low + high);
+      const [count] = yield* countAt([middle]);
+      if (count >= pulls) high = middle;
+      else low = middle;
+    }
+    needed = high * now;
+  }
+  const recovery = yield* recoveryTime(config);
+  return {
+    pulls,
+    now,
+    countNow,
+    ...(needed !== undefined && { needed }),
+    longest: LONGEST * now,
+    countAtLongest: atLongest,
+    ...(recovery !== undefined && { recovery }),
+  };
+}
+
+/** The first pull, then its rest for an hour. */
+function* recoveryTime(config: Config): Study<number | undefined> {
+  const { before, block } = config.cycle;
+  const all = [...before, ...block];
+  const pull = all.findIndex(({ kind }) => kind === 'pull');
+  const rest = [...all.slice(pull + 1), ...block].find(({ kind }) => kind !== 'pull');
+  if (rest === undefined) return undefined;
+  const phases = [...all.slice(0, pull + 1), { ...rest, duration: RECOVERY_LIMIT }];
+  const [series] = yield [
+    {
+      config: { ...config, cycle: { before: phases, block: [], repeats: 0, after: [] } },
+      options: { interval: RECOVERY_INTERVAL },
+    },
+  ];
+  const [first] = summarisePulls(series, config.limit.chargeTemperature);
+  if (first === undefined) return undefined;
+  const { time, coolantIntoCore } = series.columns;
+  const lift = first.start + first.duration;
+  const from = time.findIndex((t, row) => t >= lift && row > 0 && time[row - 1] === lift);
+  // Looked for from the end: it may pass through on the way to its highest, which comes after the pull.
+  let row = series.rowCount - 1;
+  while (row > from && coolantIntoCore[row] <= first.coolantIntoCoreAtStart + RECOVERED_WITHIN) row--;
+  return row === series.rowCount - 1 ? undefined : time[row] - lift;
+}

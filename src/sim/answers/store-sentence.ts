@@ -1,0 +1,54 @@
+import type { StoreKind, StoreStudy } from './tank-size.ts';
+import type { Wording } from './wording.ts';
+
+/** A size in words: "2.3 L", "10.0 kg". */
+export const storeSize = (kind: StoreKind, size: number): string =>
+  kind === 'tank' ? `${(1000 * size).toFixed(1)} L` : `${size.toFixed(1)} kg`;
+
+/**
+ * How big a tank, or how much ice, is enough.
+ *
+ * @param study - of one kind of store
+ * @param pullLength - of the first pull [s]
+ */
+export function explainStore(
+  study: StoreStudy,
+  pullLength: number,
+  wording: Pick<Wording, 'difference' | 'time'>,
+): string[] {
+  const { kind, pulls, points, smallest, knee, tooLarge, now, roundTime } = study;
+  const named = (size: number): string =>
+    kind === 'tank' ? `a tank of ${storeSize(kind, size)}` : `${storeSize(kind, size)} of ice`;
+  const sentences: string[] = [];
+  const whole = points.filter(({ lastPeak }) => Number.isFinite(lastPeak));
+  const [least, most] = [whole[0], whole[whole.length - 1]];
+  if (smallest !== undefined) {
+    const isThere = smallest <= now ? 'the car has that' : `the car has ${storeSize(kind, now)}`;
+    sentences.push(`For ${pulls} pulls it takes ${named(smallest)}; ${isThere}.`);
+  } else {
+    const best = Math.max(...points.map(({ count }) => count));
+    sentences.push(
+      `No ${kind === 'tank' ? 'tank' : 'amount of ice'} tried, up to ${storeSize(kind, points[points.length - 1].size)}, makes ${pulls} pulls: the most is ${best}.`,
+    );
+  }
+  if (least !== undefined && most !== undefined && least !== most) {
+    const gain = least.lastPeak - most.lastPeak;
+    const word = gain >= 0 ? 'lower' : 'higher';
+    sentences.push(
+      `From ${storeSize(kind, least.size)} to ${storeSize(kind, most.size)} the peak of pull ${pulls} comes out ${wording.difference(Math.abs(gain))} ${word}.`,
+    );
+  }
+  if (knee !== undefined) sentences.push(`Past ${storeSize(kind, knee)} each step more buys less.`);
+  if (tooLarge.length > 0) {
+    const sizes = tooLarge.map((size) => storeSize(kind, size)).join(', ');
+    sentences.push(
+      `More is not always better: with ${sizes} it is fewer again, since a larger store sheds its heat more slowly.`,
+    );
+  }
+  if (kind === 'tank' && pullLength < roundTime && Number.isFinite(roundTime)) {
+    sentences.push(
+      `The coolant takes ${wording.time(roundTime)} once round, longer than a pull of ${wording.time(pullLength)}: from equal start temperatures no tank changes the first pull much.`,
+    );
+  }
+  return sentences;
+}

@@ -1,0 +1,229 @@
+import { describe, expect, it } from 'vitest';
+import { writeLetter } from '../../../src/sim/answers/letter.ts';
+import {
+  answerQuestion,
+  askQuestion,
+  explainDoubt,
+  explainLog,
+  explainReturn,
+  explainWhy,
+  type LetterCar,
+} from '../../../src/sim/answers/letter-rules.ts';
+import { type PullSummary, summarisePulls } from '../../../src/sim/answers/pull-summary.ts';
+import type { PullsToLimit } from '../../../src/sim/answers/pulls-to-limit.ts';
+import { conduct } from '../../../src/sim/answers/study.ts';
+import { studyRun } from '../../../src/sim/answers/study-run.ts';
+import { FILE_WORDING } from '../../../src/sim/answers/wording.ts';
+import { simulate } from '../../../src/sim/simulate.ts';
+import { shippedConfig } from '../../support/shipped.ts';
+
+const ESTATE = shippedConfig('rolling-road-estate');
+const LIMIT = 58;
+const END: PullSummary['atEnd'] = {
+  chargeTemperature: 335,
+  airFlow: 0.285,
+  pressureRatio: 1.83,
+  manifoldPressure: 174e3,
+  dischargeTemperature: 388,
+  coreOutletTemperature: 334,
+  drivePower: 25.9e3,
+  coreAirDrop: 7700,
+  coolantFlow: 13.2e-3 / 60,
+  coolantIntoCore: 305.15,
+  coolantOutOfCore: 317.65,
+  reservoirTemperature: 304,
+  iceMass: 0,
+  heatAirToCore: 15e3,
+};
+
+/** A car whose pulls peak at these temperatures [degC]; its log lags by 4 K. */
+function car(label: string, peaks: readonly number[], end: Partial<PullSummary['atEnd']> = {}): LetterCar {
+  const pulls = peaks.map(
+    (peak, k): PullSummary => ({
+      pull: k + 1,
+      name: 'pull',
+      block: k + 1,
+      start: 100 * k,
+      duration: 12,
+      peak: peak + 273.15,
+      peakTime: 100 * k + 12,
+      soakPeak: 320,
+      indicatedPeak: peak + 269.15,
+      indicatedPeakAfterLift: peak + 271.15,
+      margin: LIMIT - peak,
+      ...(peak > LIMIT && { crossedAtShare: 0.75 }),
+      timeAboveLimit: peak > LIMIT ? 3 : 0,
+      coolantIntoCoreAtStart: 304,
+      atEnd: { ...END, ...end },
+      heatIntoCore: 118e3,
+      driveWork: 300e3,
+      latentHeat: 0,
+      condensate: 0,
+    }),
+  );
+  return { label, config: ESTATE, pulls };
+}
+
+const stock = car('as it stands', [63, 64, 65, 65]);
+const answer = (before: readonly number[], after?: readonly number[]): string =>
+  answerQuestion(car('as it stands', before), after && car('with a bigger core', after), FILE_WORDING);
+
+describe('the question', () => {
+  it('names pulls, rest, limit and day where one pull repeats, and the session where several do', () => {
+    const eight = car('with a bigger core', [50, 51, 52, 53, 54, 54, 54, 54]);
+    expect(askQuestion(eight, FILE_WORDING)).toBe(
+      'Will the car with a bigger core keep the charge at or under 58.0 degC through 8 back-to-back pulls of 12 s, with 90 s between them, on a day of 27.0 degC?',
+    );
+    expect(askQuestion(stock, FILE_WORDING)).toContain('through the 4 pulls of this session on a day');
+  });
+});
+
+describe('the answer begins', () => {
+  it.each([
+    [
+      'Yes',
+      [63, 64],
+      [50, 52],
+      /^Yes\. The car as it stands passes 58\.0 degC in pull 1; with a bigger core it stays under in all 2, with 6\.0 K to spare\.$/,
+    ],
+    [
+      'In part',
+      [63, 64, 65],
+      [50, 57, 59],
+      /^In part\. With a bigger core it makes 2 of 3 pulls in place of 0, then passes/,
+    ],
+    [
+      'Not needed',
+      [50, 51],
+      [48, 49],
+      /^Not needed\. The car as it stands stays under .*; with a bigger core its hottest pull is 2\.0 K cooler\.$/,
+    ],
+    ['Not needed, without effect', [50, 51], [50, 51.05], /nothing changes that counts\.$/],
+    ['No, though cooler', [63, 64], [61.4, 62], /^No\. With a bigger core pull 1 is 1\.6 K cooler, not enough/],
+    ['No, nothing', [63, 64], [63.04, 64], /^No\. With a bigger core nothing changes that counts: 0 of 2/],
+    ['No, worse in kelvins', [63, 64], [64, 65], /^No, it gets worse\. With a bigger core pull 1 is 1\.0 K hotter/],
+    [
+      'No, worse in pulls',
+      [50, 64],
+      [63, 64],
+      /^No, it gets worse\. With a bigger core the car makes 0 of 2 pulls in place of 1\.$/,
+    ],
+    [
+      'Yes alone',
+      [50, 51],
+      undefined,
+      /^Yes\. It stays under 58\.0 degC in all 2; hottest is pull 2 at 51\.0 degC, with 7\.0 K to spare\.$/,
+    ],
+    ['No alone, in the first', [63, 64], undefined, /^No\. It passes 58\.0 degC in its first pull, by 5\.0 K\.$/],
+    ['No alone, later', [57, 64], undefined, /^No\. It makes 1 of 2, and passes 58\.0 degC in pull 2, by 6\.0 K\.$/],
+    ['without pulls', [], undefined, /nothing to answer/],
+  ] as const)('%s', (_, before, after, words) => {
+    expect(answer(before, after)).toMatch(words);
+  });
+});
+
+describe('the other parts', () => {
+  it('why: the part, or a tie, and what each alone would buy', () => {
+    const told = (heldBackBy: ('core conductance' | 'intake air')[]) =>
+      explainWhy(
+        {
+          ...stock,
+          study: {
+            answer: {} as PullsToLimit,
+            bottleneck: {
+              pull: 1,
+              heldBackBy,
+              falls: [
+                { part: 'core conductance', fall: 8.25 },
+                { part: 'intake air', fall: 0.04 },
+              ],
+            },
+          },
+        },
+        FILE_WORDING,
+      );
+    expect(told(['core conductance'])).toEqual([
+      'What holds the car as it stands back is the core.',
+      'If one part alone were perfect, pull 1 would peak lower by: the core 8.3 K.',
+    ]);
+    expect(told(['core conductance', 'intake air'])[0]).toContain('is a tie: the core and the intake air.');
+    expect(told([])[0]).toBe('No one part holds the car as it stands back.');
+    expect(explainWhy(stock, FILE_WORDING)).toEqual([]);
+  });
+
+  it('log: what the gauge shows, the lag, and the rise after lift', () => {
+    expect(explainLog(stock, FILE_WORDING)).toEqual([
+      'In pull 1 of the car as it stands a log shows 59.0 degC at most; the charge itself peaks at 63.0 degC: the sensor lags by 4.0 K.',
+      'It goes on rising to 61.0 degC after lift.',
+      'Coolant goes into the core at 32.0 degC and out at 44.5 degC, 13.2 L/min of it.',
+    ]);
+  });
+
+  it('return: what goes up, down and stays', () => {
+    const after = car('with a bigger core', [50], { coreAirDrop: 5200, drivePower: 24.7e3 });
+    expect(explainReturn(stock, after, FILE_WORDING)[0]).toBe(
+      'At the end of pull 1 the core drop goes from 7.7 kPa to 5.2 kPa, the manifold stays at 174.0 kPa, drive power goes from 25.9 kW to 24.7 kW and the coolant flow stays at 13.2 L/min.',
+    );
+  });
+
+  it('doubt: the core 5 % off, and pulls without end', () => {
+    const doubt = (settled: PullsToLimit['settled'], low = 0, high = 0) =>
+      explainDoubt(
+        {
+          ...stock,
+          study: {
+            answer: {
+              limit: 331,
+              count: 0,
+              pullsRun: 4,
+              settled,
+              countAtLowerConductance: low,
+              countAtHigherConductance: high,
+            },
+          },
+        },
+        FILE_WORDING,
+      ).join(' ');
+    const settled = { kind: 'settled', peak: 330, afterPulls: 9 } as const;
+    expect(doubt(settled)).toMatch(
+      /the count is the same\. Repeated on, the peak settles at 56\.9 degC after 9 pulls and never/,
+    );
+    expect(doubt({ ...settled, firstOverLimit: 6 }, 0, 1)).toMatch(
+      /it is 0 of 4, with 5 % more 1\. Repeated on, pull 6 passes/,
+    );
+    expect(doubt({ ...settled, firstOverLimit: 2 })).toMatch(/settles at 56\.9 degC after 9 pulls\.$/);
+    expect(doubt({ kind: 'not settled', peak: 330, afterPulls: 200 })).toContain('has not settled');
+    expect(doubt({ kind: 'no repeated pulls' })).not.toContain('Repeated');
+  });
+});
+
+describe('the whole letter', () => {
+  it('of a real change says what the two runs say, part by part, and leaves out what it was not given', () => {
+    const runOf = (label: string, variant?: string) => {
+      const config = shippedConfig('rolling-road-estate', variant);
+      const series = simulate(config);
+      const pulls = summarisePulls(series, config.limit.chargeTemperature);
+      return { label, config, series, pulls, study: conduct(studyRun(config, pulls)) };
+    };
+    const [before, after] = [runOf('as it stands'), runOf('with a bigger core', 'bigger core')];
+    const written = writeLetter({ before, after, steps: ['A step.'], notes: 'All invented.' }, FILE_WORDING);
+    expect(written.answer).toMatch(/^Yes\. .* stays under in all 8/);
+    // Counts of an independently written model: none of eight, and all eight.
+    expect(written.counts.map(({ count, of }) => [count, of])).toEqual([
+      [0, 8],
+      [8, 8],
+    ]);
+    expect(written.parts.map(({ part }) => part)).toEqual([
+      'why',
+      'log',
+      'steps',
+      'return',
+      'doubt',
+      'cautions',
+      'notes',
+    ]);
+    expect(JSON.stringify(written)).not.toMatch(/undefined|NaN|Infinity/);
+    const alone = writeLetter({ before }, FILE_WORDING);
+    expect(alone.parts.map(({ part }) => part)).toEqual(['why', 'log', 'doubt', 'cautions']);
+  });
+});
