@@ -43,8 +43,8 @@ const DEGREES = Array.from({ length: 81 }, (_, k) => k - 20);
 
 describe('the hottest day', () => {
   it.each([
-    ['rolling-road-estate, bigger core', demo('rolling-road-estate', 'bigger core'), [1, 5, 8]],
-    ['ridge-roadster, everything as warm as the air at the start', demo('ridge-roadster', undefined, {}), [1, 4]],
+    ['rolling-road-estate, bigger core', demo('rolling-road-estate', 'bigger core'), [1, 2, 3, 4, 5, 6, 7, 8]],
+    ['ridge-roadster, everything as warm as the air at the start', demo('ridge-roadster', undefined, {}), [1, 2, 3, 4]],
   ])('of %s is where a search of every degree puts it', (_, document, wanted) => {
     const counts = DEGREES.map((degree) => pullsAt(document, degree));
     for (const pulls of wanted) {
