@@ -70,6 +70,12 @@ const MAY_IMPORT: Record<string, readonly string[]> = {
     'src/sim/scenario/config.ts',
     'src/sim/scenario/core-laws.ts',
     'src/sim/scenario/laws.ts',
+    'src/sim/kernels/',
+    'src/sim/scenario/issue.ts',
+    'src/sim/scenario/other-day.ts',
+    'src/sim/scenario/scenario.ts',
+    'src/sim/scenario/to-config.ts',
+    'src/sim/scenario/variants.ts',
   ],
   'src/sim/simulate.ts': ['src/sim/'],
   'src/sim/index.ts': ['src/sim/'],
@@ -83,6 +89,7 @@ const MAY_IMPORT: Record<string, readonly string[]> = {
   'src/viewer/files/': [...VIEWER, 'scenarios/'],
   'src/viewer/': VIEWER,
   'src/cli/vite.config.ts': ['vite'],
+  'src/cli/sweep-pool.ts': ['src/cli/', 'src/sim/index.ts', 'node:', 'tinypool'],
   'src/cli/': ['src/cli/', 'src/sim/index.ts', 'node:', 'commander'],
 };
 

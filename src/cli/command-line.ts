@@ -4,6 +4,7 @@ import { type AgreeCommandOptions, agree, gaugeReadings, gaugeStep } from './agr
 import { check } from './check.ts';
 import { type CompareCommandOptions, compare } from './compare.ts';
 import { type CoreCommandOptions, core } from './core.ts';
+import { type DayCommandOptions, day } from './day.ts';
 import { type DropCommandOptions, drop } from './drop.ts';
 import { EXIT, EXIT_HELP } from './exit-codes.ts';
 import { printKeys } from './keys.ts';
@@ -12,6 +13,9 @@ import { type LoopCommandOptions, loop } from './loop.ts';
 import { type RestCommandOptions, rest } from './rest.ts';
 import { type RoutesCommandOptions, routes } from './routes.ts';
 import { type RunCommandOptions, run } from './run.ts';
+import { type SensitivityCommandOptions, sensitivity } from './sensitivity.ts';
+import { type SweepCommandOptions, sweep } from './sweep.ts';
+import { readRange, readShard, readVary } from './sweep-axis.ts';
 import { type TankCommandOptions, tank } from './tank.ts';
 import { difference, doubt, type TriageCommandOptions, triage } from './triage.ts';
 import { type UpgradesCommandOptions, upgrades } from './upgrades.ts';
@@ -38,7 +42,11 @@ export async function runCommandLine(args: readonly string[]): Promise<number> {
     .addOption(new Option('--json', 'print the whole answer as JSON').conflicts('csv'))
     .addOption(new Option('--csv', 'print the time series as CSV instead').conflicts(['json', 'allVariants']))
     .option('--interval <seconds>', 'also record on every multiple of this', positive)
-    .option('--tolerance <kelvin>', "largest error of a step in any temperature; the file's own by default", tolerance)
+    .option(
+      '--tolerance <kelvin>',
+      "largest error of a step in any temperature; the file's own by default",
+      asIn('numerics', 'tolerance'),
+    )
     .action((file: string, options: RunCommandOptions) => {
       code = run(file, options);
     });
@@ -80,7 +88,7 @@ export async function runCommandLine(args: readonly string[]): Promise<number> {
     .description('how big a tank, or how much ice, is enough: pulls against size, the smallest that does, the knee')
     .argument('<file>', 'scenario file (JSON); - reads standard input')
     .option('--variant <name>', 'use this variant of the file')
-    .option('--pulls <count>', 'pulls wanted; else those of the cycle', count)
+    .option('--pulls <count>', 'pulls wanted; else those of the cycle', whole(1, 500))
     .option('--ice', 'ice in the tank, in place of litres')
     .addOption(new Option('--json', 'print everything as JSON').conflicts('csv'))
     .option('--csv', 'print the table as CSV')
@@ -93,7 +101,7 @@ export async function runCommandLine(args: readonly string[]): Promise<number> {
     .description('how long to rest between pulls, and how soon the coolant recovers from one')
     .argument('<file>', 'scenario file (JSON); - reads standard input')
     .option('--variant <name>', 'use this variant of the file')
-    .option('--pulls <count>', 'pulls wanted; else those of the cycle', count)
+    .option('--pulls <count>', 'pulls wanted; else those of the cycle', whole(1, 500))
     .option('--json', 'print everything as JSON')
     .action((file: string, options: RestCommandOptions) => {
       code = rest(file, options);
@@ -171,6 +179,59 @@ export async function runCommandLine(args: readonly string[]): Promise<number> {
     });
 
   program
+    .command('day')
+    .description('the same car on another day: pulls, deciding peak, and the hottest day on which it makes so many')
+    .argument('<file>', 'scenario file (JSON); - reads standard input')
+    .option('--variant <name>', 'use this variant of the file')
+    .option('--ambient <degC>', "outside temperature; the file's own by default", asIn('ambient', 'temperature'))
+    .option(
+      '--altitude <m>',
+      'above sea level, with the pressure of the standard atmosphere',
+      asIn('ambient', 'altitude'),
+    )
+    .option('--humidity <percent>', 'relative humidity', asIn('ambient', 'relativeHumidity'))
+    .option('--pulls <count>', 'pulls that the hottest day is about; all of the session by default', whole(1, 500))
+    .option('--json', 'print everything as JSON')
+    .action((file: string, options: DayCommandOptions) => {
+      code = day(file, options);
+    });
+
+  program
+    .command('sensitivity')
+    .description('how far the answer may be off when inputs are not known well, and which to measure next')
+    .argument('<file>', 'scenario file (JSON); - reads standard input')
+    .option('--variant <name>', 'use this variant of the file')
+    .option('--runs <count>', 'size of the quasi-random sample', whole(1, 1e6), 64)
+    .option('--seed <number>', 'shifts the sample; the same seed gives the same bytes', whole(0, 2 ** 31), 1)
+    .option('--range <path=low:high>', 'range of a key of the file, in its unit; may be given again', readRange)
+    .addOption(new Option('--json', 'print everything as JSON').conflicts('csv'))
+    .option('--csv', 'print a row for each run as CSV instead')
+    .action((file: string, options: SensitivityCommandOptions) => {
+      code = sensitivity(file, options);
+    });
+
+  program
+    .command('sweep')
+    .description(
+      'run a grid or a sample of changes in threads, a JSON line each; the same command goes on after a kill',
+    )
+    .argument('<file>', 'scenario file (JSON); - reads standard input')
+    .option('--variant <name>', 'use this variant of the file')
+    .requiredOption(
+      '--vary <path=values>',
+      'path=from:to:count or path=a,b,c; with --sample path=from:to. Given again: every combination',
+      readVary,
+    )
+    .option('--sample <runs>', 'quasi-random points of all ranges instead of a grid', whole(1, 1e6))
+    .option('--seed <number>', 'shifts the sample', whole(0, 2 ** 31), 1)
+    .option('--shard <i/n>', 'only every n-th case, from the i-th on', readShard, { part: 1, of: 1 })
+    .option('--workers <count>', 'threads; one a core by default', whole(1, 1024))
+    .option('--out <file>', 'add the lines to this file and leave out cases that it has; else they are printed')
+    .action(async (file: string, options: SweepCommandOptions) => {
+      code = await sweep(file, options);
+    });
+
+  program
     .command('check')
     .description('check a scenario file and all its variants without running them')
     .argument('<file>', 'scenario file (JSON); - reads standard input')
@@ -204,12 +265,6 @@ function positive(text: string): number {
   return value;
 }
 
-function count(text: string): number {
-  const value = Number(text);
-  if (Number.isInteger(value) && value >= 1 && value <= 500) return value;
-  throw new InvalidArgumentError(`got ${text}; expected a whole number from 1 to 500.`);
-}
-
 /** Coolant is liquid somewhere between. */
 function celsius(text: string): number {
   const value = Number(text);
@@ -217,12 +272,23 @@ function celsius(text: string): number {
   throw new InvalidArgumentError(`got ${text}; expected -50 to 150 degC.`);
 }
 
-/** As in a scenario file. */
-function tolerance(text: string): number {
-  const value = Number(text);
+/** A whole number between two others. */
+function whole(least: number, most: number): (text: string) => number {
+  return (text) => {
+    const value = Number(text);
+    if (text.trim() !== '' && Number.isInteger(value) && value >= least && value <= most) return value;
+    throw new InvalidArgumentError(`got ${text}; expected a whole number from ${least} to ${most}.`);
+  };
+}
+
+/** A number in the range that a key has in a scenario file. */
+function asIn(path: string, key: string): (text: string) => number {
   const row = parameterGroups()
-    .flatMap(({ rows }) => rows)
-    .find(({ key }) => key === 'tolerance')?.row;
-  if (row === undefined || !('min' in row) || (value >= row.min && value <= row.max)) return value;
-  throw new InvalidArgumentError(`got ${text}; expected ${row.min} to ${row.max} K.`);
+    .find(({ places }) => places.includes(path))
+    ?.rows.find((each) => each.key === key)?.row;
+  return (text) => {
+    const value = Number(text);
+    if (row === undefined || !('min' in row) || (value >= row.min && value <= row.max)) return value;
+    throw new InvalidArgumentError(`got ${text}; expected ${row.min} to ${row.max} ${row.unit}.`);
+  };
 }

@@ -29,10 +29,15 @@ export function scenarioOf(file: string, scenario: Scenario, variant: string | u
   return changed.scenario;
 }
 
-/** The configuration of a scenario as it stands or of one of its variants; prints why where there is none. */
+/** The same, ready for the model. */
 export function configOf(file: string, scenario: Scenario, variant: string | undefined): Config | undefined {
   const chosen = scenarioOf(file, scenario, variant);
   return chosen && toConfig(chosen);
+}
+
+/** Why values that no file holds are refused, on standard error. */
+export function printRefusal(where: string, issues: readonly Issue[]): void {
+  for (const { severity, message } of issues) if (severity === 'error') console.error(`${where}: error: ${message}`);
 }
 
 /** One issue a paragraph, on standard error: severity, path, what is wrong, found and expected, and the way out. */

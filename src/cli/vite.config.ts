@@ -1,6 +1,7 @@
 import { defineConfig } from 'vite';
 
-// Bundles the command line into one file that Node runs as it is.
+// Bundles the command line into files that Node runs as they are: the program, the worker of a sweep, and what starts
+// a thread of the pool, which looks for it beside the program.
 export default defineConfig({
   root: import.meta.dirname,
   ssr: { noExternal: true },
@@ -9,6 +10,16 @@ export default defineConfig({
     target: 'node20',
     outDir: '../../dist/cli',
     emptyOutDir: true,
-    rolldownOptions: { input: { soakbench: 'src/cli/main.ts' }, output: { entryFileNames: '[name].mjs' } },
+    rolldownOptions: {
+      input: {
+        soakbench: 'src/cli/main.ts',
+        'sweep.worker': 'src/cli/sweep.worker.ts',
+        'entry/worker': 'node_modules/tinypool/dist/entry/worker.js',
+      },
+      output: {
+        entryFileNames: ({ name }) => (name === 'entry/worker' ? '[name].js' : '[name].mjs'),
+        chunkFileNames: '[name].mjs',
+      },
+    },
   },
 });

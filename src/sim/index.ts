@@ -21,6 +21,7 @@ export type { Finding, FindingKind, FindingRank } from './answers/finding.ts';
 export { findings } from './answers/findings.ts';
 export { type Letter, type LetterRun, writeLetter } from './answers/letter.ts';
 export { meetingOf, type OperatingPoint, operatingPoint } from './answers/operating-point.ts';
+export { explainDay, studyDay } from './answers/other-day.ts';
 export { type PullSummary, summarisePulls } from './answers/pull-summary.ts';
 export { countPulls, decidingPull } from './answers/pulls-to-limit.ts';
 export { explainRest } from './answers/rest-sentence.ts';
@@ -28,9 +29,31 @@ export { type RestStudy, studyRest } from './answers/rest-time.ts';
 export { explainRoutes } from './answers/route-sentence.ts';
 export { type RouteStudy, studyRoutes, type TurnLine } from './answers/route-turns.ts';
 export { ENERGY_LABELS, type RunReport, reportRun } from './answers/run-report.ts';
+export {
+  issuesOfRanges,
+  type OwnRange,
+  type RankedInput,
+  type Sensitivity,
+  studySensitivity,
+  type UncertainInput,
+  uncertainInputs,
+} from './answers/sensitivity.ts';
 export { explainStore, storeSize } from './answers/store-sentence.ts';
 export { conduct, type Study } from './answers/study.ts';
 export { type RunStudy, studyRun } from './answers/study-run.ts';
+export {
+  evenly,
+  gridPlan,
+  isGridAxis,
+  isRange,
+  type RangeAxis,
+  type SweepAxis,
+  type SweepLine,
+  type SweepPlan,
+  type SweepResult,
+  samplePlan,
+  studySweepCase,
+} from './answers/sweep.ts';
 export { type StoreKind, type StorePoint, type StoreStudy, studyStore } from './answers/tank-size.ts';
 export { explainTriage, studyTriage, TRIAGE_DOUBTS, type Triage, type TriageReading } from './answers/triage.ts';
 export { explainUpgrades, type UpgradeWords } from './answers/upgrade-sentences.ts';
@@ -50,6 +73,7 @@ export { placeOfSource } from './scenario/file-shape.ts';
 export { describeParameters, type ParameterGroup, parameterGroups } from './scenario/guide.ts';
 export { type Fix, type Issue, isList, isObject, type JsonObject, type JsonValue } from './scenario/issue.ts';
 export { linePlacesOf } from './scenario/loop.ts';
+export { type Day, onDay } from './scenario/other-day.ts';
 export { parseScenario } from './scenario/parse.ts';
 export { stepsOf, withoutValue, withValue } from './scenario/place.ts';
 export { KEYS_BY_KIND } from './scenario/rules/core-geometry.ts';

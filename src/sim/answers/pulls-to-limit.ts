@@ -9,11 +9,16 @@ const SAME_PEAK = 0.05;
 /** A repeated block has settled when its peaks change by less than this from block to block [K]. */
 const SETTLED_WITHIN = 0.01;
 const MOST_BLOCKS = 200;
-/** Change of the core's conductance, both sides, that shows how much the count hangs on it. */
+/** Change of the core's conductance, both sides, that shows how much an answer hangs on it. */
 const CONDUCTANCE_CHANGE = 0.05;
 
+/** The car with both core conductances 5 % lower, and 5 % higher. */
+export function conductanceBand(config: Config): [lower: Config, higher: Config] {
+  return [scaleCoreConductance(config, 1 - CONDUCTANCE_CHANGE), scaleCoreConductance(config, 1 + CONDUCTANCE_CHANGE)];
+}
+
 /** Where the hottest pull of the repeated block ends up when the block goes on for ever. */
-type SettledPeak =
+export type SettledPeak =
   | { readonly kind: 'settled'; readonly peak: number; readonly afterPulls: number; readonly firstOverLimit?: number }
   | {
       readonly kind: 'not settled';
@@ -63,8 +68,7 @@ export function* studyPullsToLimit(config: Config, pulls: readonly PullSummary[]
   const deciding = decidingPull(pulls);
   const settling = watchSettling(config);
   const [lower, higher, endless] = yield [
-    { config: scaleCoreConductance(config, 1 - CONDUCTANCE_CHANGE) },
-    { config: scaleCoreConductance(config, 1 + CONDUCTANCE_CHANGE) },
+    ...conductanceBand(config).map((each) => ({ config: each })),
     ...settling.jobs,
   ];
   return {
@@ -77,6 +81,13 @@ export function* studyPullsToLimit(config: Config, pulls: readonly PullSummary[]
     countAtLowerConductance: countPulls(summarisePulls(lower, limit)),
     countAtHigherConductance: countPulls(summarisePulls(higher, limit)),
   };
+}
+
+/** Where the hottest pull of the repeated block ends up, by itself: one more run where something repeats. */
+export function* studySettledPeak(config: Config): Study<SettledPeak> {
+  const settling = watchSettling(config);
+  const [series] = settling.jobs.length === 0 ? [] : yield settling.jobs;
+  return settling.read(series);
 }
 
 interface Settling {

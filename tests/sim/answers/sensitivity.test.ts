@@ -1,0 +1,179 @@
+import { describe, expect, it } from 'vitest';
+import { summarisePulls } from '../../../src/sim/answers/pull-summary.ts';
+import {
+  issuesOfRanges,
+  type OwnRange,
+  sharesOfSpread,
+  studySensitivity,
+  uncertainInputs,
+} from '../../../src/sim/answers/sensitivity.ts';
+import { conduct } from '../../../src/sim/answers/study.ts';
+import { quasiRandom } from '../../../src/sim/kernels/quasi-random.ts';
+import { parseScenario } from '../../../src/sim/scenario/parse.ts';
+import { toConfig } from '../../../src/sim/scenario/to-config.ts';
+import { simulate } from '../../../src/sim/simulate.ts';
+import { shippedDocument } from '../../support/shipped.ts';
+import { type Edits, edit, type LooseDocument, shortDocument } from '../../support/short-session.ts';
+
+function read(document: LooseDocument) {
+  const { scenario, issues } = parseScenario(JSON.stringify(document));
+  if (scenario === undefined) throw new Error(issues[0].message);
+  return scenario;
+}
+
+function study(document: LooseDocument, own: readonly OwnRange[], runs: number, seed = 1) {
+  const scenario = read(document);
+  const inputs = uncertainInputs(scenario, own);
+  expect(issuesOfRanges(scenario, inputs)).toEqual([]);
+  const found = conduct(studySensitivity(scenario, inputs, runs, seed));
+  if (found === undefined) throw new Error('nothing to rank');
+  return found;
+}
+
+const sampleOf = (dimensions: number, runs: number): number[][] => {
+  const points = quasiRandom(dimensions, 3);
+  return Array.from({ length: runs }, (_, n) => points(n));
+};
+
+describe('shares of the spread', () => {
+  it('are the known ones of a straight-line model: squares of the slopes over their sum', () => {
+    const points = sampleOf(3, 20);
+    const { shares, unexplained } = sharesOfSpread(
+      points,
+      points.map(([a, b, c]) => 7 + 4 * a - 2 * b + c),
+    );
+    for (const [k, share] of [16 / 21, 4 / 21, 1 / 21].entries()) expect(shares[k]).toBeCloseTo(share, 10);
+    expect(unexplained).toBeCloseTo(0, 10);
+  });
+
+  it('leave open what is curved: x^2 has a variance of 4/45, its straight line 1/12 of it', () => {
+    const points = sampleOf(2, 1000);
+    const { shares, unexplained } = sharesOfSpread(
+      points,
+      points.map(([x]) => x * x),
+    );
+    expect(shares[0]).toBeCloseTo(45 / 48, 2);
+    expect(shares[1]).toBeCloseTo(0, 3);
+    expect(unexplained).toBeCloseTo(3 / 48, 2);
+  });
+
+  it('leave open what two inputs only do together: of (x - 1/2)(y - 1/2) a straight line explains nothing', () => {
+    const points = sampleOf(2, 1000);
+    const { unexplained } = sharesOfSpread(
+      points,
+      points.map(([x, y]) => (x - 0.5) * (y - 0.5)),
+    );
+    expect(unexplained).toBeGreaterThan(0.98);
+  });
+
+  it('are nothing where nothing varies', () => {
+    const points = sampleOf(2, 10);
+    expect(
+      sharesOfSpread(
+        points,
+        points.map(() => 5),
+      ),
+    ).toEqual({ shares: [0, 0], unexplained: 0 });
+  });
+});
+
+describe('what to measure next', () => {
+  const ESTATE = shippedDocument('rolling-road-estate') as LooseDocument;
+
+  it('is what was planted: an intake pick-up of 0 to 60 K on the estate', () => {
+    const planted = study(ESTATE, [{ path: 'intake.pickUp', low: 0, high: 60 }], 24);
+    expect(planted.ranking[0].input.name).toBe('intake.pickUp');
+    expect(planted.ranking[0].share).toBeGreaterThan(2 * planted.ranking[1].share);
+    const small = study(ESTATE, [{ path: 'intake.pickUp', low: 5.9, high: 6.1 }], 24);
+    expect(small.ranking[0].input.name).not.toBe('intake.pickUp');
+  });
+
+  it('shows each input alone at its ends, as a file with that value has it', () => {
+    const { ranking, pull } = study(ESTATE, [{ path: 'intake.pickUp', low: 0, high: 40 }], 12);
+    const row = (name: string) => ranking.find(({ input }) => input.name === name);
+    const peakOf = (edits: Edits): number => {
+      const changed = structuredClone(ESTATE);
+      for (const [path, value] of Object.entries(edits)) edit(changed, path, value);
+      return summarisePulls(simulate(toConfig(read(changed))), 0)[pull - 1].peak;
+    };
+    const cases: [string, Edits, Edits][] = [
+      ['intake.pickUp', { 'intake.pickUp': 0 }, { 'intake.pickUp': 40 }],
+      ['outside temperature', { 'ambient.temperature': 24 }, { 'ambient.temperature': 30 }],
+      ['core conductance, air side', { 'core.airConductance': 0.85 * 390 }, { 'core.airConductance': 1.15 * 390 }],
+      ['core conductance, coolant side', { 'core.coolantConductance': 1615 }, { 'core.coolantConductance': 2185 }],
+      ['pump free flow', { 'pump.freeFlow': 23.4 }, { 'pump.freeFlow': 28.6 }],
+      ['pump shut-off pressure', { 'pump.shutOffPressure': 25.2 }, { 'pump.shutOffPressure': 30.8 }],
+      ['compressor idle power', { 'compressor.idlePower': 0.45 }, { 'compressor.idlePower': 1.8 }],
+      ['swallowing exponent', { 'engine.temperatureExponent': 0 }, { 'engine.temperatureExponent': 0.5 }],
+    ];
+    for (const [name, low, high] of cases) {
+      expect(row(name)?.peakAtLow, name).toBeCloseTo(peakOf(low), 6);
+      expect(row(name)?.peakAtHigh, name).toBeCloseTo(peakOf(high), 6);
+    }
+    const air = (speed: number): Edits => ({
+      'cycle.0.exchangerAirSpeed': speed,
+      'cycle.1.phases.0.exchangerAirSpeed': speed,
+      'cycle.1.phases.1.exchangerAirSpeed': speed,
+    });
+    expect(row('air speed at the exchanger')?.peakAtLow).toBeCloseTo(peakOf(air(1.875)), 6);
+  });
+
+  it('takes a range of the user in place of that of the trade', () => {
+    const own = [
+      { path: 'core.airConductance', low: 300, high: 500 },
+      { path: 'ambient.temperature', low: 20, high: 40 },
+    ];
+    const names = uncertainInputs(read(ESTATE), own).map(({ name }) => name);
+    expect(names).not.toContain('core conductance, air side');
+    expect(names).not.toContain('outside temperature');
+    expect(names.slice(-2)).toEqual(['core.airConductance', 'ambient.temperature']);
+    expect(names).toHaveLength(8);
+  });
+
+  it('has no air speed of an exchanger where there is none', () => {
+    const names = uncertainInputs(read(shippedDocument('quarter-mile-saloon')), []).map(({ name }) => name);
+    expect(names).toHaveLength(7);
+    expect(names).not.toContain('air speed at the exchanger');
+  });
+
+  it('refuses ranges that the file refuses', () => {
+    const scenario = read(shortDocument());
+    const inputs = uncertainInputs(scenario, [{ path: 'core.airConductance', low: -5, high: 500 }]);
+    expect(issuesOfRanges(scenario, inputs).map(({ message }) => message)).toEqual([expect.stringContaining('-5')]);
+  });
+});
+
+describe('the sample', () => {
+  const CAR = shortDocument({ 'limit.chargeTemperature': 60 });
+
+  it('is the same to the byte for the same seed, another for another', () => {
+    const text = (seed: number): string => JSON.stringify(study(CAR, [], 12, seed));
+    expect(text(4)).toBe(text(4));
+    expect(text(4)).not.toBe(text(5));
+  });
+
+  it('has bands that hold nine of ten runs, counts and peaks that belong together', () => {
+    const { runs, peak, count, pull, limit, unusable } = study(CAR, [], 40);
+    const results = runs.flatMap(({ result }) => result ?? []);
+    expect(results).toHaveLength(40 - unusable);
+    expect(results.filter((each) => each.peak < peak.low)).toHaveLength(2);
+    expect(results.filter((each) => each.peak > peak.high)).toHaveLength(2);
+    expect(Math.min(...results.map((each) => each.count))).toBe(count.lowest);
+    expect(Math.max(...results.map((each) => each.count))).toBe(count.highest);
+    for (const each of results) if (each.peak > limit) expect(each.count).toBeLessThan(pull);
+  });
+
+  it('leaves out runs that do not come to the pull, and says how many', () => {
+    const own = [{ path: 'start.coolant', low: 20, high: 140 }];
+    const scenario = read(CAR);
+    const found = conduct(studySensitivity(scenario, uncertainInputs(scenario, own), 40, 1));
+    expect(found?.unusable).toBeGreaterThan(0);
+    expect(found?.runs.filter(({ result }) => result === undefined)).toHaveLength(found?.unusable ?? Number.NaN);
+    expect(found?.ranking.find(({ input }) => input.name === 'start.coolant')).not.toHaveProperty('peakAtHigh');
+  });
+
+  it('is none where the car has no pull', () => {
+    const scenario = read(shortDocument({ cycle: [shortDocument().cycle[0]] }));
+    expect(conduct(studySensitivity(scenario, uncertainInputs(scenario, []), 12, 1))).toBeUndefined();
+  });
+});
