@@ -9,6 +9,7 @@ import {
   explainDoubt,
   explainLog,
   explainReturn,
+  explainUnlike,
   explainWhy,
   type LetterCar,
 } from './letter-rules.ts';
@@ -73,6 +74,7 @@ export function writeLetter(
     steps,
     return: after === undefined ? [] : [...explainReturn(before, after, wording), ...cooling(before, after, wording)],
     doubt: [
+      ...[after === undefined ? '' : explainUnlike(before, after, wording)].filter(Boolean),
       ...explainDoubt(inHand, wording),
       ...otherDays,
       ...findings(inHand.config, inHand.series, wording)
