@@ -18,7 +18,7 @@ export {
 export type { Finding, FindingKind, FindingRank } from './answers/finding.ts';
 export { findings } from './answers/findings.ts';
 export { type Letter, type LetterRun, writeLetter } from './answers/letter.ts';
-export { type QuestionSlot, questionPieces } from './answers/letter-rules.ts';
+export { explainCount, type QuestionSlot, questionPieces } from './answers/letter-rules.ts';
 export { type OperatingPoint, operatingPoint } from './answers/operating-point.ts';
 export { type PullSummary, summarisePulls } from './answers/pull-summary.ts';
 export { countPulls, decidingPull } from './answers/pulls-to-limit.ts';

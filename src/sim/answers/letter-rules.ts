@@ -26,14 +26,19 @@ export interface QuestionPiece {
   readonly slot?: QuestionSlot;
 }
 
+/** What of a car a question hangs on; its pulls may have been run or be planned. */
+interface AskedCar extends Pick<LetterCar, 'label' | 'config'> {
+  readonly pulls: readonly unknown[];
+}
+
 /** What the customer asked. */
-export const askQuestion = (car: LetterCar, wording: Wording): string =>
+export const askQuestion = (car: AskedCar, wording: Wording): string =>
   questionPieces(car, wording)
     .map(({ text }) => text)
     .join('');
 
 /** The question piece by piece, for whoever sets its quantities where they stand. */
-export function questionPieces({ config, pulls, label }: LetterCar, wording: Wording): QuestionPiece[] {
+export function questionPieces({ config, pulls, label }: AskedCar, wording: Wording): QuestionPiece[] {
   const { block, repeats } = config.cycle;
   const inBlock = block.filter(({ kind }) => kind === 'pull');
   const rest = block.filter(({ kind }) => kind !== 'pull').reduce((sum, { duration }) => sum + duration, 0);
@@ -70,7 +75,7 @@ const CONDITION_NAMES: Readonly<Partial<Record<QuestionSlot, string>>> = {
 };
 
 /** Says where two cars are not asked the same, so that their answers do not compare like for like; '' where they are. */
-export function explainUnlike(before: LetterCar, after: LetterCar, wording: Wording): string {
+export function explainUnlike(before: AskedCar, after: AskedCar, wording: Wording): string {
   const asked = questionPieces(before, wording);
   const unlike = questionPieces(after, wording).flatMap(({ slot, text }) => {
     const name = slot && CONDITION_NAMES[slot];

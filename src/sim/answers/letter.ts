@@ -29,6 +29,8 @@ type LetterPart = (typeof LETTER_PARTS)[number];
 export interface Letter {
   readonly question: string;
   readonly answer: string;
+  /** where before and after are not asked the same */
+  readonly unlike?: string;
   readonly counts: readonly {
     readonly label: string;
     readonly count: number;
@@ -74,7 +76,6 @@ export function writeLetter(
     steps,
     return: after === undefined ? [] : [...explainReturn(before, after, wording), ...cooling(before, after, wording)],
     doubt: [
-      ...[after === undefined ? '' : explainUnlike(before, after, wording)].filter(Boolean),
       ...explainDoubt(inHand, wording),
       ...otherDays,
       ...findings(inHand.config, inHand.series, wording)
@@ -84,9 +85,11 @@ export function writeLetter(
     cautions: [ESTIMATE_CAUTION, freezeCaution(inHand.config, wording), ...LETTER_CAUTIONS],
     notes: notes === undefined ? [] : [notes],
   };
+  const unlike = after === undefined ? '' : explainUnlike(before, after, wording);
   return {
     question: askQuestion(inHand, wording),
     answer: answerQuestion(before, after, wording),
+    ...(unlike !== '' && { unlike }),
     counts: [before, ...(after ? [after] : [])].map((car) => ({
       label: car.label,
       count: countPulls(car.pulls),

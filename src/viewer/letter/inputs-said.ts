@@ -1,0 +1,62 @@
+import { isNumberRow } from '../../sim/index.ts';
+import { type FieldSpec, fieldGroups, readAt } from '../inputs/fields.ts';
+import { measureOf, valueText } from '../inputs/measure.ts';
+import { PARTS } from '../inputs/parts.ts';
+import { type Car, changedPaths, valueAt } from '../state/cars.ts';
+import type { UnitChoice } from '../state/display.ts';
+
+/** Told of every car, beside what stands for each of its parts. */
+const MAIN = [
+  'limit.chargeTemperature',
+  'start.coolant',
+  ...PARTS.flatMap(({ main }) => main),
+  'core.coolantConductance',
+  'core.airDrop',
+];
+
+/** The values that a letter was worked out with, each as "name value". */
+interface SaidInputs {
+  /** what differs: "pump free flow 26 to 60 L/min" */
+  readonly changed: readonly string[];
+  readonly main: readonly string[];
+}
+
+export function sayInputs(before: Car, after: Car | undefined, units: UnitChoice): SaidInputs {
+  const hand = after ?? before;
+  const changed = after === undefined ? [] : changedPaths(before.document, after.document);
+  const named = (path: string) => nameOf(after ?? before, path) ?? nameOf(before, path) ?? path;
+  const drive = fieldGroups(hand.document).flatMap(({ path, fields }) =>
+    path.startsWith('cycle') ? fields.filter((field) => /\.(repeat|duration)$/.test(field.path)) : [],
+  );
+  const main = [...MAIN, ...drive.map(({ path }) => path)];
+  return {
+    changed: changed.map((path) => `${named(path)} ${said(before, path, units)} to ${said(hand, path, units)}`),
+    main: main
+      .filter((path) => !changed.includes(path) && readAt(hand.scenario, path) !== undefined)
+      .map((path) => `${named(path)} ${said(hand, path, units)}`),
+  };
+}
+
+/** The row of a path, or of the pair that it is an end of. */
+function specAt({ document }: Car, path: string): FieldSpec | undefined {
+  const all = fieldGroups(document).flatMap(({ fields }) => fields);
+  return all.find((field) => field.path === path) ?? all.find((field) => field.path === path.replace(/\.[01]$/, ''));
+}
+
+function nameOf(car: Car, path: string): string | undefined {
+  const label = specAt(car, path)?.row.label;
+  const phase = /^cycle\..*(?=\.[^.]+$)/.exec(path)?.[0];
+  const name = phase === undefined ? undefined : valueAt(car.document, `${phase}.name`);
+  return label === undefined || typeof name !== 'string' ? label : `${label} of ${name}`;
+}
+
+function said(car: Car, path: string, units: UnitChoice): string {
+  const value = readAt(car.scenario, path);
+  if (value === undefined || value === null) return 'none';
+  const row = specAt(car, path)?.row;
+  const write = (each: unknown): string =>
+    typeof each === 'number' && row !== undefined && isNumberRow(row)
+      ? valueText(each, measureOf(row.unit, units))
+      : String(each);
+  return Array.isArray(value) ? value.map(write).join(' rising to ') : write(value);
+}
