@@ -80,10 +80,12 @@ export function explainUnlike(before: AskedCar, after: AskedCar, wording: Wordin
   const unlike = questionPieces(after, wording).flatMap(({ slot, text }) => {
     const name = slot && CONDITION_NAMES[slot];
     const other = asked.find((piece) => piece.slot === slot)?.text;
-    return name === undefined || other === undefined || other === text ? [] : [`${name} is ${other} and ${text}`];
+    return name === undefined || other === undefined || other === text
+      ? []
+      : [`${name} is ${other} before and ${text} after`];
   });
   if (unlike.length === 0) return '';
-  return `The two cars are not asked the same: before and after, ${unlike.join('; ')}.`;
+  return `Before and after are not asked the same: ${unlike.join('; ')}.`;
 }
 
 /**

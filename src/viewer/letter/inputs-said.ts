@@ -43,11 +43,13 @@ function specAt({ document }: Car, path: string): FieldSpec | undefined {
   return all.find((field) => field.path === path) ?? all.find((field) => field.path === path.replace(/\.[01]$/, ''));
 }
 
+/** What the table calls a path, behind the name of the phase that it belongs to. */
 function nameOf(car: Car, path: string): string | undefined {
-  const label = specAt(car, path)?.row.label;
-  const phase = /^cycle\..*(?=\.[^.]+$)/.exec(path)?.[0];
-  const name = phase === undefined ? undefined : valueAt(car.document, `${phase}.name`);
-  return label === undefined || typeof name !== 'string' ? label : `${label} of ${name}`;
+  const spec = specAt(car, path);
+  if (spec === undefined) return undefined;
+  const phase = spec.path.startsWith('cycle.') ? spec.path.replace(/\.[^.]+$/, '.name') : undefined;
+  const name = phase === undefined ? undefined : valueAt(car.document, phase);
+  return typeof name === 'string' ? `${name}: ${spec.row.label}` : spec.row.label;
 }
 
 function said(car: Car, path: string, units: UnitChoice): string {

@@ -1,5 +1,5 @@
 import './letter.css';
-import type { ComponentChildren } from 'preact';
+import { type ComponentChildren, Fragment } from 'preact';
 import { useMemo } from 'preact/hooks';
 import { decidingPull, type Letter } from '../../sim/index.ts';
 import { Empty } from '../answer/empty.tsx';
@@ -18,6 +18,7 @@ import { LetterBars } from './letter-bars.tsx';
 import { Letterhead } from './letterhead.tsx';
 import { PullCurve } from './pull-curve.tsx';
 import { Question } from './question.tsx';
+import { slotPaths } from './slots.ts';
 import { type Told, useTold } from './use-told.ts';
 
 /** The same state as the workbench as the letter that the shop sends: read, edited where it stands, printed. */
@@ -123,18 +124,20 @@ function Body({ told, before, ...props }: PageProps & { readonly told: Told; rea
       <div role="status">
         <p class="letter-answer">{letter.answer}</p>
       </div>
-      {letter.unlike !== undefined && <p class="letter-unlike">{letter.unlike}</p>}
+      {letter.unlike !== undefined && <Unlike session={session} said={letter.unlike} />}
       <Counts runs={runs} labels={['as it stands', change]} units={units} />
       <LetterBars runs={runs} units={units} />
-      {deciding !== undefined && (
-        <Part heading={`The core at the end of pull ${deciding}`} paragraphs={[]}>
-          <Picture {...props} clock={clock} />
-        </Part>
-      )}
-      {letter.parts.map((part) => (
-        <Part key={part.part} {...part}>
-          {part.part === 'log' && deciding !== undefined && <PullCurve runs={runs} pull={deciding} units={units} />}
-        </Part>
+      {letter.parts.map(({ part, ...told }) => (
+        <Fragment key={part}>
+          {part === 'log' && deciding !== undefined && (
+            <Part heading={`The core at the end of pull ${deciding}`} paragraphs={[]}>
+              <Picture {...props} clock={clock} />
+            </Part>
+          )}
+          <Part {...told}>
+            {part === 'log' && deciding !== undefined && <PullCurve runs={runs} pull={deciding} units={units} />}
+          </Part>
+        </Fragment>
       ))}
       {!isStudied && <p class="small">Why, and how sure this is, are being worked out.</p>}
       <section class="letter-inputs" aria-label="Inputs">
@@ -147,6 +150,20 @@ function Body({ told, before, ...props }: PageProps & { readonly told: Told; rea
         <p>{capitalised(main.join('; '))}.</p>
       </section>
     </div>
+  );
+}
+
+/** Before and After are asked differently, and the way to ask them alike. */
+function Unlike({ session, said }: Pick<PageProps, 'session'> & { readonly said: string }) {
+  const asked = Object.values(slotPaths(session.inHand.value?.document ?? {}));
+  const paths = session.changes.value.filter((path) => asked.includes(path));
+  return (
+    <p class="letter-unlike">
+      {said}{' '}
+      <button type="button" onClick={() => session.alsoBefore(paths, 'ask both cars the same')}>
+        Ask both as after
+      </button>
+    </p>
   );
 }
 

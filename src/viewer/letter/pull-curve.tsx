@@ -100,7 +100,8 @@ function Drawing({ runs, pull, units, width }: PullCurveProps & { readonly width
       <text class="strong" x={width - RIGHT} y={y(fromSi(limit)) - 7} text-anchor="end">
         limit {joined(temperature(limit, units))}
       </text>
-      {curves.map(({ which, charge, log }) => (
+      {/* Thin over thick: where both are alike, both are seen. */}
+      {curves.toReversed().map(({ which, charge, log }) => (
         <g key={which} class={`curve ${which}`}>
           <polyline points={path(charge)} />
           <polyline class="log" points={path(log)} />

@@ -24,6 +24,7 @@ interface SlotSpec {
   readonly label: string;
 }
 
+const LEADING_MARK = /^[,?]/;
 const idOf = ({ path }: SlotSpec): string => `letter-${path}`;
 
 /** What the customer asked; every quantity of it is set where it stands. */
@@ -37,11 +38,23 @@ export function Question(props: FormProps) {
   return (
     <section class="letter-question" aria-label="Question">
       <p>
-        {pieces.map(({ slot, text }) => {
-          if (slot === undefined) return text;
+        {pieces.map(({ slot, text }, k) => {
+          // A mark never stands alone at the start of a line: it is held to the quantity before it.
+          if (slot === undefined) return k === 0 ? text : text.replace(LEADING_MARK, '');
+          const mark = LEADING_MARK.exec(pieces[k + 1]?.text ?? '')?.[0];
           const spec = slot === 'change' ? undefined : specs.get(slot);
-          if (spec !== undefined) return <SlotBox key={slot} {...props} spec={spec} />;
-          return slot === 'change' ? <ChangeChoice key={slot} {...props} asked={asked} problems={problems} /> : text;
+          return (
+            <span key={slot} class={slot === 'change' ? undefined : 'held'}>
+              {slot === 'change' ? (
+                <ChangeChoice {...props} asked={asked} problems={problems} />
+              ) : spec === undefined ? (
+                text
+              ) : (
+                <SlotBox {...props} spec={spec} />
+              )}
+              {mark}
+            </span>
+          );
         })}
       </p>
       {problems.value.length > 0 && (

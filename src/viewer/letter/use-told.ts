@@ -20,7 +20,7 @@ export function useTold(session: Session): Told | undefined {
     const before = session.before.value;
     if (before === undefined) return undefined;
     const areWhole = runs.every(({ run, car }) => run.kind === 'solved' && run.of === car);
-    if (areWhole && !session.isDragging.value) {
+    if (areWhole) {
       kept.current = { runs, asked: askedChange(before, session.after.value), isOld: false };
       return kept.current;
     }

@@ -101,7 +101,7 @@ describe('the question', () => {
     const ambient = { ...ESTATE.ambient, temperature: 308.15 };
     const hotter = { ...eight, label: 'with a bigger core', config: { ...ESTATE, ambient } };
     expect(explainUnlike(eight, hotter, FILE_WORDING)).toBe(
-      'The two cars are not asked the same: before and after, the day is 27.0 degC and 35.0 degC.',
+      'Before and after are not asked the same: the day is 27.0 degC before and 35.0 degC after.',
     );
     expect(explainUnlike(eight, { ...eight, label: 'with a bigger core' }, FILE_WORDING)).toBe('');
   });
