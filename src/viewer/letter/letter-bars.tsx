@@ -77,7 +77,7 @@ function Drawing({ runs, units, width }: LetterBarsProps & { readonly width: num
           bar={bar}
           floor={floor}
           digits={layout.labels === 'whole' ? 0 : 1}
-          place={numberPlace(bar, isThin, LEFT, right)}
+          place={numberPlace(bar, isThin, LEFT, width)}
           fromSi={fromSi}
         />
       ))}

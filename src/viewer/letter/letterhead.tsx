@@ -7,7 +7,7 @@ const FIELDS: readonly (readonly [keyof Words, string])[] = [
   ['date', 'Date'],
 ];
 
-const today = (): string => new Date().toLocaleDateString('en-GB', { day: 'numeric', month: 'long', year: 'numeric' });
+const today = (): string => new Date().toLocaleDateString('en-GB', { day: 'numeric', month: 'short', year: 'numeric' });
 
 /** Who writes to whom, and when, in the shop's own words; kept in this browser only. */
 export function Letterhead({ display }: Pick<PageProps, 'display'>) {

@@ -100,7 +100,7 @@ function SlotBox({ spec, ...props }: SlotProps) {
       <input
         id={id}
         {...box.props}
-        style={{ width: `${box.props.value.length + 0.1}ch` }}
+        style={{ width: widthOf(box.props.value) }}
         {...(describedBy !== '' && { 'aria-describedby': describedBy })}
         onFocus={({ currentTarget }) => currentTarget.select()}
       />
@@ -108,6 +108,9 @@ function SlotBox({ spec, ...props }: SlotProps) {
     </span>
   );
 }
+
+/** Room for a number in figures of one width; a point or comma takes about half of one. */
+const widthOf = (text: string): string => `${text.length - 0.45 * (text.match(/[.,]/g)?.length ?? 0) + 0.1}ch`;
 
 const isDoubtful = (car: Car, path: string): boolean => car.warnings.some((warning) => warning.path === path);
 
