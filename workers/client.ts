@@ -8,7 +8,8 @@ import type {
   RouteStudy,
   RunStudy,
 } from '../src/sim/index.ts';
-import type { Progress, SimApi, SolveReply, StudyProgress, StudyReply } from './sim-api.ts';
+import type { AnswerOf, Question } from './questions.ts';
+import type { Progress, QuestionRequest, SimApi, SolveReply, StudyProgress, StudyReply } from './sim-api.ts';
 
 /** A cancelled worker that has not answered after this long [ms] is ended; its spare takes over. */
 const PATIENCE = 150;
@@ -70,6 +71,18 @@ export class SimClient {
     return this.scholar.ask(
       async (api): Promise<StudyReply<CoreMap | undefined>> => await api.studyCoreMap({ run, config, lists }, heard),
       run,
+    );
+  }
+
+  /** One of the questions, in the same place. */
+  ask<Q extends Question>(
+    request: QuestionRequest<Q>,
+    onProgress: (progress: StudyProgress) => void,
+  ): Promise<StudyReply<AnswerOf<Q>>> {
+    const heard = proxy(onProgress);
+    return this.scholar.ask(
+      async (api) => (await api.ask(request as never, heard)) as StudyReply<AnswerOf<Q>>,
+      request.run,
     );
   }
 

@@ -8,6 +8,7 @@ import type {
   RunStudy,
   TimeSeries,
 } from '../src/sim/index.ts';
+import type { AnswerOf, AskedOf, Question } from './questions.ts';
 
 /** What crosses between page and worker. Plain data and typed arrays only; failures are data too. */
 
@@ -43,6 +44,11 @@ interface CoreMapRequest extends CarRequest {
   readonly lists: CoreMapLists;
 }
 
+export interface QuestionRequest<Q extends Question> extends CarRequest {
+  readonly question: Q;
+  readonly asked: AskedOf<Q>;
+}
+
 /** How many runs of a study are done, and of how many that it has asked for so far. */
 export interface StudyProgress {
   readonly done: number;
@@ -66,6 +72,11 @@ export interface SimApi {
     request: CoreMapRequest,
     onProgress: (progress: StudyProgress) => void,
   ): Promise<StudyReply<CoreMap | undefined>>;
+  /** One of the questions, by its name. */
+  ask<Q extends Question>(
+    request: QuestionRequest<Q>,
+    onProgress: (progress: StudyProgress) => void,
+  ): Promise<StudyReply<AnswerOf<Q>>>;
   /** Runs and studies numbered up to `run` end as soon as they notice. */
   cancel(run: number): Promise<void>;
 }

@@ -11,7 +11,8 @@ import {
   summarisePulls,
   type TimeSeries,
 } from '../src/sim/index.ts';
-import type { Progress, SimApi, SolveReply, StudyProgress, StudyReply } from './sim-api.ts';
+import { type AnswerOf, type AskedOf, QUESTIONS, type Question } from './questions.ts';
+import type { Progress, QuestionRequest, SimApi, SolveReply, StudyProgress, StudyReply } from './sim-api.ts';
 
 /** The service gives way to messages after this long [ms], so that a cancel is heard. */
 const SLICE = 30;
@@ -50,6 +51,14 @@ export function createSimService(): SimApi {
     studyCore: ({ run, config }) => answer(slicer, run, studyCoreDesign(config)),
 
     studyCoreMap: ({ run, config, lists }, onProgress) => answer(slicer, run, studyCoreMap(config, lists), onProgress),
+
+    ask: <Q extends Question>(
+      { run, config, question, asked }: QuestionRequest<Q>,
+      onProgress: (progress: StudyProgress) => void,
+    ) => {
+      const study = QUESTIONS[question] as (config: Config, asked: AskedOf<Q>) => Study<AnswerOf<Q>>;
+      return answer(slicer, run, study(config, asked), onProgress);
+    },
 
     async cancel(run) {
       slicer.cancelledUpTo = Math.max(slicer.cancelledUpTo, run);

@@ -38,7 +38,7 @@ export { airDropTimesDensity } from './model/core-drop.ts';
 export { loopVolume } from './model/loop-volume.ts';
 export { seriesToCsv } from './results/csv.ts';
 export { COLUMNS, type ColumnName, type CoreFields, type PhaseSpan, type TimeSeries } from './results/time-series.ts';
-export { type Config, type LoopPart, PART_WORDS } from './scenario/config.ts';
+export { type Config, type LinePlace, type LoopItem, type LoopPart, PART_WORDS } from './scenario/config.ts';
 export { type CoreSize, type CoreSizeValues, resizeCore, sizeOfCore } from './scenario/core-size.ts';
 export { placeOfSource } from './scenario/file-shape.ts';
 export { describeParameters, type ParameterGroup, parameterGroups } from './scenario/guide.ts';

@@ -12,6 +12,7 @@ import { scaleOf } from './format.ts';
 import { Dock } from './inputs/dock.tsx';
 import { Inputs } from './inputs/inputs.tsx';
 import { LetterPage } from './letter/letter-page.tsx';
+import { Loop } from './loop/loop.tsx';
 import type { PageProps } from './page.tsx';
 import { Plots } from './plots/plots.tsx';
 import { Routes } from './routes/routes.tsx';
@@ -61,6 +62,7 @@ function Workbench(props: PageProps) {
         <Answer {...props} />
         <Findings {...props} />
         <Routes {...props} />
+        <Loop {...props} />
         <Inputs {...props} />
         <Picture {...props} />
         <Plots {...props} />

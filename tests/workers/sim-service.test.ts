@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { summarisePulls } from '../../src/sim/answers/pull-summary.ts';
+import { conduct } from '../../src/sim/answers/study.ts';
+import { studyStore } from '../../src/sim/answers/tank-size.ts';
 import { simulate } from '../../src/sim/simulate.ts';
 import type { Progress } from '../../workers/sim-api.ts';
 import { createSimService } from '../../workers/sim-service.ts';
@@ -64,6 +66,19 @@ describe('the simulator as a service', () => {
     expect(reply.result.answer.count).toBe(0);
     expect(reply.result.bottleneck?.heldBackBy).toEqual(['core conductance']);
     const cancelled = service.study({ run: 2, config: long, pulls });
+    await service.cancel(2);
+    expect((await cancelled).kind).toBe('cancelled');
+  });
+
+  it('answers questions by name, telling how far it is, and hears a cancel', async () => {
+    const service = createSimService();
+    const heard: number[] = [];
+    const ask = { run: 1, config, question: 'store', asked: { kind: 'tank', pulls: 2 } } as const;
+    const reply = await service.ask(ask, ({ done }) => heard.push(done));
+    if (reply.kind !== 'studied') throw new Error(reply.kind);
+    expect(reply.result).toEqual(conduct(studyStore(config, 'tank', 2)));
+    expect(heard.slice(0, 10)).toEqual([1, 2, 3, 4, 5, 6, 7, 8, 9, 10]);
+    const cancelled = service.ask({ ...ask, run: 2 }, silent);
     await service.cancel(2);
     expect((await cancelled).kind).toBe('cancelled');
   });

@@ -10,7 +10,7 @@ const GRAVITY = 9.80665;
 const CURVE_POINTS = 61;
 
 /** One resistance of the loop at the operating point. */
-export interface LoopLoss {
+interface LoopLoss {
   /** "core", "line after the pump" */
   readonly name: string;
   /** the part, or where the line starts */
@@ -22,7 +22,7 @@ export interface LoopLoss {
 }
 
 /** What one change by itself makes of the flow [m3/s]. */
-export interface FlowStep {
+interface FlowStep {
   readonly name: string;
   readonly flow: number;
 }
@@ -53,6 +53,8 @@ export interface OperatingPoint {
   readonly straightLineFlow?: number;
   /** pressure at the pump inlet above the coolant's vapour pressure, and what the pump needs [Pa] */
   readonly suction: { readonly margin: number; readonly needed: number };
+  /** share of the flow that goes the first way of each pair, in flow order */
+  readonly shares: readonly number[];
   /** a pump beside a stronger one that does not get to deliver */
   readonly heldShut: readonly string[];
   /** flow that was measured and what the curves alone would give [m3/s]; resistance over that of the scenario */
@@ -77,6 +79,7 @@ export function operatingPoint(config: Config, temperature = config.coolant.prop
   const ring = new CoolantRing(config);
   const flow = ring.flowAt(phase, temperature);
   const losses = lossesOf(ring.round, flow).sort((a, b) => b.pressure - a.pressure);
+  const shares = ring.round.flatMap((element) => (element instanceof ParallelWays ? [element.share] : []));
   const pressure = pumpsOf(ring).reduce((sum, element) => sum + element.rise(flow), 0);
   const straight = withStraightPump(config);
   const { measuredFlow } = config;
@@ -95,6 +98,7 @@ export function operatingPoint(config: Config, temperature = config.coolant.prop
       margin: suctionMargin(config, ring, flow, temperature),
       needed: config.pump.suctionNeeded,
     },
+    shares,
     heldShut: heldShutOf(ring, phase),
     ...(measuredFlow && {
       measured: {

@@ -167,7 +167,7 @@ type PlainGroup = Exclude<
 export type LineKey = `after${Capitalize<LinePlace>}`;
 
 export type GeometryValues = ValuesOf<(typeof CORE_GEOMETRY)['coreGeometry']>;
-export type SegmentValues = ValuesOf<Tables['segment']>;
+type SegmentValues = ValuesOf<Tables['segment']>;
 export type TestValues = ValuesOf<(typeof TEST_POINT)['test']>;
 export type PointValues = ValuesOf<Tables['point']>;
 export type PhaseValues = ValuesOf<Tables['phase']>;

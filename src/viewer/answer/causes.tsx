@@ -1,3 +1,5 @@
+import { FoldOutButton } from '../fold-out.tsx';
+import { LOOP_ID } from '../loop/loop.tsx';
 import type { PageProps } from '../page.tsx';
 import { ROUTES_ID } from '../routes/routes.tsx';
 import { kelvins } from './said.ts';
@@ -6,21 +8,17 @@ import { CAUSE_NAMES, nameCause } from './wording.ts';
 /** A fall smaller than this shows as 0.0 and needs no sign [K]. */
 const LEAST_SHOWN = 0.05;
 
-/** Opens and closes the fold below the causes. */
-function RoutesButton({ display }: Pick<PageProps, 'display'>) {
-  const isOpen = display.isRoutesOpen.value;
+/** What is folded away below the causes. */
+function FoldOuts({ display }: Pick<PageProps, 'display'>) {
   return (
-    <button
-      type="button"
-      class="routes-open"
-      aria-expanded={isOpen}
-      aria-controls={isOpen ? ROUTES_ID : undefined}
-      onClick={() => {
-        display.isRoutesOpen.value = !isOpen;
-      }}
-    >
-      <i aria-hidden="true">{isOpen ? '▾' : '▸'}</i> Bypass routes
-    </button>
+    <div class="fold-outs">
+      <FoldOutButton id={ROUTES_ID} isOpen={display.isRoutesOpen}>
+        Bypass routes
+      </FoldOutButton>
+      <FoldOutButton id={LOOP_ID} isOpen={display.isLoopOpen}>
+        Coolant loop
+      </FoldOutButton>
+    </div>
   );
 }
 
@@ -40,7 +38,7 @@ export function Causes({ session, display }: PageProps) {
             ? 'Listed after the first run.'
             : 'Worked out when the run is whole: it takes one more run for each part.'}
         </p>
-        {session.before.value !== undefined && <RoutesButton display={display} />}
+        {session.before.value !== undefined && <FoldOuts display={display} />}
       </section>
     );
   }
@@ -67,7 +65,7 @@ export function Causes({ session, display }: PageProps) {
           </li>
         ))}
       </ol>
-      <RoutesButton display={display} />
+      <FoldOuts display={display} />
     </section>
   );
 }

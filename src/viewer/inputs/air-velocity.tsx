@@ -2,7 +2,7 @@ import { type FormProps, stateOf } from './field-list.tsx';
 import { Fold } from './fold.tsx';
 import { rebuild } from './list-actions.tsx';
 import { ListItems } from './list-items.tsx';
-import { EVEN_AIR, velocityAdded } from './lists.ts';
+import { EVEN_AIR, halfwayAdded } from './lists.ts';
 
 const LIST = 'core.airVelocity';
 
@@ -31,7 +31,7 @@ export function AirVelocity(props: FormProps) {
               label="Points of the air velocity"
               what="point"
               least={2}
-              added={(index) => velocityAdded(document, points, index)}
+              added={(index) => halfwayAdded(document, 'core.airVelocity', points, index)}
             />
             <button type="button" class="link" onClick={() => rebuild(props, { [LIST]: undefined }, 'even air')}>
               Even air again

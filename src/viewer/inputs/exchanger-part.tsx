@@ -1,47 +1,84 @@
-import { exchangerPutIn, exchangerTakenOut } from './exchanger-changes.ts';
-import { FieldList, type FormProps, More, specsOf } from './field-list.tsx';
+import { exchangerPutIn } from './exchanger-changes.ts';
+import { FieldList, type FormProps, More, PartOfFile, specsOf } from './field-list.tsx';
 import { rebuild } from './list-actions.tsx';
+import { ListItems } from './list-items.tsx';
+import { halfwayAdded } from './lists.ts';
+import { partTakenOut } from './loop-changes.ts';
 import { PARTS } from './parts.ts';
 import { TestPoint } from './test-point.tsx';
 import { conductancePaths, isTested } from './test-point-changes.ts';
 
 const EXCHANGER = PARTS.filter(({ part }) => part === 'exchanger')[0];
 
-/** The front exchanger, or that the car has none. */
+/** The front exchanger, or that the car has none; then what else takes heat out of the loop. */
 export function ExchangerPart(props: FormProps) {
-  const { document } = props.car;
-  if (props.car.config.exchanger === undefined) {
-    return (
-      <>
-        <p>No front exchanger: the core's coolant goes straight to the tank, and its heat stays in the loop.</p>
-        <p class="acts">
-          <button
-            type="button"
-            class="link"
-            onClick={() => rebuild(props, exchangerPutIn(document), 'put an exchanger in')}
-          >
-            Put one in, with the values of the demo car
-          </button>
-        </p>
-      </>
-    );
-  }
-  const followers = isTested(props.car.scenario, 'exchanger') ? conductancePaths('exchanger') : [];
+  const { car } = props;
+  return (
+    <>
+      {car.config.exchanger === undefined ? <NoExchanger {...props} /> : <Exchanger {...props} />}
+      <PartOfFile {...props} group="secondExchanger" />
+      <HeatSink {...props} />
+    </>
+  );
+}
+
+function NoExchanger(props: FormProps) {
+  return (
+    <>
+      <p>No front exchanger: the core's coolant goes straight to the tank, and its heat stays in the loop.</p>
+      <p class="acts">
+        <button
+          type="button"
+          class="link"
+          onClick={() => rebuild(props, exchangerPutIn(props.car), 'put an exchanger in')}
+        >
+          Put one in, with the values of the demo car
+        </button>
+      </p>
+    </>
+  );
+}
+
+function Exchanger(props: FormProps) {
+  const { car } = props;
+  const followers = isTested(car.scenario, 'exchanger') ? conductancePaths('exchanger') : [];
   const main = EXCHANGER.main.filter((path) => !followers.includes(path));
   return (
     <>
       <FieldList {...props} fields={specsOf(props, main)} />
       <TestPoint {...props} part="exchanger" />
       <More {...props} part={EXCHANGER} shown={[...main, ...followers]} />
-      <p class="acts">
-        <button
-          type="button"
-          class="link"
-          onClick={() => rebuild(props, exchangerTakenOut(document), 'take the exchanger out')}
-        >
-          Take it out of the loop
-        </button>
-      </p>
+      {car.config.secondExchanger === undefined && (
+        <p class="acts">
+          <button
+            type="button"
+            class="link"
+            onClick={() => rebuild(props, partTakenOut(car, 'exchanger'), 'take the exchanger out')}
+          >
+            Take it out of the loop
+          </button>
+        </p>
+      )}
     </>
+  );
+}
+
+/** Points of the extra heat sink. */
+function HeatSink(props: FormProps) {
+  const { document, scenario } = props.car;
+  const { heatSink } = scenario.values;
+  if (heatSink === undefined) return null;
+  return (
+    <section>
+      <h3>Extra heat sink</h3>
+      <ListItems
+        {...props}
+        list="heatSink.curve"
+        label="Points of the heat sink"
+        what="point"
+        least={2}
+        added={(index) => halfwayAdded(document, 'heatSink.curve', heatSink.curve, index)}
+      />
+    </section>
   );
 }

@@ -1,9 +1,10 @@
+import type { ComponentChildren } from 'preact';
 import { isNumberRow, isRequired } from '../../sim/index.ts';
 import { capitalised } from '../format.ts';
 import type { PageProps } from '../page.tsx';
 import { type Car, valueAt } from '../state/cars.ts';
 import { Field } from './field.tsx';
-import { areRelated, type FieldGroup, type FieldSpec, fieldGroups } from './fields.ts';
+import { areRelated, type FieldGroup, type FieldSpec, fieldGroups, groupAt } from './fields.ts';
 import { Fold } from './fold.tsx';
 import type { PartSpec } from './parts.ts';
 
@@ -61,7 +62,7 @@ interface MoreProps extends FormProps {
   readonly needed?: ReadonlySet<string>;
 }
 
-/** A group that a file has whole or not at all: without it there is nothing to fill in one by one. */
+/** Groups that a file has whole or not at all: without one there is nothing to fill in, and some have a section of their own. */
 const ONLY_WHOLE: ReadonlySet<string> = new Set([
   'core.test',
   'coreGeometry',
@@ -77,7 +78,7 @@ export function More({ part, title = 'All other values', shown, ...props }: More
   const { document } = props.car;
   const groups = fieldGroups(document)
     .filter(({ path }) => part.groups.includes(path))
-    .filter(({ path }) => !ONLY_WHOLE.has(path) || valueAt(document, path) !== undefined)
+    .filter(({ path }) => !ONLY_WHOLE.has(path))
     .map((group) => ({ ...group, fields: group.fields.filter(({ path }) => !shown.includes(path)) }))
     .filter(({ fields }) => fields.length > 0);
   const paths = groups.flatMap(({ fields }) => fields.map(({ path }) => path));
@@ -105,6 +106,29 @@ function Group({ group, hasTitle, ...props }: GroupProps) {
     <section>
       {hasTitle && <h3>{capitalised(group.title)}</h3>}
       <FieldList {...props} fields={group.fields} areMany />
+    </section>
+  );
+}
+
+interface PartOfFileProps extends FormProps {
+  /** its path */
+  readonly group: string;
+  /** paths that do not stand beside what is typed */
+  readonly hidden?: readonly string[];
+  /** what is not one box, above the boxes */
+  readonly children?: ComponentChildren;
+}
+
+/** The keys of a group that a file has whole or not at all, where it is there. */
+export function PartOfFile({ group: path, hidden = [], children, ...props }: PartOfFileProps) {
+  const { document } = props.car;
+  const group = groupAt(document, path);
+  if (group === undefined || valueAt(document, path) === undefined) return null;
+  return (
+    <section>
+      <h3>{capitalised(group.title)}</h3>
+      {children}
+      <FieldList {...props} fields={group.fields.filter((field) => !hidden.includes(field.path))} areMany />
     </section>
   );
 }

@@ -1,16 +1,22 @@
 import { type LineKey, lineAfter, linePlacesOf, PART_WORDS } from '../../sim/index.ts';
+import { NO_BREAK_SPACE } from '../format.ts';
 import { FieldList, type FormProps, More, specsOf, stateOf } from './field-list.tsx';
 import { fieldGroups } from './fields.ts';
 import { Fold } from './fold.tsx';
-import { ListActions } from './list-actions.tsx';
+import { ListActions, rebuild } from './list-actions.tsx';
+import { LoopChoices } from './loop-choices.tsx';
 import { PARTS } from './parts.ts';
 
 const LINES = PARTS.filter(({ part }) => part === 'lines')[0];
 
-/** The lines of the loop: one bore for all, then each line with its segments. */
+/** A line to begin with where a part was bolted on [m]. */
+const FIRST_SEGMENT = { length: 1 };
+
+/** How the loop is plumbed, one bore for all its lines, then each line with its segments. */
 export function LinesPart(props: FormProps) {
   return (
     <>
+      <LoopChoices {...props} />
       <FieldList {...props} fields={specsOf(props, LINES.main)} />
       {linePlacesOf(props.car.config.loop).map((place) => (
         <Line key={place} {...props} line={lineAfter(place)} name={`After the ${PART_WORDS[place]}`} />
@@ -29,19 +35,32 @@ function Line({ line, name, ...props }: FormProps & { readonly line: LineKey; re
   const { isChanged, hasDraft, warnings } = stateOf(props, [list]);
   return (
     <Fold
-      title={`${name}, ${Number(total.toPrecision(4))} m`}
+      title={`${name}, ${segments.length === 0 ? 'no line' : `${Number(total.toPrecision(4))}${NO_BREAK_SPACE}m`}`}
       note={isChanged ? 'changed' : undefined}
       isOpenAtFirst={hasDraft || warnings > 0}
     >
-      {() =>
-        segments.map(({ path, fields }, index) => (
-          <section key={path}>
-            {segments.length > 1 && <h3>Segment {index + 1}</h3>}
-            <FieldList {...props} fields={fields} areMany />
-            <ListActions {...props} list={list} index={index} what="segment" />
-          </section>
-        ))
-      }
+      {() => (
+        <>
+          {segments.map(({ path, fields }, index) => (
+            <section key={path}>
+              {segments.length > 1 && <h3>Segment {index + 1}</h3>}
+              <FieldList {...props} fields={fields} areMany />
+              <ListActions {...props} list={list} index={index} what="segment" least={0} />
+            </section>
+          ))}
+          {segments.length === 0 && (
+            <p class="acts">
+              <button
+                type="button"
+                class="link"
+                onClick={() => rebuild(props, { [list]: [FIRST_SEGMENT] }, 'add a segment')}
+              >
+                Add a first segment, {FIRST_SEGMENT.length} m
+              </button>
+            </p>
+          )}
+        </>
+      )}
     </Fold>
   );
 }

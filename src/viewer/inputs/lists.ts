@@ -20,30 +20,26 @@ export function itemRemoved(document: JsonObject, list: string, index: number): 
   return { [list]: itemsAt(document, list).toSpliced(index, 1) };
 }
 
-/** A point of the pump curve, in file units. */
+/** The group of a pump in the file. */
+export type PumpKey = 'pump' | 'secondPump';
+
+/** A point of a pump curve, in file units. */
 export interface Point {
   readonly flow: number;
   readonly pressure: number;
 }
 
-/** One point more, halfway from that at `index` to the next; from the last, halfway back. */
-export function pointAdded(document: JsonObject, points: readonly Point[], index: number): Changes {
-  return halfwayAdded(document, 'pump.curve', points, index, (a, b) => ({
-    flow: (a.flow + b.flow) / 2,
-    pressure: (a.pressure + b.pressure) / 2,
-  }));
-}
-
-/** One item more, between that at `index` and the next; from the last, between it and the one before. */
-function halfwayAdded<Item>(
+/** One item more, halfway from that at `index` to the next; from the last, halfway back to the one before. */
+export function halfwayAdded<Key extends string>(
   document: JsonObject,
   list: string,
-  items: readonly Item[],
+  items: readonly Readonly<Record<Key, number>>[],
   index: number,
-  between: (a: Item, b: Item) => JsonValue,
 ): Changes {
   const first = Math.min(index, items.length - 2);
-  return { [list]: itemsAt(document, list).toSpliced(first + 1, 0, between(items[first], items[first + 1])) };
+  const [from, to] = [items[first], items[first + 1]];
+  const between = Object.fromEntries((Object.keys(from) as Key[]).map((key) => [key, (from[key] + to[key]) / 2]));
+  return { [list]: itemsAt(document, list).toSpliced(first + 1, 0, between) };
 }
 
 /** The same air at both ends of the core, to start from. */
@@ -52,38 +48,26 @@ export const EVEN_AIR = [
   { place: 1, speed: 1 },
 ];
 
-/** One point of the air velocity more, halfway from that at `index` to the next; from the last, halfway back. */
-export function velocityAdded(
-  document: JsonObject,
-  points: readonly { readonly place: number; readonly speed: number }[],
-  index: number,
-): Changes {
-  return halfwayAdded(document, 'core.airVelocity', points, index, (a, b) => ({
-    place: (a.place + b.place) / 2,
-    speed: (a.speed + b.speed) / 2,
-  }));
-}
-
 /** The parabola through shut-off pressure and free flow as points, in file units. */
-export function curveFromParabola(shutOffPressure: number, freeFlow: number): Changes {
+export function curveFromParabola(pump: PumpKey, shutOffPressure: number, freeFlow: number): Changes {
   const points = [0, 0.25, 0.5, 0.75, 1].map((share) => ({
     flow: Number((share * freeFlow).toPrecision(4)),
     pressure: Number(((1 - share ** 2) * shutOffPressure).toPrecision(4)),
   }));
-  return { 'pump.curve': points, 'pump.shutOffPressure': undefined, 'pump.freeFlow': undefined };
+  return { [`${pump}.curve`]: points, [`${pump}.shutOffPressure`]: undefined, [`${pump}.freeFlow`]: undefined };
 }
 
 /** The two figures that a curve by points begins and ends with; its ends are run on straight where they must be. */
-export function parabolaFromCurve(points: readonly Point[]): Changes {
+export function parabolaFromCurve(pump: PumpKey, points: readonly Point[]): Changes {
   const [first, second] = points;
   const [last, before] = [points[points.length - 1], points[points.length - 2]];
   const along = (a: typeof first, b: typeof first) => (b.flow - a.flow) / (a.pressure - b.pressure);
   const shutOff = first.pressure + first.flow / along(first, second);
   const freeFlow = last.flow + last.pressure * along(before, last);
   return {
-    'pump.curve': undefined,
-    'pump.shutOffPressure': Number(shutOff.toPrecision(4)),
-    'pump.freeFlow': Number(freeFlow.toPrecision(4)),
+    [`${pump}.curve`]: undefined,
+    [`${pump}.shutOffPressure`]: Number(shutOff.toPrecision(4)),
+    [`${pump}.freeFlow`]: Number(freeFlow.toPrecision(4)),
   };
 }
 

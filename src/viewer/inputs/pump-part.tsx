@@ -1,10 +1,10 @@
 import { useRef } from 'preact/hooks';
 import { flow, joined } from '../format.ts';
 import { Caution } from './caution.tsx';
-import { FieldList, type FormProps, More, specsOf } from './field-list.tsx';
+import { FieldList, type FormProps, More, PartOfFile, specsOf } from './field-list.tsx';
 import { rebuild } from './list-actions.tsx';
 import { ListItems } from './list-items.tsx';
-import { curveFromParabola, itemsAt, parabolaFromCurve, pointAdded } from './lists.ts';
+import { curveFromParabola, halfwayAdded, itemsAt, type PumpKey, parabolaFromCurve } from './lists.ts';
 import { PARTS } from './parts.ts';
 
 const PUMP = PARTS.filter(({ part }) => part === 'pump')[0];
@@ -13,14 +13,23 @@ const PUMP = PARTS.filter(({ part }) => part === 'pump')[0];
 export function PumpPart(props: FormProps) {
   const { car } = props;
   const hasCurve = itemsAt(car.document, 'pump.curve').length > 0;
+  const hasSecondCurve = itemsAt(car.document, 'secondPump.curve').length > 0;
   const main = hasCurve ? PUMP.main.filter((path) => path === 'pump.electricalPower') : PUMP.main;
   return (
     <>
       <RealFlow {...props} />
-      {hasCurve ? <Curve {...props} /> : null}
+      <Curve {...props} pump="pump" />
       <FieldList {...props} fields={specsOf(props, main)} />
-      <Way {...props} hasCurve={hasCurve} />
+      <Way {...props} pump="pump" />
       <More {...props} part={PUMP} shown={PUMP.main} />
+      <PartOfFile
+        {...props}
+        group="secondPump"
+        hidden={hasSecondCurve ? ['secondPump.shutOffPressure', 'secondPump.freeFlow'] : []}
+      >
+        <Curve {...props} pump="secondPump" />
+        <Way {...props} pump="secondPump" />
+      </PartOfFile>
       <Caution>
         Larger pumps draw 8 to 25 A: give them their own relay, fuse and earth, wired to the local code by someone
         qualified. The flow in the loop falls with the voltage at the pump.
@@ -56,30 +65,34 @@ function RealFlow({ session, display, car }: FormProps) {
   );
 }
 
-function Curve(props: FormProps) {
+type PumpProps = FormProps & { readonly pump: PumpKey };
+
+function Curve({ pump, ...props }: PumpProps) {
   const { document, scenario } = props.car;
-  const { curve = [] } = scenario.values.pump;
+  const curve = scenario.values[pump]?.curve;
+  if (curve === undefined) return null;
+  const list = `${pump}.curve`;
   return (
     <ListItems
       {...props}
-      list="pump.curve"
-      label="Points of the pump curve"
+      list={list}
+      label={`Points of the ${pump === 'pump' ? 'pump' : 'second pump'} curve`}
       what="point"
       least={2}
-      added={(index) => pointAdded(document, curve, index)}
+      added={(index) => halfwayAdded(document, list, curve, index)}
     />
   );
 }
 
 /** From two figures to a curve and back. */
-function Way({ car, hasCurve, ...props }: FormProps & { readonly hasCurve: boolean }) {
-  const { shutOffPressure, freeFlow, curve } = car.scenario.values.pump;
-  if (hasCurve && curve !== undefined) {
+function Way({ car, pump, ...props }: PumpProps) {
+  const { shutOffPressure, freeFlow, curve } = car.scenario.values[pump] ?? {};
+  if (curve !== undefined) {
     return (
       <button
         type="button"
         class="link"
-        onClick={() => rebuild(props, parabolaFromCurve(curve), 'pump by two figures')}
+        onClick={() => rebuild(props, parabolaFromCurve(pump, curve), 'pump by two figures')}
       >
         Give it by free flow and shut-off pressure instead
       </button>
@@ -90,7 +103,7 @@ function Way({ car, hasCurve, ...props }: FormProps & { readonly hasCurve: boole
     <button
       type="button"
       class="link"
-      onClick={() => rebuild(props, curveFromParabola(shutOffPressure, freeFlow), 'pump by a curve')}
+      onClick={() => rebuild(props, curveFromParabola(pump, shutOffPressure, freeFlow), 'pump by a curve')}
     >
       Give it as a curve of points instead
     </button>

@@ -1,5 +1,6 @@
 import './routes.css';
 import { explainRoutes, type RouteComparison, type TurnLine } from '../../sim/index.ts';
+import { FoldOut } from '../fold-out.tsx';
 import { wordingIn } from '../format.ts';
 import type { PageProps } from '../page.tsx';
 import { type Car, valueAt } from '../state/cars.ts';
@@ -21,50 +22,36 @@ function Panel(props: PageProps) {
   const { found, isLate, state, cancel, ask } = useRoutes(props);
   const car = session.inHand.value;
   const name = session.after.value === undefined ? car?.label : `After, ${car?.label}`;
-  const close = () => {
-    display.isRoutesOpen.value = false;
-    // The focus goes back to the button that opened it; of two, one is on screen.
-    const buttons = [...document.querySelectorAll<HTMLElement>('.routes-open')];
-    buttons.find((button) => button.offsetParent !== null)?.focus();
-  };
-  return (
-    <section
-      class="routes"
-      id={ROUTES_ID}
-      aria-labelledby="routes-name"
-      onKeyDown={({ key }) => {
-        if (key === 'Escape') close();
-      }}
-    >
-      <div class="routes-head">
-        <h2 id="routes-name">Bypass routes{car === undefined ? '' : `: ${name}`}</h2>
-        <div class="routes-state" role="status">
-          {state.kind === 'working' && (
-            <p class="small">{isLate ? 'Catching up with the car' : 'Working it out'}: some 200 short runs.</p>
-          )}
-          {state.kind === 'waiting' && <p class="small">{state.why}</p>}
-          {state.kind === 'failed' && <p class="small">Not worked out: {state.message}.</p>}
-          {state.kind === 'cancelled' && <p class="small">Cancelled.</p>}
-        </div>
+  const head = (
+    <>
+      <div class="routes-state" role="status">
         {state.kind === 'working' && (
-          <>
-            <progress aria-label="Working out the routes" />
-            <button type="button" onClick={cancel}>
-              Cancel
-            </button>
-          </>
+          <p class="small">{isLate ? 'Catching up with the car' : 'Working it out'}: some 200 short runs.</p>
         )}
-        {(state.kind === 'cancelled' || state.kind === 'failed') && (
-          <button type="button" onClick={ask}>
-            Work it out
-          </button>
-        )}
-        <button type="button" class="routes-close" onClick={close}>
-          Close
-        </button>
+        {state.kind === 'waiting' && <p class="small">{state.why}</p>}
+        {state.kind === 'failed' && <p class="small">Not worked out: {state.message}.</p>}
+        {state.kind === 'cancelled' && <p class="small">Cancelled.</p>}
       </div>
+      {state.kind === 'working' && (
+        <>
+          <progress aria-label="Working out the routes" />
+          <button type="button" onClick={cancel}>
+            Cancel
+          </button>
+        </>
+      )}
+      {(state.kind === 'cancelled' || state.kind === 'failed') && (
+        <button type="button" onClick={ask}>
+          Work it out
+        </button>
+      )}
+    </>
+  );
+  const title = `Bypass routes${car === undefined ? '' : `: ${name}`}`;
+  return (
+    <FoldOut id={ROUTES_ID} isOpen={display.isRoutesOpen} title={title} head={head}>
       {found !== undefined && <Result {...props} found={found} isLate={isLate} />}
-    </section>
+    </FoldOut>
   );
 }
 

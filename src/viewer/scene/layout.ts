@@ -1,5 +1,6 @@
 import type { Camera } from '../state/display.ts';
 import type { Block } from './block.ts';
+import type { FootOrder } from './foot.ts';
 import { bandOf, boundsOf, cornersOf, hullOf, type Outline, type Rectangle } from './free-place.ts';
 import { type LabelName, placeLabels } from './labels.ts';
 import { layPipes, type Nodes, PIPE_WIDTH, type Pipes, placeNodes } from './loop-layout.ts';
@@ -57,8 +58,8 @@ export interface LayoutInput {
   readonly isTakenBehind?: boolean;
   /** whether any is taken before it; so unless it is told otherwise */
   readonly isTakenBefore?: boolean;
-  /** whether its loop has a front exchanger; so unless it is told otherwise */
-  readonly hasExchanger?: boolean;
+  /** the boxes of its loop at the foot; exchanger, tank and pump unless it is told otherwise */
+  readonly foot?: FootOrder;
 }
 
 /** an arrow stops this far from the block, in lengths of a core */
@@ -73,7 +74,7 @@ const ARROW_WING = 10;
 
 /** Lays the picture out: both blocks at one scale on one floor, the loop round the last one, and every label free. */
 export function layOut({ width, height, camera, blocks, ...taken }: LayoutInput): Layout {
-  const { isTakenBehind = false, isTakenBefore = true, hasExchanger = true } = taken;
+  const { isTakenBehind = false, isTakenBefore = true, foot = ['exchanger', 'tank', 'pump'] } = taken;
   const room = roomOf(width);
   const measures = measuresFor(width);
   const least = isTakenBehind ? LEFT_WITH_BYPASS : 0;
@@ -81,8 +82,8 @@ export function layOut({ width, height, camera, blocks, ...taken }: LayoutInput)
     ...measures,
     leftOfOne: Math.max(least, measures.leftOfOne),
   });
-  const nodes = placeNodes(width, height, placed[placed.length - 1], measures, hasExchanger);
-  const pipes = layPipes(placed[placed.length - 1], nodes, measures, isTakenBehind);
+  const nodes = placeNodes(width, height, placed[placed.length - 1], measures, foot);
+  const pipes = layPipes(placed[placed.length - 1], nodes, measures, isTakenBehind, foot);
   const obstacles: Outline[] = [
     ...placed.flatMap(({ outlines }) => outlines),
     ...placed.flatMap(({ airIn, charge }) => [...airIn, ...charge].map(({ tail, tip }) => bandOf(tail, tip, 20))),

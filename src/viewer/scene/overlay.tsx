@@ -1,6 +1,7 @@
 import type { ColumnName } from '../../sim/index.ts';
 import { cssColour } from '../colour-scale.ts';
 import { fixed, flow, joined, NO_BREAK_SPACE, temperature } from '../format.ts';
+import { columnBehind, countAt, exchangerColumns, footOrder } from './foot.ts';
 import type { Rectangle } from './free-place.ts';
 import { type LabelName, valueSize, WORDS } from './labels.ts';
 import type { CarRole, Layout, PlacedLabel } from './layout.ts';
@@ -103,27 +104,54 @@ interface NodeProps extends OverlayProps {
   readonly car: PicturedCar;
 }
 
-const NODES: Readonly<Record<NodeName, { readonly name: string; readonly short?: string; readonly at: ColumnName }>> = {
-  compressor: { name: 'Compressor', at: 'dischargeTemperature' },
-  pump: { name: 'Pump', at: 'reservoirTemperature' },
-  tank: { name: 'Tank', at: 'reservoirTemperature' },
-  exchanger: { name: 'Front exchanger', short: 'Exchanger', at: 'coolantOutOfExchanger' },
+interface NodeWords {
+  readonly name: string;
+  readonly short?: string;
+  /** what two in one box are called */
+  readonly both?: string;
+  readonly shortBoth?: string;
+}
+
+const NODES: Readonly<Record<NodeName, NodeWords>> = {
+  compressor: { name: 'Compressor' },
+  pump: { name: 'Pump', both: '2 pumps' },
+  tank: { name: 'Tank' },
+  exchanger: { name: 'Front exchanger', short: 'Exchanger', both: '2 exchangers', shortBoth: '2 exch.' },
 };
+
+/** Temperatures that a box stands for; the pump's colour is that of the coolant before it. */
+function columnsAt(name: NodeName, { config }: PicturedCar['car']): ColumnName[] {
+  if (name === 'compressor') return ['dischargeTemperature'];
+  if (name === 'exchanger') return exchangerColumns(config);
+  const order = footOrder(config);
+  return [columnBehind(config, order, order.indexOf(name)) ?? []].flat();
+}
 
 /** A part of the loop with its number and a stripe in the colour of its temperature. */
 function Node({ name, box, layout, model, car }: NodeProps) {
-  const { at, short, name: whole } = NODES[name];
-  const value = model.valueOf(car, at);
+  const columns = columnsAt(name, car.car);
+  const value = columns.length === 1 ? model.valueOf(car, columns[0]) : undefined;
   const colour = value === undefined ? undefined : model.scale.value.colourAt(value);
   const isRoomy = layout.room === 'roomy';
+  const { name: whole, short = whole, both = whole, shortBoth = both } = NODES[name];
+  const isDouble = name !== 'compressor' && countAt(car.car.config, name) > 1;
   return (
     <p class={`picture-node ${name}`} style={placed(box)}>
       <i aria-hidden="true" style={colour && { background: cssColour(colour) }} />
-      <span>{isRoomy ? whole : (short ?? whole)}</span>
-      <b>{name === 'pump' ? coolantFlow(model, car) : degrees(model, car, at)}</b>
+      <span>{isRoomy ? (isDouble ? both : whole) : isDouble ? shortBoth : short}</span>
+      <b>{name === 'pump' ? coolantFlow(model, car) : allDegrees(model, car, columns, isRoomy)}</b>
       {name === 'compressor' && !isRoomy && <span>{bypassWords(model)}</span>}
     </p>
   );
+}
+
+/** One temperature, or those of two ways in a row. */
+function allDegrees(model: PictureModel, car: PicturedCar, columns: readonly ColumnName[], isRoomy: boolean): string {
+  if (columns.length === 1) return degrees(model, car, columns[0]);
+  const units = model.props.display.units.value;
+  const shown = columns.map((column) => temperature(model.valueOf(car, column) ?? Number.NaN, units, isRoomy ? 1 : 0));
+  if (shown.some(({ value }) => value === 'NaN')) return NOTHING;
+  return joined({ value: shown.map(({ value }) => value).join('/'), unit: shown[0].unit });
 }
 
 /** What the compressor's box says of the bypass; a standing engine moves no air at all. */

@@ -7,6 +7,7 @@ import { columnAt, type Moment, momentAt } from '../state/clock.ts';
 import { type Block, buildBlock, type Face } from './block.ts';
 import { blockShape } from './block-shape.ts';
 import { cellTemperature, fillColours, fillPlain, isSolvedAt } from './core-field.ts';
+import { footOrder } from './foot.ts';
 import { type CarRole, type Layout, layOut, type PlacedBlock } from './layout.ts';
 import type { Frame, FrameBlock } from './painter.ts';
 import { type Cell, cellToPixel, levelFaceOf, pickCell } from './picking.ts';
@@ -69,9 +70,9 @@ export class PictureModel {
       }));
       if (blocks.length === 0 || width === 0 || height === 0) return undefined;
       const behind = this.inHand?.car.config.bypass.shareAfterCore ?? 0;
-      const hasExchanger = this.inHand?.car.config.exchanger !== undefined;
-      const taken = { isTakenBehind: behind > 0, isTakenBefore: behind < 1, hasExchanger };
-      return layOut({ width, height, camera: display.camera.value, blocks, ...taken });
+      const taken = { isTakenBehind: behind > 0, isTakenBefore: behind < 1 };
+      const foot = this.inHand && footOrder(this.inHand.car.config);
+      return layOut({ width, height, camera: display.camera.value, blocks, ...taken, ...(foot && { foot }) });
     });
     this.read = computed(() => findCell(this.reading.value, this.layout.value));
   }

@@ -1,6 +1,7 @@
 import { useSignalEffect } from '@preact/signals';
 import { useRef } from 'preact/hooks';
 import { type Colour, cssColour } from '../colour-scale.ts';
+import { columnBehind, footOrder } from './foot.ts';
 import { type Arrow, PAST_WIDTH, segments } from './layout.ts';
 import { PIPE_WIDTH } from './loop-layout.ts';
 import { markOn } from './painter.ts';
@@ -27,16 +28,20 @@ export function Pipes({ model }: { readonly model: PictureModel }) {
     const temperature = model.valueOf(car, name);
     return temperature === undefined ? undefined : scale.colourAt(temperature);
   };
+  const { config } = inHand.car;
+  const order = footOrder(config);
+  const behind = (index: number) => {
+    const column = columnBehind(config, order, index);
+    return column && colourOf(column);
+  };
   const bypass = bypassState(model);
   const discharge = colourOf('dischargeTemperature');
   return (
     <svg class="picture-pipes" width={layout.width} height={layout.height} aria-hidden="true" ref={svg}>
       <Pipe points={pipes.intoCore} colour={colourOf('coolantIntoCore')} stream="coolant" />
       <Pipe points={pipes.outOfCore} colour={colourOf('coolantOutOfCore')} stream="coolant" />
-      {pipes.exchangerToTank.length > 0 && (
-        <Pipe points={pipes.exchangerToTank} colour={colourOf('coolantOutOfExchanger')} stream="coolant" />
-      )}
-      <Pipe points={pipes.tankToPump} colour={colourOf('reservoirTemperature')} stream="coolant" />
+      {pipes.firstOn.length > 0 && <Pipe points={pipes.firstOn} colour={behind(0)} stream="coolant" />}
+      <Pipe points={pipes.ontoLast} colour={behind(order.length - 2)} stream="coolant" />
       {isTakenBefore(inHand) && <Bypass points={pipes.bypass} isOpen={bypass === 'open'} colour={discharge} />}
       {pipes.bypassBehind.length > 0 && (
         <Bypass points={pipes.bypassBehind} isOpen={bypass === 'open'} colour={colourOf('chargeTemperature')} />

@@ -113,6 +113,8 @@ export class Display {
   readonly openedPart: Signal<InputPart | undefined> = signal('core');
   /** whether the routes of the returned air are shown, below the causes */
   readonly isRoutesOpen: Signal<boolean> = signal(false);
+  /** whether the coolant loop is shown there: its parts, where pump and loop meet, what takes the pressure */
+  readonly isLoopOpen: Signal<boolean> = signal(false);
   /** on a narrow screen the inputs are a sheet that is opened and closed */
   readonly isSheetOpen: Signal<boolean> = signal(false);
   /** part whose inputs another part of the page has asked for: they take the focus */

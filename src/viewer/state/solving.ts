@@ -1,5 +1,6 @@
 import { effect, type Signal, untracked } from '@preact/signals';
 import type { SimClient } from '../../../workers/client.ts';
+import type { AnswerOf, AskedOf, Question } from '../../../workers/questions.ts';
 import type { SolveReply, StudyProgress, StudyReply } from '../../../workers/sim-api.ts';
 import type { CoreDesignStudy, CoreMap, CoreMapLists, RouteStudy } from '../../sim/index.ts';
 import { type Car, type CarRun, NO_RUN } from './cars.ts';
@@ -28,6 +29,15 @@ export interface Solving {
   ): Promise<StudyReply<CoreMap | undefined>>;
   /** ends what {@link studyCoreMap} has under way */
   cancelCoreMap(): void;
+  /** answers one of the questions about a car; one question at a time */
+  ask<Q extends Question>(
+    car: Car,
+    question: Q,
+    asked: AskedOf<Q>,
+    onProgress: (progress: StudyProgress) => void,
+  ): Promise<StudyReply<AnswerOf<Q>>>;
+  /** ends what {@link ask} has under way */
+  cancelQuestion(): void;
 }
 
 /**
@@ -54,6 +64,7 @@ export function keepSolved(session: Session, client: SimClient): Solving {
   let ending: Promise<void> = Promise.resolve();
   const routes = new EndableStudy();
   const map = new EndableStudy();
+  const questions = new EndableStudy();
   /** A worker that is being ended would take the next study with it: it waits. */
   const ask = <Result>(study: EndableStudy, call: StudyCall<Result>) => study.ask(client.nextRun(), ending, call);
   const end = (study: EndableStudy) => {
@@ -74,6 +85,13 @@ export function keepSolved(session: Session, client: SimClient): Solving {
         }),
       ),
     cancelCoreMap: () => end(map),
+    ask: (car, question, asked, onProgress) =>
+      ask(questions, (run) =>
+        client.ask({ run, config: car.config, question, asked }, (progress) => {
+          if (questions.run === run) onProgress(progress);
+        }),
+      ),
+    cancelQuestion: () => end(questions),
     cancel: () => {
       before.cancel();
       after.cancel();

@@ -1,24 +1,28 @@
 import { describe, expect, it } from 'vitest';
-import { exchangerPutIn, exchangerTakenOut } from '../../../src/viewer/inputs/exchanger-changes.ts';
-import { readCar } from '../../../src/viewer/state/cars.ts';
-import { withChanges } from '../../../src/viewer/state/session.ts';
-import { shippedDocument } from '../../support/shipped.ts';
+import { exchangerPutIn } from '../../../src/viewer/inputs/exchanger-changes.ts';
+import { partTakenOut, tankChanges } from '../../../src/viewer/inputs/loop-changes.ts';
+import { changed, shippedCar } from './changed.ts';
 
 describe('the front exchanger', () => {
   it.each(['rolling-road-estate', 'ridge-roadster', 'motorway-wagon', 'session-coupe'])(
     '%s: taken out and put in again, the reader has nothing to say against either',
     (name) => {
-      const { variants: _, ...document } = shippedDocument(name);
-      const without = withChanges(document, exchangerTakenOut(document));
-      const out = readCar('', without);
-      expect(out.issues).toEqual([]);
-      expect(out.car?.config.exchanger).toBeUndefined();
-      expect(out.car?.config.lines.map(({ after }) => after)).toEqual(['reservoir', 'pump', 'core']);
-      const back = readCar('', withChanges(without, exchangerPutIn(without)));
-      expect(back.issues).toEqual([]);
+      const car = shippedCar(name);
+      const out = changed(car, partTakenOut(car, 'exchanger'));
+      expect(out.config.exchanger).toBeUndefined();
+      expect(out.config.lines.map(({ after }) => after)).toEqual(['reservoir', 'pump', 'core']);
+      const back = changed(out, exchangerPutIn(out));
       // 0.11 m2: the first demo car
-      expect(back.car?.config.exchanger?.faceArea).toBe(0.11);
-      expect(back.car?.config.lines).toHaveLength(4);
+      expect(back.config.exchanger?.faceArea).toBe(0.11);
+      expect(back.config.lines).toHaveLength(4);
     },
   );
+
+  it('goes out of an order of its own and comes back behind the core', () => {
+    const car = shippedCar('motorway-wagon');
+    const moved = changed(car, tankChanges(car, 'after the core'));
+    const out = changed(moved, partTakenOut(moved, 'exchanger'));
+    expect(out.config.loop).toEqual(['pump', 'core', 'reservoir']);
+    expect(changed(out, exchangerPutIn(out)).config.loop).toEqual(['pump', 'core', 'exchanger', 'reservoir']);
+  });
 });

@@ -3,14 +3,13 @@ import { DEMO_SCENARIOS } from '../../../src/viewer/files/demo-scenarios.ts';
 import {
   curveFromParabola,
   EVEN_AIR,
+  halfwayAdded,
   itemAdded,
   itemRemoved,
   itemsAt,
   parabolaFromCurve,
-  pointAdded,
   rowAdded,
   tableStarted,
-  velocityAdded,
 } from '../../../src/viewer/inputs/lists.ts';
 import { Session } from '../../../src/viewer/state/session.ts';
 
@@ -46,7 +45,7 @@ describe('the pump', () => {
   // Parabola of the demo pump: 28 kPa (1 - (Q / 26 L/min)^2). At half the free flow: 28 x 0.75 = 21 kPa.
   it('by two figures becomes points on its parabola, which the reader takes', () => {
     const { session } = opened();
-    const issues = session.change(curveFromParabola(28, 26), 'curve');
+    const issues = session.change(curveFromParabola('pump', 28, 26), 'curve');
     expect(issues).toEqual([]);
     const curve = session.inHand.value?.scenario.values.pump.curve;
     expect(curve?.[2]).toEqual({ flow: 13, pressure: 21 });
@@ -59,7 +58,7 @@ describe('the pump', () => {
       { flow: 13, pressure: 21 },
       { flow: 26, pressure: 0 },
     ];
-    expect(parabolaFromCurve(points)).toMatchObject({ 'pump.shutOffPressure': 28, 'pump.freeFlow': 26 });
+    expect(parabolaFromCurve('pump', points)).toMatchObject({ 'pump.shutOffPressure': 28, 'pump.freeFlow': 26 });
   });
 
   it('whose points stop short is run on straight to both axes', () => {
@@ -68,7 +67,7 @@ describe('the pump', () => {
       { flow: 10, pressure: 20 },
       { flow: 20, pressure: 10 },
     ];
-    expect(parabolaFromCurve(points)).toMatchObject({ 'pump.shutOffPressure': 30, 'pump.freeFlow': 30 });
+    expect(parabolaFromCurve('pump', points)).toMatchObject({ 'pump.shutOffPressure': 30, 'pump.freeFlow': 30 });
   });
 
   it.each([
@@ -77,18 +76,18 @@ describe('the pump', () => {
     [4, { flow: 22.75, pressure: 6.125 }, 4],
   ])('takes a point more beside point %i', (index, point, at) => {
     const { session, document } = opened();
-    session.change(curveFromParabola(28, 26), 'curve');
+    session.change(curveFromParabola('pump', 28, 26), 'curve');
     const curve = () => session.inHand.value?.scenario.values.pump.curve ?? [];
-    expect(session.change(pointAdded(document(), curve(), index), 'add')).toEqual([]);
+    expect(session.change(halfwayAdded(document(), 'pump.curve', curve(), index), 'add')).toEqual([]);
     expect(curve()[at]).toEqual(point);
     expect(curve()).toHaveLength(6);
   });
 
   it('comes back from a curve', () => {
     const { session } = opened();
-    session.change(curveFromParabola(28, 26), 'curve');
+    session.change(curveFromParabola('pump', 28, 26), 'curve');
     const { curve } = session.inHand.value?.scenario.values.pump ?? {};
-    expect(session.change(parabolaFromCurve(curve ?? []), 'two figures')).toEqual([]);
+    expect(session.change(parabolaFromCurve('pump', curve ?? []), 'two figures')).toEqual([]);
     expect(session.inHand.value?.scenario.values.pump.curve).toBeUndefined();
     expect(session.inHand.value?.scenario.values.pump.freeFlow).toBe(26);
   });
@@ -104,7 +103,7 @@ describe('the air velocity', () => {
       [0, { place: 0.5, speed: 2 }, 1],
       [2, { place: 0.75, speed: 2.5 }, 2],
     ] as const) {
-      expect(session.change(velocityAdded(document(), points(), index), 'add')).toEqual([]);
+      expect(session.change(halfwayAdded(document(), 'core.airVelocity', points(), index), 'add')).toEqual([]);
       expect(points()[at]).toEqual(point);
     }
     expect(session.inHand.value?.config.core.layout.airVelocity).toBeDefined();

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { buildBlock } from '../../../src/viewer/scene/block.ts';
+import type { FootOrder } from '../../../src/viewer/scene/foot.ts';
 import type { Outline, Rectangle } from '../../../src/viewer/scene/free-place.ts';
 import { type CarRole, type Layout, layOut } from '../../../src/viewer/scene/layout.ts';
 
@@ -23,7 +24,7 @@ function layoutOf(
     readonly isTakenBehind?: boolean;
     readonly isTakenBefore?: boolean;
     readonly leaksPast?: boolean;
-    readonly hasExchanger?: boolean;
+    readonly foot?: FootOrder;
   } = {},
 ): Layout {
   const roles: readonly CarRole[] = ['before', 'after'];
@@ -146,16 +147,45 @@ describe('two cars', () => {
     expect(rise / scale).toBeCloseTo(stack + depth, 9);
   });
 
+  it.each<FootOrder>([
+    ['tank', 'exchanger', 'pump'],
+    ['pump', 'exchanger', 'tank'],
+    ['exchanger', 'pump', 'tank'],
+    ['pump', 'tank'],
+  ])('leads from box to box in the order of the loop: %s, %s, %s', (...foot) => {
+    for (const [width, height] of [
+      [674, 382],
+      [324, 266],
+    ]) {
+      const { nodes, pipes } = layoutOf(width, height, ['stock'], 'cut', 'corner', { foot });
+      const boxes = foot.flatMap((name) => nodes[name] ?? []);
+      expect(boxes).toHaveLength(foot.length);
+      expect(Object.keys(nodes)).toHaveLength(foot.length + 1);
+      const all = [...boxes, nodes.compressor];
+      all.forEach((box, k) => {
+        expect(box.x + box.width).toBeLessThanOrEqual(width);
+        for (const other of all.slice(k + 1)) expect(meets(box, other)).toBe(false);
+      });
+      const isOver = ({ x, width: wide }: Rectangle, at: number) => at > x && at < x + wide;
+      expect(isOver(boxes[0], pipes.outOfCore[pipes.outOfCore.length - 1][0])).toBe(true);
+      expect(isOver(boxes[boxes.length - 1], pipes.intoCore[0][0])).toBe(true);
+      const onward = [pipes.firstOn, pipes.ontoLast].filter((points) => points.length > 0);
+      expect(onward.map(([from, to]) => [from[0], to[0]])).toEqual(
+        boxes.slice(1).map(({ x, width: wide }, k) => [boxes[k].x, x + wide]),
+      );
+    }
+  });
+
   it('without an exchanger the core leads to the tank, and the tank to the pump', () => {
-    const { nodes, pipes } = layoutOf(674, 382, ['stock'], 'cut', 'corner', { hasExchanger: false });
+    const { nodes, pipes } = layoutOf(674, 382, ['stock'], 'cut', 'corner', { foot: ['tank', 'pump'] });
     const end = pipes.outOfCore[pipes.outOfCore.length - 1];
     expect(nodes.exchanger).toBeUndefined();
     expect(end[0]).toBeGreaterThan(nodes.tank.x);
     expect(end[0]).toBeLessThan(nodes.tank.x + nodes.tank.width);
     expect(end[1]).toBe(nodes.tank.y);
-    expect(pipes.exchangerToTank).toEqual([]);
-    expect(pipes.tankToPump[0][0]).toBe(nodes.tank.x);
-    expect(pipes.tankToPump[1][0]).toBe(nodes.pump.x + nodes.pump.width);
+    expect(pipes.firstOn).toEqual([]);
+    expect(pipes.ontoLast[0][0]).toBe(nodes.tank.x);
+    expect(pipes.ontoLast[1][0]).toBe(nodes.pump.x + nodes.pump.width);
   });
 
   it('have the loop at the one in hand: pump to core to exchanger to tank to pump', () => {
@@ -165,8 +195,8 @@ describe('two cars', () => {
     expect(isOver(nodes.pump, into[0])).toBe(true);
     expect(nodes.exchanger && isOver(nodes.exchanger, out[0])).toBe(true);
     expect(isOver(blocks[1].bounds, into[0])).toBe(true);
-    expect(pipes.exchangerToTank[0][0]).toBeGreaterThan(pipes.exchangerToTank[1][0]);
-    expect(pipes.tankToPump[0][0]).toBeGreaterThan(pipes.tankToPump[1][0]);
+    expect(pipes.firstOn[0][0]).toBeGreaterThan(pipes.firstOn[1][0]);
+    expect(pipes.ontoLast[0][0]).toBeGreaterThan(pipes.ontoLast[1][0]);
   });
 
   it('has every label in sight on a screen of 1440 by 900, whole or cut', () => {

@@ -1,0 +1,62 @@
+import './fold-out.css';
+import type { Signal } from '@preact/signals';
+import type { ComponentChildren } from 'preact';
+
+interface FoldOutProps {
+  /** of the panel, and its class */
+  readonly id: string;
+  readonly isOpen: Signal<boolean>;
+}
+
+/** Opens and closes a panel across the page. */
+export function FoldOutButton({ id, isOpen, children }: FoldOutProps & { readonly children: string }) {
+  return (
+    <button
+      type="button"
+      class={`fold-out-open ${id}-open`}
+      aria-expanded={isOpen.value}
+      aria-controls={isOpen.value ? id : undefined}
+      onClick={() => {
+        isOpen.value = !isOpen.peek();
+      }}
+    >
+      <i aria-hidden="true">{isOpen.value ? '▾' : '▸'}</i> {children}
+    </button>
+  );
+}
+
+interface PanelProps extends FoldOutProps {
+  readonly title: string;
+  /** beside the name: how far the work is */
+  readonly head?: ComponentChildren;
+  readonly children: ComponentChildren;
+}
+
+/** The panel while it is open. */
+export function FoldOut({ id, isOpen, title, head, children }: PanelProps) {
+  const close = () => {
+    isOpen.value = false;
+    // The focus goes back to the button that opened it; of two, one is on screen.
+    const buttons = [...document.querySelectorAll<HTMLElement>(`.${id}-open`)];
+    buttons.find((button) => button.offsetParent !== null)?.focus();
+  };
+  return (
+    <section
+      class={`fold-out ${id}`}
+      id={id}
+      aria-labelledby={`${id}-name`}
+      onKeyDown={({ key }) => {
+        if (key === 'Escape') close();
+      }}
+    >
+      <div class="fold-out-head">
+        <h2 id={`${id}-name`}>{title}</h2>
+        {head}
+        <button type="button" class="fold-out-close" onClick={close}>
+          Close
+        </button>
+      </div>
+      {children}
+    </section>
+  );
+}

@@ -1,0 +1,95 @@
+import type { OperatingPoint } from '../../sim/index.ts';
+import { scaleOf } from '../format.ts';
+import type { UnitChoice } from '../state/display.ts';
+import { roundStep } from '../time/ticks.ts';
+
+type Point = readonly [x: number, y: number];
+
+export const PAPER = { width: 360, height: 258 } as const;
+/** Of the axes from the edges of the paper; above them is room for words. */
+const FRAME = { left: 40, right: 12, top: 60, bottom: 34 } as const;
+
+/** Axes that hold several operating points, in the units shown. */
+export interface Axes {
+  readonly flowTicks: readonly number[];
+  readonly pressureTicks: readonly number[];
+  readonly x: (flow: number) => number;
+  readonly y: (pressure: number) => number;
+}
+
+/** One pair of axes for all that are to be compared. */
+export function axesFor(points: readonly OperatingPoint[], units: UnitChoice): Axes {
+  const flows = scaleOf('L/min', units);
+  const pressures = scaleOf('kPa', units);
+  const ticks = (most: number): number[] => {
+    const step = roundStep(most / 4);
+    return Array.from({ length: Math.ceil(most / step - 1e-9) + 1 }, (_, k) => k * step);
+  };
+  const mostFlow = ({ rating, curves: { flow, pump } }: OperatingPoint): number =>
+    Math.max(rating, ...flow.filter((_, k) => k === 0 || pump[k - 1] > 0));
+  const flowTicks = ticks(flows.fromSi(Math.max(...points.map(mostFlow))));
+  const pressureTicks = ticks(pressures.fromSi(Math.max(...points.flatMap(({ curves }) => curves.pump))));
+  const [right, top] = [flowTicks[flowTicks.length - 1], pressureTicks[pressureTicks.length - 1]];
+  const { left, bottom } = FRAME;
+  const wide = PAPER.width - left - FRAME.right;
+  const high = PAPER.height - bottom - FRAME.top;
+  return {
+    flowTicks,
+    pressureTicks,
+    x: (flow) => left + (wide * flow) / right,
+    y: (pressure) => PAPER.height - bottom - (high * pressure) / top,
+  };
+}
+
+/** Curves and marks of one operating point on the paper. */
+export interface CurvesView {
+  readonly pump: readonly Point[];
+  readonly loop: readonly Point[];
+  readonly crossing: Point;
+  /** free flow on the label, on the axis of flow */
+  readonly rating: Point;
+  /** a straight line between the pump's two figures, and where it would meet the loop */
+  readonly straight?: { readonly line: readonly [Point, Point]; readonly crossing: Point };
+}
+
+export function curvesView(point: OperatingPoint, axes: Axes, units: UnitChoice): CurvesView {
+  const flows = scaleOf('L/min', units);
+  const pressures = scaleOf('kPa', units);
+  const highest = pressures.toSi(axes.pressureTicks[axes.pressureTicks.length - 1]);
+  const at = (flow: number, pressure: number): Point => [
+    axes.x(flows.fromSi(flow)),
+    axes.y(pressures.fromSi(pressure)),
+  ];
+  const drawn = (pressure: readonly number[]): Point[] =>
+    within(point.curves.flow, pressure, highest).map(([flow, height]) => at(flow, height));
+  const { flow, pump, loop } = point.curves;
+  const { straightLineFlow } = point;
+  const [first, last] = [pump[0], flow[flow.length - 1]];
+  return {
+    pump: drawn(pump),
+    loop: drawn(loop),
+    crossing: at(point.flow, point.pressure),
+    rating: at(point.rating, 0),
+    ...(straightLineFlow !== undefined && {
+      straight: {
+        line: [at(0, first), at(last, 0)],
+        crossing: at(straightLineFlow, first * (1 - straightLineFlow / last)),
+      },
+    }),
+  };
+}
+
+/** A curve as far as it stays between no pressure and the highest that is drawn, its last point on that edge. */
+function within(flow: readonly number[], pressure: readonly number[], highest: number): Point[] {
+  const points: Point[] = [];
+  for (let k = 0; k < flow.length; k++) {
+    const edge = pressure[k] > highest ? highest : pressure[k] < 0 ? 0 : undefined;
+    if (edge === undefined) points.push([flow[k], pressure[k]]);
+    else if (k === 0) return [];
+    else {
+      const share = (edge - pressure[k - 1]) / (pressure[k] - pressure[k - 1]);
+      return [...points, [flow[k - 1] + share * (flow[k] - flow[k - 1]), edge]];
+    }
+  }
+  return points;
+}

@@ -1,0 +1,130 @@
+import { AxeBuilder } from '@axe-core/playwright';
+import type { Page } from 'playwright';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { operatingPoint } from '../../src/sim/index.ts';
+import { shippedConfig, shippedDocument } from '../support/shipped.ts';
+import { chooseFile, openVisit, plain, type Visit } from './browser.ts';
+
+let visit: Visit;
+beforeAll(async () => {
+  visit = await openVisit();
+});
+afterAll(() => visit.close());
+
+async function openLoop(page: Page, file?: string): Promise<void> {
+  await page.goto(visit.address);
+  await page.locator('.causes ol li').first().waitFor({ state: 'attached' });
+  if (file !== undefined) {
+    const menu = page.getByRole('button', { name: 'Menu' });
+    if (await menu.isVisible()) await menu.click();
+    await chooseFile(page, `${file}.json`, shippedDocument(file), () =>
+      page.getByRole('button', { name: /^Open/ }).click(),
+    );
+    await page.locator('.causes ol li').first().waitFor({ state: 'attached' });
+  }
+  await page.locator('.loop-open:visible').click();
+  await page.locator('.loop-scheme svg').waitFor();
+}
+
+const panelOf = (page: Page) => page.getByRole('region', { name: /^Coolant loop/ });
+const perMinute = (flow: number) => `${(6e4 * flow).toFixed(1)} L/min`;
+
+describe('the coolant loop', () => {
+  const point = operatingPoint(shippedConfig('rolling-road-estate'));
+  if (point === undefined) throw new Error('no pump on');
+
+  it('has the numbers of the library', async () => {
+    const { page, context, faults } = await visit.visitor();
+    await openLoop(page);
+    const panel = panelOf(page);
+    const words = plain(await panel.innerText());
+    expect(words).toContain(`Real flow ${perMinute(point.flow)} at ${(point.pressure / 1e3).toFixed(1)} kPa`);
+    expect(words).toContain(`Free flow on the label ${perMinute(point.rating)}`);
+    const losses = (await panel.locator('.loop-losses li').allInnerTexts()).map(plain);
+    expect(losses).toHaveLength(point.losses.length);
+    point.losses.forEach(({ pressure }, k) => {
+      const share = `${((100 * pressure) / point.pressure).toFixed(0)} %`;
+      expect(losses[k]).toContain(`${(pressure / 1e3).toFixed(2)} kPa`);
+      expect(losses[k]).toContain(share);
+    });
+    const steps = (await panel.locator('.loop-steps tbody tr').allInnerTexts()).map(plain);
+    point.steps.forEach(({ flow }, k) => {
+      expect(steps[k]).toContain(perMinute(flow));
+    });
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  it('is a list in flow order for who cannot see it', async () => {
+    const { page, context } = await visit.visitor();
+    await openLoop(page);
+    const items = (await page.getByRole('list', { name: 'The loop in flow order' }).getByRole('listitem').all()).map(
+      (item) => item.textContent(),
+    );
+    const words = (await Promise.all(items)).map(plain);
+    expect(words.map((text) => text.split(':')[0])).toEqual(['Tank', 'Pump', 'Core', 'Front exchanger']);
+    expect(words[1]).toContain('then 1.4 m of line, 16.5 mm inside');
+    await context.close();
+  });
+
+  it('divides for a second exchanger beside the first, and comes back in one step', async () => {
+    const { page, context, faults } = await visit.visitor();
+    await openLoop(page);
+    const panel = panelOf(page);
+    await page.locator('summary.line', { hasText: 'Loop, lines and ports' }).click();
+    const second = page.getByRole('combobox', { name: 'Second exchanger' });
+    expect(await second.inputValue()).toBe('none');
+    await second.selectOption('side by side');
+    await panel.getByText('Second exchanger').first().waitFor();
+    const [before, after] = [panel.locator('figure.before'), panel.locator('figure.after')];
+    expect(plain(await before.innerText())).toContain(`Real flow ${perMinute(point.flow)}`);
+    expect(plain(await after.innerText())).not.toContain(`Real flow ${perMinute(point.flow)}`);
+    const shares = await panel.locator('.loop-scheme text.share').allTextContents();
+    expect(shares.map(plain)).toEqual(['50 %', '50 %']);
+    expect(plain(await page.locator('.notice').innerText())).toContain('starts as a copy of the first');
+    await page.locator('.picture-node', { hasText: /2 exch/ }).waitFor();
+    await page.locator('summary.line', { hasText: 'Front heat exchanger' }).click();
+    const areas = page.getByRole('textbox', { name: /^Face area/ });
+    await expect.poll(() => areas.count()).toBe(2);
+    await page.getByRole('button', { name: /^Undo/ }).click();
+    await panel.locator('figure.after').waitFor({ state: 'detached' });
+    expect(await panel.locator('.loop-scheme text.share').count()).toBe(0);
+    expect(await page.locator('.answer .after').count()).toBe(0);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  it('is opened and closed by keys, and gives the focus back', async () => {
+    const { page, context } = await visit.visitor();
+    await openLoop(page);
+    const panel = panelOf(page);
+    await panel.getByRole('button', { name: 'Close' }).focus();
+    await page.keyboard.press('Escape');
+    expect(await panel.count()).toBe(0);
+    expect(plain(await page.evaluate(() => document.activeElement?.textContent ?? ''))).toContain('Coolant loop');
+    await context.close();
+  });
+});
+
+describe.each(['light', 'dark'] as const)('the coolant loop in the %s theme', (colorScheme) => {
+  it.each([
+    [1440, 900, undefined],
+    [1024, 768, 'quarter-mile-saloon'],
+    [390, 844, undefined],
+  ])('axe finds nothing at %i x %i, and nothing reaches over the edge', async (width, height, file) => {
+    const { page, context } = await visit.visitor({ viewport: { width, height }, colorScheme });
+    await openLoop(page, file);
+    const { violations } = await new AxeBuilder({ page }).include('.loop').analyze();
+    expect(violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`)).toEqual([]);
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
+    const over = await page
+      .locator('.loop-scheme svg text')
+      .evaluateAll(
+        (texts, right) =>
+          texts.filter((text) => text.getBoundingClientRect().right > right).map(({ textContent }) => textContent),
+        width,
+      );
+    expect(over).toEqual([]);
+    await context.close();
+  });
+});
