@@ -85,6 +85,9 @@ describe('the letter', () => {
     await pulls.press('Enter');
     await page.getByText('The letter below is of before the change').waitFor();
     expect(await answer(page)).toMatch(/^No\. It passes/);
+    await page.emulateMedia({ media: 'print' });
+    expect(await page.getByText('The letter below is of before the change').isVisible()).toBe(true);
+    await page.emulateMedia({ media: 'screen' });
     await page.getByRole('button', { name: 'Cancel' }).click();
     await page.getByText('You stopped the run').waitFor();
     await page.getByRole('button', { name: /^Undo/ }).click();
