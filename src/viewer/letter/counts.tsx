@@ -42,7 +42,7 @@ function Count({ run: { which, car, pulls, phases }, label, isAlone, units }: Co
       <p class="count">
         <b class="figure">{isWhole ? countPulls(pulls) : '\u2013'}</b>
         <span>
-          of {planned.length} pulls
+          of {planned.length} pulls in a row
           <br />
           at or under {limit}
         </span>

@@ -32,10 +32,15 @@ export function sayInputs(before: Car, after: Car | undefined, units: UnitChoice
   return {
     changed: changed.map((path) => `${named(path)} ${said(before, path, units)} to ${said(hand, path, units)}`),
     main: main
-      .filter((path) => !changed.includes(path) && readAt(hand.scenario, path) !== undefined)
+      .filter((path) => !changed.includes(path) && isKnown(hand, path))
       .map((path) => `${named(path)} ${said(hand, path, units)}`),
   };
 }
+
+/** Whether a value stands in the file or follows from it; what nobody typed and has a default says nothing. */
+const isKnown = (car: Car, path: string): boolean =>
+  readAt(car.scenario, path) !== undefined &&
+  (valueAt(car.document, path) !== undefined || specAt(car, path)?.row.default === undefined);
 
 /** The row of a path, or of the pair that it is an end of. */
 function specAt({ document }: Car, path: string): FieldSpec | undefined {

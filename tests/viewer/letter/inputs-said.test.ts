@@ -23,6 +23,8 @@ it('tells limit, parts and drive of a car that stands alone', () => {
   expect(main).toContain('limit of the charge temperature 58 °C');
   expect(main).toContain('line bore 16.5 mm');
   expect(main).toContain('rest: duration of the phase 90 s');
+  // The file names a pressure and no altitude, which is 0 by default.
+  expect(main.filter((text) => text.startsWith('altitude'))).toEqual([]);
 });
 
 it('tells a change from where to where, and no more among the rest', () => {
