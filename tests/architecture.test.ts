@@ -25,6 +25,7 @@ const VIEWER = [
   'src/viewer/',
   'src/sim/index.ts',
   'workers/client.ts',
+  'workers/questions.ts',
   'workers/sim-api.ts',
   'preact',
   '@preact/signals',

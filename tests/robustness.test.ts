@@ -1,6 +1,5 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { createCoolant } from '../src/sim/fluids/coolant.ts';
 import { COLUMNS, type ColumnName, type TimeSeries } from '../src/sim/results/time-series.ts';
 import type { Config } from '../src/sim/scenario/config.ts';
 import { parameterGroups } from '../src/sim/scenario/guide.ts';
@@ -9,6 +8,7 @@ import { parseScenario } from '../src/sim/scenario/parse.ts';
 import { isNumberRow, isWordRow, type NumberRow, type Parameter } from '../src/sim/scenario/table.ts';
 import { toConfig } from '../src/sim/scenario/to-config.ts';
 import { simulate, startRun } from '../src/sim/simulate.ts';
+import { expectEnergyToClose } from './support/energy-account.ts';
 import { edit, type LooseDocument, shortDocument } from './support/short-session.ts';
 
 /** More steps than this, in a session of at most three minutes, count as a run that hangs. */
@@ -33,7 +33,7 @@ const NOT_VARIED = new Set(['name', 'kind', 'route', 'repeat']);
 
 /** Parts that the short session lacks, and lists: loops of every kind are tried by themselves. */
 const NOT_VARIED_PLACES =
-  /^(variants|pump\.curve|chargeTable|coreGeometry|heatSink|second|core\.airVelocity|lines\.afterSecond|lines\.afterHeatSink)/;
+  /^(variants|upgrades|pump\.curve|chargeTable|coreGeometry|heatSink|second|core\.airVelocity|lines\.afterSecond|lines\.afterHeatSink)/;
 
 /** Where the groups of the table stand in the short session. */
 const PLACES: Readonly<Record<string, readonly string[]>> = {
@@ -270,35 +270,6 @@ function expectToBePhysical({ columns, rowCount }: TimeSeries, config: Config): 
       columns[name].every((value) => value > 0),
       name,
     ).toBe(true);
-}
-
-/** Heat that all metal and coolant hold above 0 K, about [J]: the last digit of the energy account is of this. */
-function heldHeat({ coolant, core, exchanger, reservoir, lines, casing, plenum }: Config): number {
-  const { density, heatCapacity } = createCoolant(coolant.glycolByVolume);
-  const perVolume = density(coolant.propertiesAt) * heatCapacity(coolant.propertiesAt);
-  const ofLines = lines.flatMap(({ segments, wallHeatCapacity }) =>
-    segments.map(({ length, bore }) => length * (wallHeatCapacity + (perVolume * Math.PI * bore * bore) / 4)),
-  );
-  const ofParts = [core, ...(exchanger ? [exchanger] : [])].map(
-    (part) => part.metalHeatCapacity + perVolume * part.coolantVolume,
-  );
-  const ofLumps = [
-    casing.heatCapacity,
-    plenum.heatCapacity,
-    perVolume * reservoir.coolantVolume + 4200 * reservoir.iceMass,
-  ];
-  return 300 * [...ofLines, ...ofParts, ...ofLumps].reduce((sum, each) => sum + each, 0);
-}
-
-const movedIn = ({ energy }: TimeSeries): number =>
-  Object.values(energy.terms).reduce((sum, joules) => sum + Math.abs(joules), 0);
-
-/** The account of each step closes to 1e-9 of the heat moved until then, and to rounding of the heat that is held. */
-function expectEnergyToClose(config: Config, series: TimeSeries): void {
-  if (series.work.steps === 0) return;
-  const movedAtFirst = movedIn(runWithin(config, 2));
-  const rounding = (100 * Number.EPSILON * heldHeat(config)) / movedAtFirst;
-  expect(series.energy.worstStepGap).toBeLessThan(1e-9 + rounding);
 }
 
 describe('whatever the values in a scenario', () => {

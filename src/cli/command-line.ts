@@ -1,6 +1,8 @@
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
-import { parameterGroups } from '../sim/index.ts';
+import { parameterGroups, TRIAGE_DOUBTS } from '../sim/index.ts';
+import { type AgreeCommandOptions, agree, gaugeReadings, gaugeStep } from './agree.ts';
 import { check } from './check.ts';
+import { type CompareCommandOptions, compare } from './compare.ts';
 import { type CoreCommandOptions, core } from './core.ts';
 import { type DropCommandOptions, drop } from './drop.ts';
 import { EXIT, EXIT_HELP } from './exit-codes.ts';
@@ -11,6 +13,8 @@ import { type RestCommandOptions, rest } from './rest.ts';
 import { type RoutesCommandOptions, routes } from './routes.ts';
 import { type RunCommandOptions, run } from './run.ts';
 import { type TankCommandOptions, tank } from './tank.ts';
+import { difference, doubt, type TriageCommandOptions, triage } from './triage.ts';
+import { type UpgradesCommandOptions, upgrades } from './upgrades.ts';
 
 /**
  * Reads the arguments, does what they ask, and returns the exit code.
@@ -106,6 +110,44 @@ export async function runCommandLine(args: readonly string[]): Promise<number> {
     });
 
   program
+    .command('agree')
+    .description('hold what the gauge showed at the end of each pull against the model; which core would fit')
+    .argument('<file>', 'scenario file (JSON); - reads standard input')
+    .requiredOption('--gauge <list>', 'readings of pull 1, 2, ... in degC: 52,55,57; 126F; - where none', gaugeReadings)
+    .option('--gauge-step <kelvin>', 'what the last figure of the gauge is worth', gaugeStep, 1)
+    .option('--variant <name>', 'use this variant of the file')
+    .option('--json', 'print the comparison as JSON')
+    .action((file: string, options: AgreeCommandOptions) => {
+      code = agree(file, options);
+    });
+
+  program
+    .command('triage')
+    .description('what is wrong with a car, from two measurements: faults ranked, and what to measure next')
+    .argument('<file>', 'scenario file (JSON) of the healthy car; - reads standard input')
+    .requiredOption('--rise <kelvin>', 'coolant out of less into the core, end of part load before pull 1', difference)
+    .requiredOption('--approach <kelvin>', 'indicated charge less coolant into the core, end of that pull', difference)
+    .option('--rise-doubt <kelvin>', 'what the rise may be off by', doubt, TRIAGE_DOUBTS.riseDoubt)
+    .option('--approach-doubt <kelvin>', 'what the approach may be off by', doubt, TRIAGE_DOUBTS.approachDoubt)
+    .option('--variant <name>', 'use this variant of the file')
+    .option('--json', 'print the ranking as JSON')
+    .action((file: string, options: TriageCommandOptions) => {
+      code = triage(file, options);
+    });
+
+  program
+    .command('compare')
+    .description('variants beside the file as it stands: what was changed, pulls, peaks, flow, drop, power, air')
+    .argument('<file>', 'scenario file (JSON); - reads standard input')
+    .requiredOption('--variants <names>', 'up to three names, with commas between them')
+    .addOption(new Option('--json', 'print the comparison as JSON').conflicts('csv'))
+    .addOption(new Option('--csv', 'print charge temperatures and differences over time as CSV').conflicts('json'))
+    .option('--interval <seconds>', 'step of the time axis of --csv', positive, 0.5)
+    .action((file: string, options: CompareCommandOptions) => {
+      code = compare(file, options);
+    });
+
+  program
     .command('core')
     .description('a core by its measures: sizes, films, drops at the first pull; what one row more does; --map')
     .argument('<file>', 'scenario file (JSON); - reads standard input')
@@ -114,6 +156,18 @@ export async function runCommandLine(args: readonly string[]): Promise<number> {
     .option('--json', 'print everything as JSON')
     .action((file: string, options: CoreCommandOptions) => {
       code = core(file, options);
+    });
+
+  program
+    .command('upgrades')
+    .description('what each upgrade of the file buys alone and on top of the others, in pulls and kelvins')
+    .argument('<file>', 'scenario file (JSON); - reads standard input')
+    .option('--variant <name>', 'start from this variant of the file')
+    .option('--best-order', 'also run every set of them: the best order, and the cheapest way to each number of pulls')
+    .addOption(new Option('--json', 'print everything as JSON').conflicts('csv'))
+    .addOption(new Option('--csv', 'print one row a step as CSV, SI units').conflicts('json'))
+    .action((file: string, options: UpgradesCommandOptions) => {
+      code = upgrades(file, options);
     });
 
   program

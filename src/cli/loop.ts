@@ -1,4 +1,4 @@
-import { convert, type OperatingPoint, operatingPoint } from '../sim/index.ts';
+import { convert, meetingOf, type OperatingPoint, operatingPoint, toSi } from '../sim/index.ts';
 import { EXIT } from './exit-codes.ts';
 import { configOf, readScenarioFile } from './read-scenario.ts';
 
@@ -15,7 +15,7 @@ export function loop(file: string, options: LoopCommandOptions): number {
   if (typeof scenario === 'number') return scenario;
   const config = configOf(file, scenario, options.variant);
   if (config === undefined) return EXIT.badUsage;
-  const temperature = options.at === undefined ? undefined : convert(options.at, 'degC', 'K');
+  const temperature = options.at === undefined ? undefined : toSi(options.at, 'degC');
   const point = operatingPoint(config, temperature);
   if (point === undefined) {
     console.error('No pump is on in any phase: there is no flow to speak of.');
@@ -46,7 +46,7 @@ function lines(point: OperatingPoint): string[] {
     ...(measured === undefined
       ? []
       : [
-          `Measured: ${litres(measured.flow)}; the curves alone give ${litres(measured.byCurves)}. All resistances are taken ${measured.resistanceFactor.toFixed(2)} times.`,
+          `Measured: ${litres(measured.flow)}; the curves alone give ${litres(measured.byCurves)}. ${meetingOf(measured)}.`,
         ]),
     ...point.heldShut.map((name) => `The ${name} is held shut by the one beside it and delivers nothing.`),
     `At the pump inlet ${kilopascals(suction.margin)} above the vapour pressure; the pump needs ${kilopascals(suction.needed)}.`,

@@ -22,11 +22,17 @@ export function readScenarioFile(file: string): Scenario | number {
 }
 
 /** A scenario as it stands or one of its variants; prints why where there is none. */
-export function configOf(file: string, scenario: Scenario, variant: string | undefined): Config | undefined {
-  if (variant === undefined) return toConfig(scenario);
+export function scenarioOf(file: string, scenario: Scenario, variant: string | undefined): Scenario | undefined {
+  if (variant === undefined) return scenario;
   const changed = applyVariant(scenario, variant);
   if (changed.scenario === undefined) printIssues(file, changed.issues);
-  return changed.scenario && toConfig(changed.scenario);
+  return changed.scenario;
+}
+
+/** The configuration of a scenario as it stands or of one of its variants; prints why where there is none. */
+export function configOf(file: string, scenario: Scenario, variant: string | undefined): Config | undefined {
+  const chosen = scenarioOf(file, scenario, variant);
+  return chosen && toConfig(chosen);
 }
 
 /** One issue a paragraph, on standard error: severity, path, what is wrong, found and expected, and the way out. */

@@ -90,8 +90,8 @@ function printComparison(scenario: Scenario, config: Config, series: TimeSeries)
   );
 }
 
-/** What a variant is at fault with was said when the file was read; only its name can be wrong here. */
-function hasTooManyRows(config: Config, { interval }: RunCommandOptions): boolean {
+/** Whether an interval would record more rows than anybody reads; says so. */
+export function hasTooManyRows(config: Config, { interval }: Pick<RunCommandOptions, 'interval'>): boolean {
   const { duration } = startRun(config);
   const rows = interval === undefined ? 0 : duration / interval;
   if (rows <= MOST_ROWS) return false;

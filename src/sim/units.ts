@@ -161,6 +161,7 @@ const FILE_UNITS = {
   'm/s': 'speed',
   'km/h': 'speed',
   s: 'duration',
+  h: 'duration',
   rpm: 'turning',
   W: 'power',
   kW: 'power',

@@ -20,10 +20,12 @@ function saloon() {
     core: object;
     cycle: [unknown, { phases: [unknown, object] }];
     variants?: unknown;
+    upgrades?: unknown;
   };
   Object.assign(document.core, { airPortArea: 20 });
   Object.assign(document.cycle[1].phases[1], { pump: 'off' });
   delete document.variants;
+  delete document.upgrades;
   return document;
 }
 

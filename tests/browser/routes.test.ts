@@ -134,7 +134,7 @@ describe('bypass routes', () => {
     const { page, context } = await visit.visitor();
     await page.goto(visit.address);
     await solved(page);
-    const { variants: _, ...wagonOnly } = shippedDocument('motorway-wagon');
+    const { variants: _, upgrades: __, ...wagonOnly } = shippedDocument('motorway-wagon');
     const pullOnly = (shippedDocument('motorway-wagon').cycle as { kind: string }[]).filter(
       ({ kind }) => kind === 'pull',
     );

@@ -21,7 +21,10 @@ const VARIANTS = [
   { name: 'larger core', changes: { 'core.airConductance': 585 } },
 ];
 const CAR = scenario('car.json', { variants: VARIANTS });
-const BOILING = scenario('boiling.json', { 'start.coolant': 140 });
+const BOILING = scenario('boiling.json', {
+  'start.coolant': 140,
+  variants: [{ name: 'warm', changes: { 'start.coolant': 60 } }],
+});
 const BROKEN = scenario('broken.json', { 'core.airConductance': -3, 'engine.displacment': 3, variants: VARIANTS });
 const WARNED = scenario('warned.json', { 'limit.chargeTemperature': 20, variants: VARIANTS });
 
@@ -71,6 +74,28 @@ describe('exit codes', () => {
     [1, 'routes where the run stops first', ['routes', BOILING]],
     [2, 'routes of a broken scenario', ['routes', BROKEN]],
     [3, 'routes of an unknown variant', ['routes', CAR, '--variant', 'nothing like it']],
+    [0, 'readings of the gauge', ['agree', CAR, '--gauge', '45,-']],
+    [2, 'readings against a broken scenario', ['agree', BROKEN, '--gauge', '45']],
+    [3, 'no readings', ['agree', CAR]],
+    [3, 'a reading that is no number', ['agree', CAR, '--gauge', '45,warm']],
+    [3, 'a reading of a pull that is not run', ['agree', CAR, '--gauge', '45,46,47']],
+    [3, 'a gauge without a step', ['agree', CAR, '--gauge', '45', '--gauge-step', '0']],
+    [0, 'a triage', ['triage', CAR, '--rise', '1', '--approach', '20']],
+    [1, 'a triage where the run stops first', ['triage', BOILING, '--rise', '1', '--approach', '20']],
+    [2, 'a triage of a broken scenario', ['triage', BROKEN, '--rise', '1', '--approach', '20']],
+    [3, 'a triage by one measurement', ['triage', CAR, '--rise', '1']],
+    [3, 'a doubt of nothing', ['triage', CAR, '--rise', '1', '--approach', '20', '--rise-doubt', '0']],
+    [0, 'cars side by side', ['compare', CAR, '--variants', 'cool start']],
+    [1, 'cars of which one stops', ['compare', BOILING, '--variants', 'warm']],
+    [2, 'cars of a broken scenario', ['compare', BROKEN, '--variants', 'cool start']],
+    [3, 'no cars', ['compare', CAR]],
+    [3, 'an unknown car', ['compare', CAR, '--variants', 'cool start,nothing like it']],
+    [3, 'five cars', ['compare', CAR, '--variants', 'cool start,cool start,larger core,larger core']],
+    [
+      3,
+      'cars with a time axis that fills the memory',
+      ['compare', CAR, '--variants', 'cool start', '--interval', '1e-6'],
+    ],
     [0, 'help', ['--help']],
     [1, 'a run that stops', ['run', BOILING]],
     [1, 'a series that stops', ['run', BOILING, '--csv']],
@@ -359,6 +384,95 @@ describe('the answer as text', () => {
     const lines = out.split('\n');
     const head = lines.findIndex((line) => line.trim().startsWith('pull '));
     expect(new Set(lines.slice(head, head + 4).map(({ length }) => length)).size).toBe(1);
+  });
+});
+
+describe('readings of the gauge', () => {
+  it('may be in degF, and leave pulls out', async () => {
+    await run('agree', CAR, '--gauge', '-,113F', '--gauge-step', '1.8F', '--json');
+    const { pulls, gauge_step_K } = JSON.parse(out);
+    expect(pulls).toMatchObject([{ pull: 2, gauge_degC: expect.closeTo(45, 9) }]);
+    expect(pulls[0].model_degC - pulls[0].gauge_degC).toBeCloseTo(pulls[0].miss_K, 9);
+    expect(gauge_step_K).toBeCloseTo(1, 9);
+  });
+
+  it('stand in a table over the sentence', async () => {
+    await run('agree', CAR, '--gauge', '45,47');
+    expect(out).toMatch(/pull {2}gauge, degC {2}model, degC {2}miss, K .*\n1 {12}45\.0/);
+    expect(out).toMatch(/At the end of 2 pulls the model reads \d+\.\d K (above|below) the gauge on average/);
+  });
+});
+
+describe('a triage', () => {
+  const measured = ['--rise', '1.8F', '--approach', '36F'];
+
+  it('is a ranked table under what was measured, with the cautions', async () => {
+    await run('triage', CAR, ...measured);
+    expect(out).toMatch(/\nmeasured {2,}1\.0 {2,}20\.0\n/);
+    expect(out).toMatch(/Measure next: .*\. It would be /);
+    expect(out).toContain('A low or falling coolant level may mean that the core leaks coolant into the engine: stop');
+    expect(out).toContain('Never open a hot pressure cap.');
+  });
+
+  it('is JSON where asked for, nearest first', async () => {
+    await run('triage', CAR, ...measured, '--json');
+    const { measured: figures, causes } = JSON.parse(out);
+    expect(figures).toEqual({
+      rise_K: expect.closeTo(1, 9),
+      approach_K: expect.closeTo(20, 9),
+      rise_doubt_K: 1,
+      approach_doubt_K: 3,
+    });
+    const distances = causes.map(({ distance_in_doubts }: { distance_in_doubts: number }) => distance_in_doubts);
+    expect(distances).toHaveLength(8);
+    expect(distances).toEqual([...distances].sort((a, b) => a - b));
+  });
+});
+
+describe('cars side by side', () => {
+  const COMMAS = scenario('commas.json', {
+    variants: [{ name: 'core, larger', changes: { 'core.airConductance': 585 } }, ...VARIANTS],
+  });
+
+  it('stand under what was changed, names with commas among them', async () => {
+    await run('compare', COMMAS, '--variants', 'core, larger, cool start');
+    expect(out).toContain(
+      '1  as it stands\n2  core, larger\n     core.airConductance: 390 -> 585 W/K\n3  cool start\n',
+    );
+    expect(out).toMatch(/\npulls to the limit +\d +\d \((0|\+\d)\)/);
+    expect(out).toMatch(/\npeak of pull 2, degC +\d+\.\d +\d+\.\d \(-\d+\.\d\)/);
+  });
+
+  it('are the figures of the runs as JSON, each less the first', async () => {
+    await run('run', CAR, '--variant', 'larger core', '--json');
+    const { pulls } = JSON.parse(out);
+    out = '';
+    await run('compare', CAR, '--variants', 'larger core', '--json', '--interval', '5');
+    const [first, second] = JSON.parse(out).cars;
+    expect(second.peaks_degC[0]).toBeCloseTo(pulls[0].peak_degC, 1);
+    expect(second.less_first.peaks_K[0]).toBeCloseTo(second.peaks_degC[0] - first.peaks_degC[0], 9);
+    expect(second.coolant_flow_L_min).toBeCloseTo(pulls[0].coolant_flow_L_min, 1);
+    expect(second.drive_power_kW).toBeCloseTo(pulls[0].drive_power_kW, 1);
+  });
+
+  it('are curves on one time axis as CSV, with the differences', async () => {
+    await run('compare', COMMAS, '--variants', 'core, larger', '--csv', '--interval', '0.5');
+    const [heading, ...rows] = out.trimEnd().split('\r\n');
+    expect(heading).toBe(
+      '"time [s]","charge temperature, as it stands [degC]","charge temperature, core, larger [degC]","charge temperature, core, larger less as it stands [K]"',
+    );
+    expect(rows).toHaveLength(143);
+    for (const row of rows) {
+      const [, first, second, difference] = row.split(',').map(Number);
+      expect(difference).toBeCloseTo(second - first, 6);
+    }
+  });
+});
+
+describe('a loop at another temperature', () => {
+  it('is at the temperature in degC that was asked for', async () => {
+    await run('loop', CAR, '--at', '60');
+    expect(out).toContain('coolant at 60 degC');
   });
 });
 

@@ -14,7 +14,7 @@ import { edit, type LooseDocument } from './short-session.ts';
 const PLAIN_DUCTS = { 'casing.toDischargeAir': 0, 'plenum.toChargeAir': 0, 'core.airDrop': 0 };
 
 function withPlainDucts(file: string): Config {
-  const { variants: _, ...car } = structuredClone(shippedDocument(file)) as LooseDocument;
+  const { variants: _, upgrades: __, ...car } = structuredClone(shippedDocument(file)) as LooseDocument;
   for (const [path, value] of Object.entries(PLAIN_DUCTS)) edit(car, path, value);
   const { scenario, issues } = parseScenario(JSON.stringify(car));
   if (scenario === undefined) throw new Error(`${file}: ${issues[0].message}`);

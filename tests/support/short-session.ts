@@ -13,11 +13,12 @@ export type LooseDocument = any;
 
 /**
  * The shipped default car on grids of a few cells, through every kind of phase in about a minute: a run takes
- * milliseconds. No variants.
+ * milliseconds. No variants, no upgrades.
  */
 export function shortDocument(edits: Edits = {}): LooseDocument {
   const {
     variants: _,
+    upgrades: ____,
     $schema: __,
     notes: ___,
     ...car

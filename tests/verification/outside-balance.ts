@@ -86,7 +86,7 @@ function boundaryFlows(
       fromAir(secondExchanger, phase.secondExchangerAir, columns.secondExchangerAirOutlet[row]),
     heatSink: config.heatSink === undefined ? 0 : -columns.heatSinkPower[row],
     pump: columns.coolantFlow[row] > 0 ? pumped : 0,
-    lines: wallToBay * (bay - columns.lineWallMean[row]),
+    lines: config.lines.length === 0 ? 0 : wallToBay * (bay - columns.lineWallMean[row]),
     reservoir: reservoir.gain * (surroundings - columns.reservoirMean[row]),
     coreBay: core.toBay * (bay - columns.coreMetalMean[row]),
     casingBay: casing.toBay * (bay - columns.casingTemperature[row]),
@@ -117,8 +117,9 @@ function storedEnergy(config: Config, { columns }: TimeSeries, row: number): num
     (config.secondExchanger
       ? part(config.secondExchanger, columns.secondExchangerMetalMean[row], columns.secondExchangerCoolantMean[row])
       : 0) +
-    lineWall * columns.lineWallMean[row] +
-    lineVolume * perVolume * columns.lineCoolantMean[row] +
+    (config.lines.length === 0
+      ? 0
+      : lineWall * columns.lineWallMean[row] + lineVolume * perVolume * columns.lineCoolantMean[row]) +
     reservoirEnergy(config, perVolume, columns.reservoirMean[row], columns.iceMass[row]) +
     config.casing.heatCapacity * columns.casingTemperature[row] +
     config.plenum.heatCapacity * columns.plenumTemperature[row]

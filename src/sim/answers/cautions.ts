@@ -5,6 +5,12 @@ import { FILE_WORDING, type Wording } from './wording.ts';
 /** What every report carries. */
 export const ESTIMATE_CAUTION = "An estimate: keep the engine's own knock and temperature protections active.";
 
+/** Where a loop is looked into for a fault. */
+export const LOOP_CAUTIONS: readonly string[] = [
+  'A low or falling coolant level may mean that the core leaks coolant into the engine: stop, and pressure-test the core before the engine runs again.',
+  'Never open a hot pressure cap.',
+];
+
 /** Where the mix freezes, beside the coldest air and coolant that the scenario names. */
 export function freezeCaution({ coolant, ambient, start, cycle }: Config, wording: Wording = FILE_WORDING): string {
   const { freezingPoint } = createCoolant(coolant.glycolByVolume, coolant.glycol);

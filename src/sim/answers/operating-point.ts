@@ -57,8 +57,11 @@ export interface OperatingPoint {
   readonly shares: readonly number[];
   /** a pump beside a stronger one that does not get to deliver */
   readonly heldShut: readonly string[];
-  /** flow that was measured and what the curves alone would give [m3/s]; resistance over that of the scenario */
-  readonly measured?: { readonly flow: number; readonly byCurves: number; readonly resistanceFactor: number };
+  /**
+   * flow that was measured and what the curves alone would give [m3/s]; resistance over that of the scenario, absent
+   * where no resistance gives that flow and the curves decide
+   */
+  readonly measured?: { readonly flow: number; readonly byCurves: number; readonly resistanceFactor?: number };
   /** what the next bore or pump buys, most first */
   readonly steps: readonly FlowStep[];
 }
@@ -104,13 +107,20 @@ export function operatingPoint(config: Config, temperature = config.coolant.prop
       measured: {
         flow: measuredFlow.flow,
         byCurves: flowByCurves(config, measuredFlow.temperature, measuredFlow.voltageRatio),
-        resistanceFactor: ring.resistanceFactor,
+        ...(!Number.isNaN(ring.resistanceFactor) && { resistanceFactor: ring.resistanceFactor }),
       },
     }),
     steps: stepsOf(config)
       .map(({ name, config: next }) => ({ name, flow: new CoolantRing(next).flowAt(phase, temperature) }))
       .sort((a, b) => b.flow - a.flow),
   };
+}
+
+/** How the loop meets the flow that was measured, without a full stop. */
+export function meetingOf({ resistanceFactor }: NonNullable<OperatingPoint['measured']>): string {
+  return resistanceFactor === undefined
+    ? 'No resistance gives that flow with these pumps, so the curves stand'
+    : `All resistances are taken ${resistanceFactor.toFixed(2)} times to meet the meter`;
 }
 
 function phaseOf({ cycle }: Config): PhaseConfig | undefined {

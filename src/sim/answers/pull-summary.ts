@@ -39,6 +39,7 @@ export interface PullSummary {
 
 const PULL_END_COLUMNS = [
   'chargeTemperature',
+  'indicatedTemperature',
   'airFlow',
   'pressureRatio',
   'manifoldPressure',

@@ -51,7 +51,7 @@ export function heatWhileWaiting(config: Config, series: TimeSeries): WaitingHea
       const throughExchanger = columns.heatFromExchangers[row];
       return {
         pump: rate > 0 ? pumped : 0,
-        lines: wallToBay * (bay - columns.lineWallMean[row]),
+        lines: wallToBay === 0 ? 0 : wallToBay * (bay - columns.lineWallMean[row]),
         reservoir: config.reservoir.gain * (around - columns.reservoirMean[row]),
         core: rate * (columns.coolantOutOfCore[row] - columns.coolantIntoCore[row]),
         exchanger: throughExchanger,

@@ -42,7 +42,10 @@ export class CoolantRing {
   readonly heatSink: HeatSink | undefined;
   /** stretches of all lines in flow order */
   readonly stretches: readonly LineStretch[];
-  /** what the resistances of the scenario are multiplied by to meet the measured flow; 1 without one */
+  /**
+   * what the resistances of the scenario are multiplied by to meet the measured flow; 1 without one; NaN where none
+   * meets it, and they stay as they are
+   */
   readonly resistanceFactor: number;
   /** elements from the reservoir to the core, and from the core to the reservoir */
   readonly toCore: Row;
@@ -237,7 +240,7 @@ export class CoolantRing {
     return most === 0 ? 0 : solveLoopFlow(this.rise, most, this.flow, this.isSmooth);
   }
 
-  /** Sets the factor as it finds it. NaN where no resistance above 0 meets the measured flow. */
+  /** Sets the factor as it finds it. */
   private factorOfMeasuredFlow(): number {
     const { measuredFlow } = this.config;
     if (measuredFlow === undefined) return 1;

@@ -1,8 +1,7 @@
 import type { Config } from '../scenario/config.ts';
 import type { Stage } from '../solver/stage-system.ts';
 import type { Extremes } from './cell-block.ts';
-import type { CoolantRing } from './coolant-ring.ts';
-import type { ReservoirInflow, Store } from './reservoir.ts';
+import type { Filling, ReservoirInflow, Store } from './reservoir.ts';
 
 /** A layer warmer than the one above it changes places with it within this time [s]: own choice. */
 const OVERTURN = 2;
@@ -31,15 +30,18 @@ export class LayeredReservoir implements Store {
   private readonly pivots: Float64Array;
   private inflow: ReservoirInflow = { rate: 0, temperature: 0, gain: 0, around: 0 };
 
-  constructor({ reservoir }: Config, ring: CoolantRing, index: number) {
+  constructor({ reservoir }: Config, filling: Filling, index: number) {
     const { layers, coolantVolume, returnHeight, drawOffHeight } = reservoir;
     this.index = index;
     this.size = layers;
-    this.promptCapacity = (coolantVolume / layers) * ring.density * ring.heatCapacity;
-    this.freezingPoint = ring.coolant.freezingPoint;
-    const layerAt = (height: number): number => Math.min(layers - 1, Math.floor(height * layers));
-    this.returnLayer = layerAt(returnHeight);
-    this.drawOffLayer = layerAt(drawOffHeight);
+    this.promptCapacity = (coolantVolume / layers) * filling.density * filling.heatCapacity;
+    this.freezingPoint = filling.coolant.freezingPoint;
+    // Just between two layers a port belongs to the one on the way.
+    const lower = Math.min(layers - 1, Math.floor(Math.min(returnHeight, drawOffHeight) * layers));
+    const upper = Math.max(lower, Math.ceil(Math.max(returnHeight, drawOffHeight) * layers) - 1);
+    const isUpward = returnHeight < drawOffHeight;
+    this.returnLayer = isUpward ? lower : upper;
+    this.drawOffLayer = isUpward ? upper : lower;
     this.overturns = new Uint8Array(layers - 1);
     this.temperatures = new Float64Array(layers);
     this.pivots = new Float64Array(layers);

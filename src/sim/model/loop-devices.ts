@@ -37,7 +37,7 @@ abstract class Device implements Omit<LoopElement, 'rise'> {
   protected abstract leaving(inlet: number): number;
 }
 
-/** A pump: pressure, and the heat of its motor and its losses. */
+/** A pump: pressure, and the heat of its motor and its losses; held shut by another, it keeps that heat. */
 export class Pump extends Device {
   readonly place: 'pump' | 'secondPump';
   readonly config: PumpConfig;

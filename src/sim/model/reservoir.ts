@@ -25,6 +25,9 @@ export interface ReservoirInflow {
   around: number;
 }
 
+/** What a reservoir is filled with. */
+export type Filling = Pick<CoolantRing, 'coolant' | 'density' | 'heatCapacity'>;
+
 /** What a reservoir is to the model: where its coolant goes out, and what it takes up. */
 export interface Store {
   /** numbers in the state */
@@ -86,17 +89,17 @@ export class MixedReservoir implements Store {
   private out = 0;
   private inflow: ReservoirInflow = { rate: 0, temperature: 0, gain: 0, around: 0 };
 
-  constructor(config: Config, ring: CoolantRing, index: number) {
+  constructor(config: Config, filling: Filling, index: number) {
     const { reservoir, coolant } = config;
     this.index = index;
     this.loaded = reservoir.iceMass;
     this.meltConductance = reservoir.meltConductance * this.loaded;
     this.size = this.loaded > 0 ? 2 : 1;
-    this.heatCapacity = ring.heatCapacity;
-    this.capacity = (reservoir.coolantVolume * ring.density + this.loaded) * ring.heatCapacity;
+    this.heatCapacity = filling.heatCapacity;
+    this.capacity = (reservoir.coolantVolume * filling.density + this.loaded) * filling.heatCapacity;
     this.fullMeasure = (3 * HEAT_OF_MELTING * this.loaded) / this.capacity;
-    const { massFraction, freezingPoint } = ring.coolant;
-    const filled = loopVolume(config) * ring.density;
+    const { massFraction, freezingPoint } = filling.coolant;
+    const filled = loopVolume(config) * filling.density;
     this.meltingPoints = (melted) =>
       melted === 0 ? freezingPoint : freezingPointOf((massFraction * filled) / (filled + melted), coolant.glycol);
   }

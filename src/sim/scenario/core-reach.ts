@@ -1,5 +1,6 @@
 import { AIR_GAS_CONSTANT } from '../fluids/moist-air.ts';
 import { toSi } from '../units.ts';
+import { voltageRatio } from './loop-config.ts';
 import { placedPhases } from './phases.ts';
 import type { Values } from './shape.ts';
 import { stationPressure } from './station-pressure.ts';
@@ -33,11 +34,15 @@ export function reachOfAir(values: Values): readonly [number, number] {
   return [lowest / MARGIN, Math.max(highest, 2 * lowest) * MARGIN];
 }
 
-/** Lowest and highest coolant flow that the pump can bring to the core [m3/s]. */
+/** Lowest and highest coolant flow that the pumps can bring to the core, beside each other where there are two [m3/s]. */
 export function reachOfCoolant(values: Values): readonly [number, number] {
-  const { freeFlow, curve } = values.pump;
-  const rated = freeFlow ?? Math.max(...(curve ?? []).map(({ flow }) => flow));
-  const voltage = Math.max(1, ...placedPhases(values).map(({ phase }) => phase.pumpVoltageRatio ?? 1));
-  const highest = toSi(rated, 'L/min') * voltage * MARGIN;
-  return [LEAST_OF_FREE_FLOW * highest, highest];
+  const phases = placedPhases(values).map(({ phase }) => phase);
+  const highest = [values.pump, values.secondPump ?? []]
+    .flat()
+    .map((pump) => {
+      const rated = pump.freeFlow ?? Math.max(...(pump.curve ?? []).map(({ flow }) => flow));
+      return toSi(rated, 'L/min') * Math.max(1, ...phases.map((phase) => voltageRatio(phase, pump)));
+    })
+    .reduce((sum, flow) => sum + flow, 0);
+  return [LEAST_OF_FREE_FLOW * MARGIN * highest, MARGIN * highest];
 }

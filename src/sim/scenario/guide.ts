@@ -96,11 +96,11 @@ const INTRODUCTION = `# Scenario files
 
 Written from the parameter table by the test of the generated files; do not edit.
 
-A scenario is one JSON file: the car, the coolant loop, what is driven, and the variants to compare. All data in the
-files here are invented, chosen to be consistent with one another.
+A scenario is one JSON file: the car, the coolant loop, what is driven, the variants to compare and the upgrades to weigh. All
+data in the files here are invented, chosen to be consistent with one another.
 
 \`\`\`json
-{ "format": "${FORMAT}", "version": ${VERSION}, "name": "...", "core": { "airConductance": 390, ... }, ..., "cycle": [...], "variants": [...] }
+{ "format": "${FORMAT}", "version": ${VERSION}, "name": "...", "core": { "airConductance": 390, ... }, ..., "cycle": [...], "variants": [...], "upgrades": [...] }
 \`\`\`
 
 - **Units.** A bare number is in the unit of its key, below. A text may carry another: \`"14 psi"\`, \`"3/4 in"\`,
@@ -118,6 +118,9 @@ files here are invented, chosen to be consistent with one another.
 - **Pairs.** \`"engineSpeed": [2500, 6600]\` runs linearly from the first to the second value through the phase.
 - **Variants.** \`{ "name": "bigger core", "basedOn": "...", "changes": { "core.airConductance": 585, "cycle.1.phases.1.duration": "240 s" } }\`:
   paths of the file with their new values; list items count from 0. The changes of the variant it is based on come first.
+- **Upgrades.** \`{ "name": "pump", "price": 380, "hours": 2, "changes": { "pump.freeFlow": 60 } }\`: steps of a build, weighed alone, in the
+  order of the list, and in every order by \`soakbench upgrades\`. Each changes the file itself; where two that are fitted change the
+  same key, the later in the list counts.
 
 \`scenario.schema.json\` says the same to an editor.`;
 

@@ -4,6 +4,7 @@ import {
   type ConductanceLaw,
   type CoolantDropLaw,
   type CoreConfig,
+  type ExchangerConfig,
   type PumpConfig,
 } from './config.ts';
 
@@ -69,6 +70,16 @@ export function ofAllCores<
 export function withAirLock(core: CoreConfig, share: number): CoreConfig {
   const wet = 1 - share;
   return { ...ofAllCores(core, { sideBySide: wet, inSeries: 1 }), leakPast: 1 - (1 - core.leakPast) * wet };
+}
+
+/** The same exchanger with a share of its face blocked: what is left is a smaller face with the same air speed. */
+export function withBlockedFace(exchanger: ExchangerConfig, share: number): ExchangerConfig {
+  const clear = 1 - share;
+  return {
+    ...exchanger,
+    airConductance: conductanceSideBySide(exchanger.airConductance, clear),
+    faceArea: clear * exchanger.faceArea,
+  };
 }
 
 /** The same pump with its flows and its pressures scaled. */

@@ -3,16 +3,17 @@ import { readJson } from './json.ts';
 import { readScenario, resultOf, type ScenarioResult } from './scenario.ts';
 import { FORMAT, VERSION } from './shape.ts';
 import { FIRST_VERSION, upgraded } from './upgrade.ts';
+import { issuesOfUpgrades } from './upgrade-list.ts';
 import { issuesOfVariants } from './variants.ts';
 
 /**
  * Reads a scenario file.
  *
- * Every issue is reported at once, those of its variants included. An error leaves no scenario; a warning does. No
+ * Every issue is reported at once, those of its variants and upgrades included. An error leaves no scenario; a warning does. No
  * value is ever clamped or dropped. Never throws, whatever the text.
  *
  * @param text - content of the file
- * @returns the scenario unless an issue is an error, and the issues: of the file first, then of its variants
+ * @returns the scenario unless an issue is an error, and the issues: of the file first, then of its variants and upgrades
  * @example
  * const { scenario, issues } = parseScenario(text);
  */
@@ -23,7 +24,8 @@ export function parseScenario(text: string): ScenarioResult {
   if (unreadable !== undefined || !isObject(value)) return { issues: [...issues, ...(unreadable ? [unreadable] : [])] };
   const { document, converted } = upgraded(value);
   const own = readScenario(document);
-  return resultOf(document, own.values, [...issues, ...converted, ...own.issues, ...issuesOfVariants(document, own)]);
+  const ofLists = [...issuesOfVariants(document, own), ...issuesOfUpgrades(document, own)];
+  return resultOf(document, own.values, [...issues, ...converted, ...own.issues, ...ofLists]);
 }
 
 function notAnObject(found: string): Issue {

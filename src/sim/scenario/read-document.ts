@@ -72,7 +72,7 @@ function read(shape: Shape, typed: JsonValue | undefined, path: string, report: 
       report({
         severity: 'error',
         path,
-        message: `A variant changes ${found}; expected ${expected}.`,
+        message: `${shape.owner} changes ${found}; expected ${expected}.`,
         found,
         expected,
       });

@@ -27,7 +27,7 @@ export type Shape =
   /** `keyed` where an object has the key `key`, else `other` */
   | { readonly kind: 'either'; readonly key: string; readonly keyed: Shape; readonly other: Shape }
   /** paths of the file with their new values, at least one */
-  | { readonly kind: 'changes' }
+  | { readonly kind: 'changes'; readonly owner: 'A variant' | 'An upgrade' }
   /** parts in flow order, two ways side by side as a list of two */
   | { readonly kind: 'loop' };
 
@@ -60,7 +60,8 @@ const TEST: Shape = { ...group('test point', TEST_POINT.test), isOptional: true 
 const PHASE = group('phase', SESSION.phase);
 const PHASES: Shape = { kind: 'list', label: 'phases', item: PHASE, least: 1 };
 const TABLE_ROW = group('row of the charge table', SESSION.tableRow);
-const VARIANT = group('variant', SESSION.variant, { changes: { kind: 'changes' } });
+const VARIANT = group('variant', SESSION.variant, { changes: { kind: 'changes', owner: 'A variant' } });
+const UPGRADE = group('upgrade', SESSION.upgrade, { changes: { kind: 'changes', owner: 'An upgrade' } });
 
 /** Key of the line that leaves a place. */
 export const lineAfter = (place: LinePlace): LineKey => `after${place[0].toUpperCase()}${place.slice(1)}` as LineKey;
@@ -146,6 +147,7 @@ export const DOCUMENT: GroupShape = {
       },
     },
     variants: { kind: 'list', label: 'variants', item: VARIANT, least: 0, absent: 'none' },
+    upgrades: { kind: 'list', label: 'upgrades', item: UPGRADE, least: 0, absent: 'none' },
   },
 };
 
@@ -173,6 +175,7 @@ export type PointValues = ValuesOf<Tables['point']>;
 export type PhaseValues = ValuesOf<Tables['phase']>;
 export type RepetitionValues = ValuesOf<Tables['repetition']> & { readonly phases: readonly PhaseValues[] };
 export type VariantValues = ValuesOf<Tables['variant']> & { readonly changes: JsonObject };
+export type UpgradeValues = ValuesOf<Tables['upgrade']> & { readonly changes: JsonObject };
 
 export type ExchangerValues = ValuesOf<Tables['exchanger']> & { readonly test: TestValues | undefined };
 export type PumpValues = ValuesOf<Tables['pump']> & { readonly curve: readonly PointValues[] | undefined };
@@ -197,4 +200,5 @@ export type Values = { readonly [Name in PlainGroup]: ValuesOf<Tables[Name]> } &
   readonly cycle: readonly (PhaseValues | RepetitionValues)[];
   readonly chargeTable: readonly ValuesOf<Tables['tableRow']>[] | undefined;
   readonly variants: readonly VariantValues[] | undefined;
+  readonly upgrades: readonly UpgradeValues[] | undefined;
 };

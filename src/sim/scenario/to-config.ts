@@ -11,7 +11,7 @@ import type {
   Ramp,
 } from './config.ts';
 import { coreOfGeometry } from './geometry-values.ts';
-import { conductanceSideBySide, ofAllCores, withAirLock } from './laws.ts';
+import { ofAllCores, withAirLock, withBlockedFace } from './laws.ts';
 import { fromReservoir, loopOf } from './loop.ts';
 import { heatSinkOf, linesOf, measuredFlowOf, pumpOf, voltageRatio } from './loop-config.ts';
 import { isRepetition } from './phases.ts';
@@ -215,15 +215,8 @@ function exchangersOf({ exchanger, secondExchanger }: Values): Pick<Config, 'exc
   };
 }
 
-/** What is blocked leaves a smaller face with the same air speed. */
 function exchangerOf(exchanger: ExchangerValues): ExchangerConfig {
-  const block = cellBlock(exchanger);
-  const clear = 1 - exchanger.blockedShare;
-  return {
-    ...block,
-    airConductance: conductanceSideBySide(block.airConductance, clear),
-    faceArea: clear * exchanger.faceArea,
-  };
+  return withBlockedFace({ ...cellBlock(exchanger), faceArea: exchanger.faceArea }, exchanger.blockedShare);
 }
 
 /** The keys that core and exchanger share. */

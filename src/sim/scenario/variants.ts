@@ -1,8 +1,8 @@
-import { alternatives, type Issue, isObject, type JsonObject, type JsonValue, quoted } from './issue.ts';
+import { type Changed, type ChangeSet, givenTwice, issuesBeyond, withChanges } from './changes.ts';
+import { alternatives, type Issue, type JsonObject, quoted } from './issue.ts';
 import { nearestWord } from './nearest.ts';
-import { withValue } from './place.ts';
 import { readScenario, resultOf, type Scenario, type ScenarioResult } from './scenario.ts';
-import { GROUPS, type Values, type VariantValues } from './shape.ts';
+import type { Values, VariantValues } from './shape.ts';
 
 /** Names of the variants in a scenario, in the order of its file. */
 export function variants({ values }: Scenario): string[] {
@@ -48,31 +48,13 @@ export function issuesOfVariants(
   own: { readonly values: Values; readonly issues: readonly Issue[] },
 ): Issue[] {
   const list = own.values.variants ?? [];
-  const found = new Map<string, Issue>();
-  const keyOf = ({ path, message }: Issue): string => `${path}: ${message}`;
-  const known = new Set(own.issues.map(keyOf));
-  list.forEach(({ name }, index) => {
+  const found = list.flatMap(({ name }, index) => {
     const isTwice = list.findIndex((other) => other.name === name) < index;
-    const issues = isTwice ? [givenTwice(name, index)] : changed(document, list, index, own.issues).issues;
-    for (const issue of issues) if (!known.has(keyOf(issue))) found.set(keyOf(issue), issue);
+    return isTwice
+      ? [givenTwice({ list: 'variants', name, index })]
+      : changed(document, list, index, own.issues).issues;
   });
-  return [...found.values()];
-}
-
-/** What a variant may change beside the groups. */
-const OTHERS_OF_THE_CAR = ['loop', 'cycle'];
-
-/** One change with the variant that makes it. */
-interface Change {
-  readonly path: string;
-  readonly value: JsonValue;
-  readonly variant: number;
-}
-
-interface Changed {
-  readonly document?: JsonObject;
-  readonly values?: Values;
-  readonly issues: readonly Issue[];
+  return issuesBeyond(own.issues, found);
 }
 
 function changed(
@@ -83,25 +65,8 @@ function changed(
 ): Changed {
   const chain = chainOf(list, index);
   if ('message' in chain) return { issues: [chain] };
-  const changes = chain.flatMap((variant) =>
-    Object.entries(list[variant].changes).map(([path, value]): Change => ({ path, value, variant })),
-  );
-
-  const { variants: _, ...rest } = original;
-  let document: JsonValue = { ...rest, name: `${String(original.name)}: ${list[index].name}` };
-  const issues: Issue[] = [];
-  for (const change of changes) {
-    const steps = change.path.split('.');
-    const isOfTheCar = OTHERS_OF_THE_CAR.includes(steps[0]) || Object.hasOwn(GROUPS, steps[0]);
-    const next: JsonValue | undefined = isOfTheCar ? withValue(document, steps, change.value) : undefined;
-    if (next === undefined) issues.push(noSuchPlace(change, steps[0], isOfTheCar, list));
-    else document = next;
-  }
-  if (!isObject(document) || issues.length > 0) return { issues };
-
-  const result = readScenario(document);
-  const owned = result.issues.map((issue) => ofVariant(issue, changes, index, list, issuesBefore));
-  return { document, values: result.values, issues: owned };
+  const sets = chain.map((variant): ChangeSet => ({ list: 'variants', index: variant, ...list[variant] }));
+  return withChanges(original, list[index].name, sets, issuesBefore);
 }
 
 /** Indices of a variant and those it is based on, the first of them first; or why there is no such row of variants. */
@@ -130,60 +95,10 @@ function chainOf(list: readonly VariantValues[], index: number): number[] | Issu
   }
 }
 
-/** An issue of the changed file, put where the change stands that brought it about. */
-function ofVariant(
-  issue: Issue,
-  changes: readonly Change[],
-  index: number,
-  list: readonly VariantValues[],
-  issuesBefore: readonly Issue[],
-): Issue {
-  const isWithin = (inner: string, outer: string): boolean => inner === outer || inner.startsWith(`${outer}.`);
-  const cause = changes.findLast(({ path }) => isWithin(issue.path, path) || isWithin(path, issue.path));
-  if (!cause && issuesBefore.some(({ path, message }) => path === issue.path && message === issue.message))
-    return issue;
-  const variant = cause?.variant ?? index;
-  const place = `variants.${variant}.changes`;
-  const { fix } = issue;
-  return {
-    ...issue,
-    path: cause ? `${place}.${issue.path}` : place,
-    message: `In variant ${quoted(list[variant].name)}: ${issue.message}`,
-    ...(fix && { fix: { ...fix, path: `${place}.${fix.path}` } }),
-  };
-}
-
-function noSuchPlace(
-  { path, variant }: Change,
-  first: string,
-  isOfTheCar: boolean,
-  list: readonly VariantValues[],
-): Issue {
-  const groups = [...Object.keys(GROUPS), ...OTHERS_OF_THE_CAR];
-  const near = nearestWord(first, groups);
-  const hint = isOfTheCar
-    ? 'The file has nothing at that place; items of a list are counted from 0.'
-    : near
-      ? `Did you mean ${quoted(near)}?`
-      : `A variant can change ${alternatives(groups)}.`;
-  return {
-    severity: 'error',
-    path: `variants.${variant}.changes.${path}`,
-    message: `In variant ${quoted(list[variant].name)}: ${quoted(path)} is no place that can be changed. ${hint}`,
-    found: quoted(path),
-    expected: 'the path of a key, such as "core.airConductance" or "cycle.1.phases.1.duration"',
-  };
-}
-
 function noVariant(name: string, names: readonly string[], path: string): Issue {
   const near = nearestWord(name, names);
   const known = names.length === 0 ? 'none' : alternatives(names.map((each) => quoted(each)));
   const hint = near ? `Did you mean ${quoted(near)}?` : `The file has ${known}.`;
   const message = `There is no variant ${quoted(name)}. ${hint}`;
   return { severity: 'error', path, message, found: quoted(name), expected: near ? quoted(near) : known };
-}
-
-function givenTwice(name: string, index: number): Issue {
-  const message = `There are two variants ${quoted(name)}. Give each its own name.`;
-  return { severity: 'error', path: `variants.${index}.name`, message, found: quoted(name), expected: 'another name' };
 }

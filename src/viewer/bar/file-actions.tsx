@@ -4,7 +4,7 @@ import { DEMO_SCENARIOS } from '../files/demo-scenarios.ts';
 import { fileName, saveFile } from '../files/export.ts';
 import { openFile, openText, type Refusal } from '../files/open-file.ts';
 import type { PageProps } from '../page.tsx';
-import { withVariantsOf } from '../state/cars.ts';
+import { withListsOf } from '../state/cars.ts';
 import type { Session } from '../state/session.ts';
 import { ExportMenu } from './export-menu.tsx';
 import { RefusalDialog } from './refusal-dialog.tsx';
@@ -99,11 +99,11 @@ export function FileActions(props: FileActionsProps) {
 /** The name of the file that was opened, which the choice of scenarios shows. */
 const nameInHand = ({ before }: Session): string => before.value?.scenario.values.name ?? '';
 
-/** The car in hand as a file, just as typed, with the variants of the opened file as far as they fit it. */
+/** The car in hand as a file, just as typed, with the variants and upgrades of the opened file as far as they fit it. */
 function saveScenario({ before, inHand }: Session): void {
   const [opened, car] = [before.value, inHand.value];
   if (opened === undefined || car === undefined) return;
-  const { document } = withVariantsOf(car, opened) ?? car;
+  const { document } = withListsOf(car, opened);
   const text = `${JSON.stringify(document, undefined, 2)}\n`;
   saveFile(fileName([car.scenario.values.name], 'json'), new Blob([text], { type: 'application/json' }));
 }

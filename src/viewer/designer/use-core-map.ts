@@ -1,6 +1,6 @@
 import { useSignal } from '@preact/signals';
 import { useRef } from 'preact/hooks';
-import { type CoreMap, type CoreMapLists, coreMapLists } from '../../sim/index.ts';
+import { type CoreMap, type CoreMapLists, carAlone, coreMapLists } from '../../sim/index.ts';
 import type { PageProps } from '../page.tsx';
 import type { Car } from '../state/cars.ts';
 import { useKeptStudy, type WantedStudy, whyWait } from '../state/use-kept-study.ts';
@@ -13,7 +13,7 @@ export function isCalibrated({ config }: Car): boolean {
 
 /** What a map hangs on: the car and the lists, without fins and depth. */
 function keyOf(car: Car, lists: CoreMapLists): string {
-  const { name: _, notes: _notes, variants: _variants, ...document } = car.document;
+  const { name: _, notes: _notes, ...document } = carAlone(car.document);
   const { finPitch, depth, ...rest } = document.coreGeometry as Record<string, unknown>;
   const own = isCalibrated(car) ? { finPitch, depth } : {};
   return JSON.stringify([{ ...document, coreGeometry: { ...rest, ...own } }, lists]);

@@ -1,4 +1,4 @@
-import { type JsonObject, type JsonValue, parameterGroups } from '../../sim/index.ts';
+import { carAlone, type JsonObject, type JsonValue, parameterGroups } from '../../sim/index.ts';
 import { readCar, valueAt } from '../state/cars.ts';
 import { type Changes, withChanges } from '../state/session.ts';
 
@@ -41,9 +41,10 @@ const WITHOUT_MEANING: Readonly<Record<string, readonly string[]>> = {
 const KNOWN = new Map<string, KindKeys>();
 
 /** What the reader makes of every key for a kind of compressor: asked of it with all of them typed, and with none. */
-export function keysOfKind({ variants: _, ...document }: JsonObject, kind: string): KindKeys {
+export function keysOfKind(file: JsonObject, kind: string): KindKeys {
   const known = KNOWN.get(kind);
   if (known !== undefined) return known;
+  const document = carAlone(file);
   const issuesWith = (more: JsonObject) =>
     readCar('', {
       ...document,

@@ -55,9 +55,9 @@ const SPECS: Record<InputPart, Omit<PartSpec, 'part'>> = {
 export const PARTS: readonly PartSpec[] = INPUT_PARTS.map((part) => ({ part, ...SPECS[part] }));
 
 /** Groups whose keys stand outside the nine parts: above them, or below. */
-export const OTHER_GROUPS = ['', 'limit', 'variants'] as const;
+export const OTHER_GROUPS = ['', 'limit', 'variants', 'upgrades'] as const;
 
-/** The part that a path of the file belongs to; undefined for limit, name, notes and variants. */
+/** The part that a path of the file belongs to; undefined for limit, name, notes, variants and upgrades. */
 export function partOf(path: string): InputPart | undefined {
   const [group] = path.split('.');
   return PARTS.find(({ groups }) => groups.includes(group))?.part;

@@ -1,5 +1,5 @@
 import type { OperatingPoint } from '../../sim/index.ts';
-import { type ColumnName, type Config, type LinePlace, type LoopPart, PART_WORDS } from '../../sim/index.ts';
+import { type ColumnName, type Config, type LinePlace, type LoopPart, meetingOf, PART_WORDS } from '../../sim/index.ts';
 import { length, pressure } from '../designer/shown.ts';
 import { capitalised, columnShown, fixed, flow, joined, NO_BREAK_SPACE, temperature, wordingIn } from '../format.ts';
 import { signed } from '../routes/figures.ts';
@@ -159,7 +159,7 @@ export function remarks({ suction, wire, measured, heldShut }: OperatingPoint, u
   if (measured !== undefined) {
     const [meter, curves] = [joined(flow(measured.flow, units)), joined(flow(measured.byCurves, units))];
     said.push({
-      text: `Measured ${meter}; the curves alone give ${curves}. All resistances are taken ${fixed(measured.resistanceFactor, 2)} times to meet the meter.`,
+      text: `Measured ${meter}; the curves alone give ${curves}. ${meetingOf(measured)}.`,
       isWarning: false,
     });
   }

@@ -51,10 +51,15 @@ export function readCar(label: string, document: JsonObject): { car?: Car; issue
   return { car: { label, document, scenario, config: toConfig(scenario), warnings: issues }, issues };
 }
 
-/** A car with the variants of another one's file; undefined where there are none, or one does not fit it. */
-export function withVariantsOf(car: Car, { document: { variants } }: Car): Car | undefined {
-  return variants === undefined ? undefined : readCar(car.label, { ...car.document, variants }).car;
+/** A car with the variants and the upgrades of another one's file; a list that does not fit it as a whole stays behind. */
+export function withListsOf(car: Car, { document }: Car): Car {
+  return LISTS_OF_FILE.reduce((fitted, list) => {
+    const items = document[list];
+    return (items !== undefined && readCar(car.label, { ...fitted.document, [list]: items }).car) || fitted;
+  }, car);
 }
+
+const LISTS_OF_FILE = ['variants', 'upgrades'] as const;
 
 /** What stands at a path of a document, or undefined. */
 export function valueAt(document: JsonValue | undefined, path: string): JsonValue | undefined {
@@ -66,7 +71,7 @@ export function valueAt(document: JsonValue | undefined, path: string): JsonValu
   return value;
 }
 
-/** Paths whose values differ between two documents, leaves only; variants, name and notes aside. */
+/** Paths whose values differ between two documents, leaves only; variants, upgrades, name and notes aside. */
 export function changedPaths(before: JsonObject, after: JsonObject): string[] {
   const paths: string[] = [];
   const walk = (a: JsonValue | undefined, b: JsonValue | undefined, path: string) => {
@@ -85,7 +90,7 @@ export function changedPaths(before: JsonObject, after: JsonObject): string[] {
   return paths;
 }
 
-const NOT_THE_CAR: ReadonlySet<string> = new Set(['variants', 'name', 'notes']);
+const NOT_THE_CAR: ReadonlySet<string> = new Set([...LISTS_OF_FILE, 'name', 'notes']);
 
 const isNested = (value: JsonValue | undefined): value is JsonObject | readonly JsonValue[] =>
   typeof value === 'object' && value !== null;

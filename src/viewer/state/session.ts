@@ -1,6 +1,7 @@
 import { batch, computed, type ReadonlySignal, type Signal, signal } from '@preact/signals';
 import {
   applyVariant,
+  carAlone,
   type Issue,
   type JsonObject,
   type JsonValue,
@@ -17,8 +18,8 @@ import {
   NO_RUN,
   readCar,
   valueAt,
+  withListsOf,
   withValueOf,
-  withVariantsOf,
 } from './cars.ts';
 
 /** What undo and redo go between. Documents are never changed, only replaced. */
@@ -203,11 +204,11 @@ export class Session {
     return issues;
   }
 
-  /** After becomes Before, with its results and with the variants of the file as far as they fit it. */
+  /** After becomes Before, with its results and with the variants and upgrades of the file as far as they fit it. */
   keepAsBefore(): void {
     const { before, after } = this.snapshot();
     if (before === undefined || after === undefined) return;
-    const kept = withVariantsOf(after, before) ?? after;
+    const kept = withListsOf(after, before);
     const { of, ...run } = this.afterRun.value;
     this.step(`keep ${after.label} as before`, () => {
       this.put(kept, undefined);
@@ -258,11 +259,11 @@ export class Session {
   }
 
   /**
-   * Puts a changed document in hand, or keeps it as a draft where it has errors. Variants belong to the file that was
-   * opened: they neither come along nor stand in the way of a change that does not fit them.
+   * Puts a changed document in hand, or keeps it as a draft where it has errors. Variants and upgrades belong to the
+   * file that was opened: they neither come along nor stand in the way of a change that does not fit them.
    */
   private attempt(whole: JsonObject, changes: Changes, label: string, typed?: Typed): readonly Issue[] {
-    const { variants: _, ...document } = whole;
+    const document = carAlone(whole);
     const [first] = Object.keys(changes);
     const { path, text } = typed ?? { path: first, text: String(changes[first] ?? '') };
     const { car: alone, issues } = readCar(this.labelFor(document, changes, label), document);

@@ -23,6 +23,7 @@ const ESTATE = shippedConfig('rolling-road-estate');
 const LIMIT = 58;
 const END: PullSummary['atEnd'] = {
   chargeTemperature: 335,
+  indicatedTemperature: 331,
   airFlow: 0.285,
   pressureRatio: 1.83,
   manifoldPressure: 174e3,

@@ -122,4 +122,12 @@ describe('heat while waiting', () => {
     const iced = found('heat while waiting', { ...waiting, 'reservoir.iceMass': 5, 'start.coolant': 2 });
     expect(iced?.text).toMatch(/^In 700\.0 s of waiting .* 18 kJ from the pump, .* kg of ice\.$/);
   });
+
+  it('without any line comes through none', () => {
+    const places = ['Pump', 'Core', 'Exchanger', 'Reservoir'];
+    const bolted = Object.fromEntries(places.map((place) => [`lines.after${place}`, []]));
+    const iced = found('heat while waiting', { ...waiting, ...bolted, 'reservoir.iceMass': 5, 'start.coolant': 2 });
+    expect(iced?.text).toMatch(/ 18 kJ from the pump, 0 kJ through the lines, .* kg of ice\.$/);
+    expect(iced?.text).not.toContain('NaN');
+  });
 });

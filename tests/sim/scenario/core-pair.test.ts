@@ -21,7 +21,7 @@ function configWith(edits: Edits): Config {
 
 /** The estate with its core by measures, one or two of them. */
 function geometryWith(edits: Edits): Config {
-  const { variants, ...car } = structuredClone(shippedDocument('rolling-road-estate')) as LooseDocument;
+  const { variants, upgrades: _, ...car } = structuredClone(shippedDocument('rolling-road-estate')) as LooseDocument;
   const measured = variants.find(({ name }: { name: string }) => name.startsWith('core by its measures'));
   const changes: Edits = { ...measured.changes, ...edits };
   for (const [path, value] of Object.entries(changes)) edit(car, path, value);

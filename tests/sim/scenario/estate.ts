@@ -8,10 +8,11 @@ export const ESTATE = readFileSync(new URL('../../../scenarios/rolling-road-esta
 /** Paths of the file with their new values; `undefined` takes the key out. */
 export type Edits = Readonly<Record<string, unknown>>;
 
-/** The estate's file with some values changed, without its variants unless they are among the edits. */
+/** The estate's file with some values changed, without its variants and upgrades unless they are among the edits. */
 export function estateWith(edits: Edits): string {
   const file = JSON.parse(ESTATE);
   delete file.variants;
+  delete file.upgrades;
   for (const [path, value] of Object.entries(edits)) {
     const steps = path.split('.');
     const last = steps.pop() ?? '';

@@ -17,7 +17,7 @@ export interface BadInput {
 
 /** A shipped file with some values changed, without its variants. */
 export function changed(file: string, edits: Edits): LooseDocument {
-  const { variants: _, ...car } = structuredClone(shippedDocument(file)) as LooseDocument;
+  const { variants: _, upgrades: __, ...car } = structuredClone(shippedDocument(file)) as LooseDocument;
   for (const [path, value] of Object.entries(edits)) edit(car, path, value);
   return car;
 }

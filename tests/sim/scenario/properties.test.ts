@@ -52,10 +52,10 @@ function placesOf(value: unknown, place: readonly string[] = []): string[][] {
   return [[...place], ...inner.flatMap(([key, each]) => placesOf(each, [...place, key]))];
 }
 
-/** The estate with three of its variants, the last of them based on another. */
+/** The estate with three of its variants, the last of them based on another, and two of its upgrades. */
 function goodFile() {
   const file = JSON.parse(ESTATE);
-  return { ...file, variants: file.variants.slice(0, 3) };
+  return { ...file, variants: file.variants.slice(0, 3), upgrades: file.upgrades.slice(1, 3) };
 }
 
 /** The same by test points, with every key that is only held against others. */

@@ -118,7 +118,7 @@ describe('the size of a core by its measures', () => {
 
   it('is none beside a core by test points, were it of the same figures', () => {
     const points = new Session();
-    const { variants: _, ...document } = shippedDocument('rolling-road-estate');
+    const { variants: _, upgrades: __, ...document } = shippedDocument('rolling-road-estate');
     const { core } = car().scenario.values;
     const figures = Object.keys(document.core as JsonObject).map((key) => [key, core[key as keyof typeof core]]);
     points.open(JSON.stringify({ ...document, core: Object.fromEntries(figures) }));

@@ -5,7 +5,7 @@ import { shippedDocument } from '../../support/shipped.ts';
 
 /** A shipped car without its variants: they never come along with a change. */
 export function shippedCar(name: string): Car {
-  const { variants: _, ...document } = shippedDocument(name);
+  const { variants: _, upgrades: __, ...document } = shippedDocument(name);
   return changed({ label: name, document } as Car, {});
 }
 

@@ -40,7 +40,7 @@ describe('the boxes of the form', () => {
     expect(missing).toEqual([]);
   });
 
-  it('are all in one of the nine parts, but for limit, name, notes and variants', () => {
+  it('are all in one of the nine parts, but for limit, name, notes, variants and upgrades', () => {
     const elsewhere = paths.filter((path) => partOf(path) === undefined).map((path) => path.split('.')[0]);
     const known = [...OTHER_GROUPS, '$schema', 'name', 'notes'];
     expect(elsewhere.filter((group) => !known.includes(group))).toEqual([]);

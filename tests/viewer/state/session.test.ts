@@ -263,6 +263,15 @@ describe('variants', () => {
 });
 
 describe('keep as Before', () => {
+  it('takes the upgrades of the file along as far as all of them fit', () => {
+    const own = session.before.value?.document.upgrades;
+    expect(own).toHaveLength(5);
+    session.change({ [AIR]: 468 }, 'core');
+    expect(session.after.value?.document).not.toHaveProperty('upgrades');
+    session.keepAsBefore();
+    expect(session.before.value?.document.upgrades).toEqual(own);
+  });
+
   it('makes After the Before, with its results', () => {
     session.change({ [AIR]: 468 }, 'core');
     const after = session.after.value;

@@ -115,4 +115,12 @@ export const SESSION = {
     basedOn: { label: 'variant it is based on', text: true, absent: 'the file itself',
       meaning: 'its changes are made first' },
   },
+  upgrade: {
+    name: { label: 'name of the upgrade', text: true,
+      meaning: 'as answers name it' },
+    price: { label: 'price of the upgrade', unit: '-', min: 0, max: 1e9, absent: 'not counted: no cheapest way with it',
+      meaning: "fitted, in the shop's own money, any currency" },
+    hours: { label: 'hours to fit the upgrade', unit: 'h', min: 0, max: 10000, usual: [0, 400], absent: 'not counted',
+      meaning: 'decide between two ways of one price' },
+  },
 } as const satisfies Record<string, Group>;

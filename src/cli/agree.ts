@@ -1,0 +1,107 @@
+import { InvalidArgumentError } from 'commander';
+import {
+  type CarAgreement,
+  conduct,
+  ESTIMATE_CAUTION,
+  explainAgreement,
+  FILE_WORDING,
+  fromSi,
+  type GaugeReading,
+  readQuantity,
+  studyCarAgreement,
+  toSi,
+} from '../sim/index.ts';
+import { aligned } from './aligned.ts';
+import { EXIT } from './exit-codes.ts';
+import { configOf, readScenarioFile } from './read-scenario.ts';
+
+export interface AgreeCommandOptions {
+  readonly variant?: string;
+  readonly json?: true;
+  readonly gauge: readonly GaugeReading[];
+  /** K */
+  readonly gaugeStep: number;
+}
+
+/** Holds what the gauge showed against the model, and says which core conductance would fit. */
+export function agree(file: string, options: AgreeCommandOptions): number {
+  const scenario = readScenarioFile(file);
+  if (typeof scenario === 'number') return scenario;
+  const config = configOf(file, scenario, options.variant);
+  if (config === undefined) return EXIT.badUsage;
+  const agreement = conduct(studyCarAgreement(config, options.gauge, options.gaugeStep));
+  if (agreement.kind === 'no such pull') {
+    console.error(`Pull ${agreement.pull} was read, but this run has ${agreement.pullsRun} whole pulls.`);
+    return EXIT.badUsage;
+  }
+  console.log(options.json ? JSON.stringify(reported(agreement), undefined, 2) : lines(agreement).join('\n'));
+  return EXIT.done;
+}
+
+/** Readings of pull 1, 2, ... as they are typed: "52,55F,-,57"; a dash is a pull that nobody read. */
+export function gaugeReadings(text: string): GaugeReading[] {
+  const readings = text.split(',').flatMap((each, k): GaugeReading[] => {
+    if (each.trim() === '-') return [];
+    const reading = readQuantity(each, 'degC');
+    if (reading.kind !== 'value' || reading.value < -50 || reading.value > 200) {
+      throw new InvalidArgumentError(`got ${each}; expected -50 to 200 degC, or as 126F, or - for a pull not read.`);
+    }
+    return [{ pull: k + 1, indicated: toSi(reading.value, 'degC') }];
+  });
+  if (readings.length === 0) throw new InvalidArgumentError('expected at least one reading, e.g. 52,55,57.');
+  return readings;
+}
+
+/** What the last figure of the gauge is worth, K: "1", "0.5", "1 F". */
+export function gaugeStep(text: string): number {
+  const reading = readQuantity(text, 'K');
+  if (reading.kind === 'value' && reading.value > 0 && reading.value <= 10) return reading.value;
+  throw new InvalidArgumentError(`got ${text}; expected above 0 to 10 K, or as 1F.`);
+}
+
+const celsius = (kelvin: number): string => fromSi(kelvin, 'degC').toFixed(1);
+const signed = (kelvin: number): string => `${kelvin < 0 ? '' : '+'}${kelvin.toFixed(1)}`;
+
+function lines(agreement: CarAgreement): string[] {
+  const rows = agreement.pulls.map(({ pull, indicated, model, miss, missLeft }) => [
+    String(pull),
+    celsius(indicated),
+    celsius(model),
+    signed(miss),
+    signed(missLeft),
+  ]);
+  return [
+    'Indicated temperature at the end of each pull, model less gauge:',
+    ...aligned([
+      ['pull', 'gauge, degC', 'model, degC', 'miss, K', `left with ${agreement.fit.factor.toFixed(2)} x core, K`],
+      ...rows,
+    ]),
+    '',
+    ...explainAgreement(agreement, FILE_WORDING),
+    '',
+    ESTIMATE_CAUTION,
+  ];
+}
+
+function reported({ pulls, meanMiss, rmsMiss, fit, verdict, drift, gaugeStep: step }: CarAgreement) {
+  return {
+    gauge_step_K: step,
+    pulls: pulls.map(({ pull, indicated, model, miss, missLeft }) => ({
+      pull,
+      gauge_degC: fromSi(indicated, 'degC'),
+      model_degC: fromSi(model, 'degC'),
+      miss_K: miss,
+      miss_left_K: missLeft,
+    })),
+    mean_miss_K: meanMiss,
+    rms_miss_K: rmsMiss,
+    core_conductance_factor: fit.factor,
+    core_conductance_factor_low: fit.low,
+    core_conductance_factor_high: fit.high,
+    at_end_of_range: fit.isAtEnd,
+    rms_left_K: fit.rmsLeft,
+    drift_left_K: drift,
+    verdict,
+    cautions: [ESTIMATE_CAUTION],
+  };
+}

@@ -1,0 +1,103 @@
+import { InvalidArgumentError } from 'commander';
+import {
+  conduct,
+  ESTIMATE_CAUTION,
+  explainTriage,
+  FILE_WORDING,
+  LOOP_CAUTIONS,
+  readQuantity,
+  studyTriage,
+  type Triage,
+  type TriageReading,
+} from '../sim/index.ts';
+import { aligned } from './aligned.ts';
+import { EXIT } from './exit-codes.ts';
+import { configOf, readScenarioFile } from './read-scenario.ts';
+
+export interface TriageCommandOptions extends TriageReading {
+  readonly variant?: string;
+  readonly json?: true;
+}
+
+/** Ranks what can be wrong with a car by two measured temperature differences. */
+export function triage(file: string, options: TriageCommandOptions): number {
+  const scenario = readScenarioFile(file);
+  if (typeof scenario === 'number') return scenario;
+  const config = configOf(file, scenario, options.variant);
+  if (config === undefined) return EXIT.badUsage;
+  const found = conduct(studyTriage(config, options));
+  if (found === undefined) {
+    console.error('Nothing to compare: the run has no part-load phase with a whole pull after it.');
+    return EXIT.stopped;
+  }
+  console.log(options.json ? JSON.stringify(reported(found), undefined, 2) : lines(found).join('\n'));
+  return EXIT.done;
+}
+
+/** A temperature difference as it is typed: "3.5", "6.3F". */
+export function difference(text: string): number {
+  const reading = readQuantity(text, 'K');
+  if (reading.kind === 'value' && Math.abs(reading.value) <= 200) return reading.value;
+  throw new InvalidArgumentError(`got ${text}; expected -200 to 200 K, or as 6.3F.`);
+}
+
+/** A doubt is a difference above 0. */
+export function doubt(text: string): number {
+  const value = difference(text);
+  if (value > 0) return value;
+  throw new InvalidArgumentError(`got ${text}; expected a difference above 0.`);
+}
+
+const percent = (share: number | undefined): string => (share === undefined ? '' : `${Math.round(100 * share)} %`);
+
+function lines(found: Triage): string[] {
+  const { reading, phase, pull, candidates } = found;
+  const row = (name: string, { rise, approach }: { rise: number; approach: number }, ...rest: string[]): string[] => [
+    name,
+    rise.toFixed(1),
+    approach.toFixed(1),
+    ...rest,
+  ];
+  return [
+    `Coolant rise through the core at the end of ${phase}; indicated charge less coolant entering the core at the end of pull ${pull}:`,
+    ...aligned([
+      ['cause', 'rise, K', 'approach, K', 'size', 'distance, in doubts'],
+      row('measured', reading, '', ''),
+      ...candidates.map((candidate) =>
+        row(candidate.cause, candidate, percent(candidate.size), candidate.distance.toFixed(1)),
+      ),
+    ]),
+    `Doubt of the measurements: ${reading.riseDoubt} K and ${reading.approachDoubt} K.`,
+    '',
+    ...explainTriage(found, FILE_WORDING),
+    '',
+    ...LOOP_CAUTIONS,
+    ESTIMATE_CAUTION,
+  ];
+}
+
+function reported(found: Triage) {
+  const { reading, phase, pull, candidates, leading, next, notRun } = found;
+  return {
+    measured: {
+      rise_K: reading.rise,
+      approach_K: reading.approach,
+      rise_doubt_K: reading.riseDoubt,
+      approach_doubt_K: reading.approachDoubt,
+    },
+    phase,
+    pull,
+    causes: candidates.map(({ cause, size, rise, approach, distance }) => ({
+      cause,
+      ...(size !== undefined && { size_share: size }),
+      rise_K: rise,
+      approach_K: approach,
+      distance_in_doubts: distance,
+    })),
+    leading: leading.map(({ cause }) => cause),
+    ...(next && { measure_next: next.quantity }),
+    not_run: notRun,
+    sentences: explainTriage(found, FILE_WORDING),
+    cautions: [...LOOP_CAUTIONS, ESTIMATE_CAUTION],
+  };
+}

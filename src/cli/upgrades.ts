@@ -1,0 +1,67 @@
+import {
+  applyUpgrades,
+  type Config,
+  conduct,
+  ESTIMATE_CAUTION,
+  explainUpgrades,
+  FILE_WORDING,
+  type Issue,
+  type Scenario,
+  studyUpgrades,
+  toConfig,
+  upgradeClashes,
+} from '../sim/index.ts';
+import { EXIT } from './exit-codes.ts';
+import { printIssues, readScenarioFile, scenarioOf } from './read-scenario.ts';
+import { upgradesAsCsv, upgradesAsText } from './upgrades-text.ts';
+
+export interface UpgradesCommandOptions {
+  readonly variant?: string;
+  readonly bestOrder?: true;
+  readonly json?: true;
+  readonly csv?: true;
+}
+
+/** What each upgrade of a file buys alone and in order; with --best-order in which order, and the cheapest way. */
+export function upgrades(file: string, options: UpgradesCommandOptions): number {
+  const scenario = readScenarioFile(file);
+  if (typeof scenario === 'number') return scenario;
+  const list = scenario.values.upgrades ?? [];
+  if (list.length === 0) {
+    console.error(
+      'Nothing to weigh: the file has no upgrades. List them in upgrades (soakbench keys upgrade lists the keys).',
+    );
+    return EXIT.badUsage;
+  }
+  const car = scenarioOf(file, scenario, options.variant);
+  if (car === undefined) return EXIT.badUsage;
+  const study = conduct(
+    studyUpgrades(list, upgradedConfigs(file, car, list), { withOrders: options.bestOrder === true }),
+  );
+  if (study === undefined) return EXIT.badUsage;
+  if (options.json) console.log(JSON.stringify({ upgrades: list, ...study }, undefined, 2));
+  else if (options.csv) process.stdout.write(upgradesAsCsv(study, list));
+  else {
+    const words = explainUpgrades(study, list, upgradeClashes(list), FILE_WORDING);
+    console.log([...upgradesAsText(car.values.name, study, list, words), '', ESTIMATE_CAUTION].join('\n'));
+  }
+  return study.base.stoppedBecause === undefined ? EXIT.done : EXIT.stopped;
+}
+
+/** The car with upgrades made, by their places; what a car is refused for is printed once. */
+function upgradedConfigs(
+  file: string,
+  car: Scenario,
+  list: NonNullable<Scenario['values']['upgrades']>,
+): (chosen: readonly number[]) => Config | undefined {
+  const printed = new Set<string>();
+  return (chosen) => {
+    if (chosen.length === 0) return toConfig(car);
+    const { scenario, issues } = applyUpgrades(car, list, chosen);
+    if (scenario !== undefined) return toConfig(scenario);
+    const fresh = issues.filter(({ severity, message }: Issue) => severity === 'error' && !printed.has(message));
+    for (const { message } of fresh) printed.add(message);
+    printIssues(file, fresh);
+    return undefined;
+  };
+}

@@ -1,0 +1,169 @@
+import { figure } from '../units.ts';
+import type { UpgradeWay } from './upgrade-order.ts';
+import {
+  MOST_UPGRADES_ORDERED,
+  NO_EFFECT,
+  type Upgrade,
+  type UpgradeStep,
+  type UpgradeStudy,
+} from './upgrade-steps.ts';
+import type { Wording } from './wording.ts';
+
+/** Two upgrades of the list that change the same key of the file differently. */
+interface Clash {
+  readonly earlier: number;
+  readonly later: number;
+  readonly path: string;
+}
+
+/** What a study of upgrades tells, one sentence a fact, by the part of the answer that it belongs to. */
+export interface UpgradeWords {
+  readonly base: readonly string[];
+  readonly alone: readonly string[];
+  readonly inOrder: readonly string[];
+  /** empty where orders were not asked for */
+  readonly best: readonly string[];
+  readonly ways: readonly string[];
+}
+
+type Words = Pick<Wording, 'difference' | 'temperature'>;
+
+const pulls = (count: number): string => `${count} ${count === 1 ? 'pull' : 'pulls'}`;
+const listed = (words: readonly string[]): string => new Intl.ListFormat('en-GB').format(words);
+
+/**
+ * The study of upgrades in words, for letters and for the command line.
+ *
+ * @param clashes - pairs of the list that change the same key: the later counts, and that is said
+ */
+export function explainUpgrades(
+  study: UpgradeStudy,
+  upgrades: readonly Upgrade[],
+  clashes: readonly Clash[],
+  wording: Words,
+): UpgradeWords {
+  const { base, alone, inOrder, best } = study;
+  const nameOf = (upgrade: number): string => upgrades[upgrade].name;
+  const told = (steps: readonly UpgradeStep[]) =>
+    steps.flatMap((step) => stepWords(step, nameOf(step.upgrade), wording));
+  const isTooLong = best === undefined && upgrades.length > MOST_UPGRADES_ORDERED;
+  return {
+    base: [...baseWords(study, wording), ...clashes.map((clash) => clashWords(clash, nameOf))],
+    alone: [...told(alone), ...thresholdWords([...alone, ...inOrder], wording)],
+    inOrder: told(inOrder),
+    best: isTooLong
+      ? [tooLong(upgrades.length)]
+      : best === undefined
+        ? []
+        : orderWords(inOrder, best.order, nameOf, wording),
+    ways: best === undefined ? [] : wayWords(best.ways, base.pullsRun, upgrades),
+  };
+}
+
+function baseWords({ base, limit }: UpgradeStudy, wording: Words): string[] {
+  const { count, pullsRun, deciding, stoppedBecause } = base;
+  const stopped = stoppedBecause === undefined ? [] : [stoppedWords('As it is', stoppedBecause)];
+  if (deciding === undefined) return ['As it is, no pull of the car comes to its end.', ...stopped];
+  const under = `${count} of ${pulls(pullsRun)} stay at or under ${wording.temperature(limit)}`;
+  return [`As it is, ${under}; pull ${deciding.pull} decides, at ${wording.temperature(deciding.peak)}.`, ...stopped];
+}
+
+const stoppedWords = (name: string, reason: string): string =>
+  `${name}: the run stops early, and only the pulls until then are counted: ${reason}`;
+
+const clashWords = ({ earlier, later, path }: Clash, nameOf: (upgrade: number) => string): string =>
+  `"${nameOf(earlier)}" and "${nameOf(later)}" both change ${path}: where both are fitted, "${nameOf(later)}" counts, being later in the file, and both are paid.`;
+
+/** What one step does, against the car without it. */
+function stepWords({ car, change }: UpgradeStep, name: string, wording: Words): string[] {
+  if (car === undefined) return [`${name}: this car cannot be; the file refuses it.`];
+  const stopped = car.stoppedBecause === undefined ? [] : [stoppedWords(name, car.stoppedBecause)];
+  return [effectWords(car, change, name, wording), ...stopped];
+}
+
+function effectWords(
+  { count, deciding }: NonNullable<UpgradeStep['car']>,
+  change: UpgradeStep['change'],
+  name: string,
+  wording: Words,
+): string {
+  if (change === undefined) return `${name}: nothing to hold it against; the car without it cannot be.`;
+  const { effect, peak } = change;
+  const says = effect === 'worse' ? `${name} makes it worse` : name;
+  if (change.count !== 0) return `${says}: ${pulls(count)} under the limit instead of ${count - change.count}.`;
+  if (peak === undefined || deciding === undefined) return `${name}: no whole pull to judge it by.`;
+  if (effect === 'no effect') {
+    return `${name}: no effect; still ${pulls(count)}, and the deciding peak moves by less than ${wording.difference(NO_EFFECT)}.`;
+  }
+  const moves = `${peak < 0 ? 'falls' : 'rises'} by ${wording.difference(Math.abs(peak))}`;
+  return `${says}: still ${pulls(count)}, and the deciding peak ${moves} to ${wording.temperature(deciding.peak)}.`;
+}
+
+/** Why so little counts as nothing, where it did. */
+function thresholdWords(steps: readonly UpgradeStep[], wording: Words): string[] {
+  if (!steps.some(({ change }) => change?.effect === 'no effect')) return [];
+  return [
+    `Less than ${wording.difference(NO_EFFECT)} at the same count is called no effect: at the usual tolerance of a step each of the two runs may itself be off by a fifth of it.`,
+  ];
+}
+
+const tooLong = (count: number): string =>
+  `Best order and cheapest way are worked out for up to ${MOST_UPGRADES_ORDERED} upgrades; the file has ${count}.`;
+
+function orderWords(
+  inOrder: readonly UpgradeStep[],
+  order: readonly UpgradeStep[] | undefined,
+  nameOf: (upgrade: number) => string,
+  wording: Words,
+): string[] {
+  if (order === undefined)
+    return ['No order can be fitted step by step: each passes through a car that the file refuses.'];
+  const names = order.map(({ upgrade }) => nameOf(upgrade)).join('; ');
+  return [
+    `Best order: ${names}.`,
+    ...againstFile(inOrder, order, wording),
+    'Best is most pulls summed over the steps, then the lowest deciding peaks, then the least money early.',
+  ];
+}
+
+/** What the best order gains on that of the file; nothing to say where the file's own passes through a refused car. */
+function againstFile(inOrder: readonly UpgradeStep[], order: readonly UpgradeStep[], wording: Words): string[] {
+  if (order.every(({ upgrade }, k) => upgrade === inOrder[k].upgrade)) return ['It is the order of the file.'];
+  if (inOrder.some(({ car }) => car === undefined)) return [];
+  const pullsOf = (steps: readonly UpgradeStep[]) => steps.reduce((sum, { car }) => sum + (car?.count ?? 0), 0);
+  const [own, best] = [pullsOf(inOrder), pullsOf(order)];
+  if (own !== best) return [`Summed over its steps it makes ${pulls(best)}, the order of the file ${own}.`];
+  const peaksOf = (steps: readonly UpgradeStep[]) =>
+    steps.reduce((sum, { car }) => sum + (car?.deciding?.peak ?? Number.NaN), 0) / steps.length;
+  const lower = peaksOf(inOrder) - peaksOf(order);
+  if (lower >= NO_EFFECT) {
+    return [
+      `The order of the file makes as many, ${own} summed; here the steps' deciding peaks are ${wording.difference(lower)} lower on average.`,
+    ];
+  }
+  return [
+    `The order of the file makes as many, ${own} summed, and is as good within ${wording.difference(NO_EFFECT)}.`,
+  ];
+}
+
+function wayWords(ways: readonly UpgradeWay[] | undefined, pullsRun: number, upgrades: readonly Upgrade[]): string[] {
+  if (ways === undefined) return ['The cheapest way to a number of pulls cannot be told: no upgrade has a price.'];
+  const unpriced = upgrades.flatMap(({ name, price }) => (price === undefined ? [`"${name}"`] : []));
+  const lines = ways.map(({ pulls: count, money, hours, upgrades: chosen }, k) => {
+    const names = chosen.length === 0 ? 'the car as it is' : chosen.map((upgrade) => upgrades[upgrade].name).join('; ');
+    const least = k === 0 ? 0 : ways[k - 1].pulls + 1;
+    const range = least === count ? pulls(count) : `${least} to ${pulls(count)}`;
+    const time = hours === undefined || chosen.length === 0 ? '' : ` and ${figure(hours)} h`;
+    return `${range}: ${names}${chosen.length === 0 ? '' : `, for ${moneyText(money)}${time}`}.`;
+  });
+  return [
+    ...lines,
+    ...(unpriced.length === 0 ? [] : [`Without a price, and so in no way: ${listed(unpriced)}.`]),
+    ...(ways.some(({ pulls: count }) => count === pullsRun)
+      ? [`More than ${pulls(pullsRun)} are not run in this cycle.`]
+      : []),
+  ];
+}
+
+/** The file's own money, to the hundredth where it has hundredths. */
+const moneyText = (money: number): string => String(Number(money.toFixed(2)));

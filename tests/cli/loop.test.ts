@@ -1,0 +1,131 @@
+import { mkdtempSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { runCommandLine } from '../../src/cli/command-line.ts';
+import { type Edits, shortDocument } from '../support/short-session.ts';
+
+const ESTATE = new URL('../../scenarios/rolling-road-estate.json', import.meta.url).pathname;
+
+let out = '';
+let err = '';
+beforeEach(() => {
+  out = '';
+  err = '';
+  vi.spyOn(console, 'log').mockImplementation((...words) => {
+    out += `${words.join(' ')}\n`;
+  });
+  vi.spyOn(console, 'error').mockImplementation((...words) => {
+    err += `${words.join(' ')}\n`;
+  });
+});
+afterEach(() => {
+  vi.restoreAllMocks();
+});
+
+function fileOf(edits: Edits): string {
+  const file = join(mkdtempSync(join(tmpdir(), 'loop-')), 'car.json');
+  writeFileSync(file, JSON.stringify(shortDocument(edits)));
+  return file;
+}
+
+const flowIn = (text: string): number => Number(/: ([\d.]+) L\/min at /.exec(text)?.[1]);
+
+describe('soakbench loop', () => {
+  it('prints the flow, what takes the pressure and what one change makes of it', async () => {
+    expect(await runCommandLine(['loop', ESTATE])).toBe(0);
+    expect(out).toContain('Coolant flow in pull, coolant at 40 degC: ');
+    expect(out).toContain("Free flow on the pump's label: 26.0 L/min, never the flow in a loop.");
+    expect(out).toContain('A straight line between its two figures would give');
+    for (const name of ['core', 'front exchanger', 'line after the pump', 'line after the core', 'all lines 19 mm'])
+      expect(out).toMatch(new RegExp(`^  ${name} `, 'm'));
+    const shares = [...out.matchAll(/kPa +(\d+) %/g)].map(([, share]) => Number(share));
+    expect(shares).toHaveLength(6);
+    // Each is rounded.
+    expect(Math.abs(shares.reduce((sum, share) => sum + share, 0) - 100)).toBeLessThanOrEqual(3);
+    expect(out).not.toMatch(/undefined|NaN|Infinity|measured/i);
+  });
+
+  it('gives the same as data, the curves among it', async () => {
+    await runCommandLine(['loop', ESTATE]);
+    const printed = flowIn(out);
+    out = '';
+    expect(await runCommandLine(['loop', ESTATE, '--json'])).toBe(0);
+    const point = JSON.parse(out);
+    expect(point.flow * 60000).toBeCloseTo(printed, 1);
+    expect(point.temperature).toBeCloseTo(313.15, 9);
+    expect(point.curves.pump).toHaveLength(point.curves.flow.length);
+    expect(out).not.toContain('null');
+  });
+
+  it('takes the coolant at another temperature: warmer is thinner and flows better', async () => {
+    await runCommandLine(['loop', ESTATE, '--at', '0']);
+    const cold = flowIn(out);
+    expect(out).toContain('coolant at 0 degC');
+    out = '';
+    await runCommandLine(['loop', ESTATE, '--at', '80']);
+    expect(flowIn(out)).toBeGreaterThan(1.02 * cold);
+    expect(await runCommandLine(['loop', ESTATE, '--at', 'warm'])).not.toBe(0);
+    expect(await runCommandLine(['loop', ESTATE, '--at', '500'])).not.toBe(0);
+  });
+
+  it('is of the variant that is named', async () => {
+    await runCommandLine(['loop', ESTATE, '--variant', 'stock + pump only']);
+    expect(out).toContain("Free flow on the pump's label: 60.0 L/min");
+    expect(await runCommandLine(['loop', ESTATE, '--variant', 'stock + pump'])).toBe(3);
+    expect(err).toContain('There is no variant');
+  });
+
+  it('says what the wires cost', async () => {
+    // 120 W at 12 V through 4 m of 2.5 mm2: 0.506 V lost of 12 V, worked by hand.
+    const file = fileOf({
+      'pump.electricalPower': 120,
+      'pump.ratedVoltage': 12,
+      'pump.wireLength': 4,
+      'pump.wireArea': 2.5,
+      'cycle.1.phases.0.supplyVoltage': 12,
+    });
+    expect(await runCommandLine(['loop', file])).toBe(0);
+    expect(out).toContain('12.0 V at the battery, 11.49 V at the pump: 0.51 V lost in the wires.');
+  });
+
+  it('says what was measured, and how far the curves are off', async () => {
+    expect(await runCommandLine(['loop', fileOf({ 'pump.measuredFlow': 10, 'pump.measuredFlowAt': 40 })])).toBe(0);
+    expect(flowIn(out)).toBe(10);
+    expect(out).toMatch(
+      /Measured: 10\.0 L\/min; the curves alone give 13\.\d L\/min\. All resistances are taken [12]\.\d\d times to meet the meter\./,
+    );
+  });
+
+  it('says where no resistance gives what was measured', async () => {
+    const file = fileOf({
+      loop: ['pump', 'secondPump', 'core', 'exchanger', 'reservoir'],
+      secondPump: { shutOffPressure: 28, freeFlow: 26, electricalPower: 50 },
+      'lines.afterSecondPump': [],
+      'pump.measuredFlow': 40,
+    });
+    expect(await runCommandLine(['loop', file])).toBe(0);
+    expect(out).toContain('No resistance gives that flow with these pumps, so the curves stand.');
+    expect(out).not.toContain('NaN');
+  });
+
+  it('names a pump that is held shut', async () => {
+    const file = fileOf({
+      loop: [[['pump'], ['secondPump']], 'core', 'exchanger', 'reservoir'],
+      secondPump: { shutOffPressure: 2, freeFlow: 20, electricalPower: 20 },
+      'lines.afterSecondPump': [],
+    });
+    expect(await runCommandLine(['loop', file])).toBe(0);
+    expect(out).toContain('The second pump is held shut by the one beside it and delivers nothing.');
+  });
+
+  it('says so where no pump is on', async () => {
+    const file = fileOf({
+      'cycle.0.pump': 'off',
+      'cycle.1.phases.0.pump': 'off',
+      'cycle.1.phases.1.pump': 'off',
+    });
+    expect(await runCommandLine(['loop', file])).not.toBe(0);
+    expect(err).toContain('No pump is on in any phase');
+  });
+});
