@@ -49,7 +49,7 @@ function runOf(scenario: Scenario, variant: string | undefined, label: string): 
 /** Of a terminal, and of paper. */
 const WIDTH = 100;
 
-function textOf({ question, answer, counts, parts }: Letter, name: string): string {
+function textOf({ question, answer, unlike, counts, parts }: Letter, name: string): string {
   return [
     name,
     '='.repeat(name.length),
@@ -57,6 +57,7 @@ function textOf({ question, answer, counts, parts }: Letter, name: string): stri
     ...wrapped(question),
     '',
     ...wrapped(answer),
+    ...(unlike === undefined ? [] : wrapped(unlike)),
     '',
     ...counts.flatMap(({ label, count, of, said }) => wrapped(`${count} of ${of} ${label}. ${said}`)),
     ...parts.flatMap(({ heading, paragraphs }) => [

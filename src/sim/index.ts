@@ -20,6 +20,7 @@ export {
 export type { Finding, FindingKind, FindingRank } from './answers/finding.ts';
 export { findings } from './answers/findings.ts';
 export { type Letter, type LetterRun, writeLetter } from './answers/letter.ts';
+export { explainCount, type QuestionSlot, questionPieces } from './answers/letter-rules.ts';
 export { meetingOf, type OperatingPoint, operatingPoint } from './answers/operating-point.ts';
 export { explainDay, studyDay } from './answers/other-day.ts';
 export { type PullSummary, summarisePulls } from './answers/pull-summary.ts';

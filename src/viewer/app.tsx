@@ -11,6 +11,7 @@ import { snapshot } from './files/snapshot.ts';
 import { scaleOf } from './format.ts';
 import { Dock } from './inputs/dock.tsx';
 import { Inputs } from './inputs/inputs.tsx';
+import { LetterPage } from './letter/letter-page.tsx';
 import { Loop } from './loop/loop.tsx';
 import type { PageProps } from './page.tsx';
 import { Plots } from './plots/plots.tsx';
@@ -26,8 +27,22 @@ const PICTURES = [
   ['Peak of each pull', '.band', 'Peak charge temperature of each pull'],
 ] as const;
 
-/** The whole page: one screen, read from the answer down. */
+/** The whole page: the workbench, or the same state as a letter. */
 export function App(props: PageProps) {
+  const { display } = props;
+  useSignalEffect(() => {
+    document.documentElement.dataset.theme = display.isDark.value ? 'dark' : 'light';
+  });
+  return (
+    <>
+      <Bar {...props} />
+      {display.view.value === 'letter' ? <LetterPage {...props} /> : <Workbench {...props} />}
+    </>
+  );
+}
+
+/** One screen, read from the answer down. */
+function Workbench(props: PageProps) {
   const { display, session } = props;
   useEffect(() => {
     const offers = PICTURES.map(([name, place, what]) =>
@@ -42,12 +57,8 @@ export function App(props: PageProps) {
       for (const takeBack of offers) takeBack();
     };
   }, [session]);
-  useSignalEffect(() => {
-    document.documentElement.dataset.theme = display.isDark.value ? 'dark' : 'light';
-  });
   return (
     <>
-      <Bar {...props} />
       <main>
         <Answer {...props} />
         <Findings {...props} />

@@ -3,6 +3,7 @@ import { effect } from '@preact/signals';
 import { render } from 'preact';
 import { SimClient } from '../../workers/client.ts';
 import { App } from './app.tsx';
+import { LETTER_ADDRESS } from './bar/view-link.tsx';
 import { browserStore, keepStored } from './files/autosave.ts';
 import { Clock } from './state/clock.ts';
 import { Display } from './state/display.ts';
@@ -23,6 +24,11 @@ followSystem('(prefers-color-scheme: dark)', (isTrue) => {
 followSystem('(prefers-reduced-motion: reduce)', (isTrue) => {
   display.hasReducedMotion.value = isTrue;
 });
+const viewOfAddress = () => {
+  display.view.value = window.location.hash === LETTER_ADDRESS ? 'letter' : 'workbench';
+};
+viewOfAddress();
+window.addEventListener('hashchange', viewOfAddress);
 const storeNow = keepStored(session, display, browserStore());
 window.addEventListener('pagehide', storeNow);
 const solving = keepSolved(session, new SimClient());

@@ -9,6 +9,7 @@ import {
   explainDoubt,
   explainLog,
   explainReturn,
+  explainUnlike,
   explainWhy,
   type LetterCar,
 } from './letter-rules.ts';
@@ -28,6 +29,8 @@ type LetterPart = (typeof LETTER_PARTS)[number];
 export interface Letter {
   readonly question: string;
   readonly answer: string;
+  /** where before and after are not asked the same */
+  readonly unlike?: string;
   readonly counts: readonly {
     readonly label: string;
     readonly count: number;
@@ -82,9 +85,11 @@ export function writeLetter(
     cautions: [ESTIMATE_CAUTION, freezeCaution(inHand.config, wording), ...LETTER_CAUTIONS],
     notes: notes === undefined ? [] : [notes],
   };
+  const unlike = after === undefined ? '' : explainUnlike(before, after, wording);
   return {
     question: askQuestion(inHand, wording),
     answer: answerQuestion(before, after, wording),
+    ...(unlike !== '' && { unlike }),
     counts: [before, ...(after ? [after] : [])].map((car) => ({
       label: car.label,
       count: countPulls(car.pulls),

@@ -6,6 +6,7 @@ import { Popover } from './popover.tsx';
 import { UndoRedo } from './undo-redo.tsx';
 import { UnitsChoice } from './units-choice.tsx';
 import { useMedia } from './use-media.ts';
+import { ViewLink } from './view-link.tsx';
 
 /** Files, undo, and how the page shows things. On a narrow screen a menu holds what does not fit. */
 export function Bar(props: PageProps) {
@@ -20,6 +21,7 @@ export function Bar(props: PageProps) {
   return (
     <header class="bar">
       <h1>Soakbench</h1>
+      <ViewLink {...props} />
       {isNarrow ? (
         <>
           <UndoRedo {...props} isShort />

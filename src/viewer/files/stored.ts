@@ -59,6 +59,7 @@ export function toStoredText(session: Session, display: Display): string {
       hasCellLines: drawing.hasCellLines.value,
       tubes: drawing.tubes.value,
       apart: drawing.apart.value,
+      letterhead: display.letterhead.value,
     },
   };
   return JSON.stringify(stored);
@@ -132,7 +133,13 @@ function restoreView(view: Readonly<Record<string, unknown>>, display: Display):
   take('apart', Object.values(APART_CHOICES), (apart) => {
     display.drawing.apart.value = apart;
   });
-  const { units, traces } = view;
+  const { units, traces, letterhead } = view;
+  if (isRecord(letterhead)) {
+    const known = Object.entries(letterhead).filter(
+      ([key, text]) => key in display.letterhead.value && typeof text === 'string',
+    );
+    display.letterhead.value = { ...display.letterhead.value, ...Object.fromEntries(known) };
+  }
   if (Array.isArray(traces)) display.traces.value = tracesOf(traces).map(({ column }) => column);
   if (!isRecord(units)) return;
   const known = Object.entries(UNIT_CHOICES).filter(([quantity, choices]) =>

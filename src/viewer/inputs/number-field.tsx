@@ -1,19 +1,15 @@
-import { useSignal } from '@preact/signals';
-import { useEffect, useRef } from 'preact/hooks';
 import { type JsonValue, type NumberRow, placeOfSource, readQuantity } from '../../sim/index.ts';
 import { capitalised } from '../format.ts';
 import type { PageProps } from '../page.tsx';
 import { type Car, valueAt } from '../state/cars.ts';
 import type { Changes } from '../state/session.ts';
 import { Name } from './about.tsx';
-import { areRelated, readAt } from './fields.ts';
-import { boxText, measureOf, storedValue, valueText } from './measure.ts';
+import { areRelated } from './fields.ts';
+import { valueText } from './measure.ts';
 import { DraftMessage, Warnings } from './messages.tsx';
 import { Slider } from './slider.tsx';
 import { sliderSpan } from './slider-span.ts';
-
-/** A text is tried this long after the last key [ms]; on leaving the box, at once. */
-const TRIED_AFTER = 600;
+import { numberAt, useNumberBox } from './use-number-box.ts';
 
 export interface NumberFieldProps extends PageProps {
   readonly car: Car;
@@ -34,50 +30,12 @@ export interface NumberFieldProps extends PageProps {
 export function NumberField(props: NumberFieldProps) {
   const { session, clock, display, solving, car, before, row, path, label = row.label, hasSlider = true } = props;
   const page = { session, clock, display, solving };
-  const measure = measureOf(row.unit, display.units.value);
-  /** what is being typed; undefined while nobody types here */
-  const text = useSignal<string | undefined>(undefined);
-  const timer = useRef<ReturnType<typeof setTimeout> | undefined>(undefined);
-  const box = useRef<HTMLInputElement>(null);
-  // What is half typed when the part is closed counts as typed.
-  const onLeave = useRef(() => {});
-  useEffect(() => () => onLeave.current(), []);
-
-  const value = numberAt(car, path);
+  const box = useNumberBox({ ...page, car, row, path, label, changesFor: props.changesFor });
+  const { measure, value, draft, attempt, giveUp } = box;
   const own = numberAt(before, path);
-  const draft = session.drafts.value.find((each) => each.path === path);
-  const shown = value === undefined ? '' : boxText(isConverted(car, path) ? fiveFigures(value) : value, measure);
   const isChanged = session.changes.value.some((changed) => areRelated(changed, path));
   const warnings = car.warnings.filter((warning) => warning.path === path);
   const isDefault = value !== undefined && valueAt(car.document, path) === undefined && !isPairEnd(car, path);
-
-  const changesFor = props.changesFor ?? ((stored: JsonValue | undefined): Changes => ({ [path]: stored }));
-  const attempt = (typed: string): boolean => {
-    const stored = storedValue(typed, measure);
-    const issues = session.preview(changesFor(stored), nameOf(label, stored, typed, measure.caption), {
-      path,
-      text: typed,
-    });
-    return !issues.some(({ severity }) => severity === 'error');
-  };
-  const settle = () => {
-    clearTimeout(timer.current);
-    const typed = text.value;
-    text.value = undefined;
-    if (typed === undefined) return;
-    const isSame = typed.trim() === shown || Object.is(storedValue(typed, measure), valueAt(car.document, path));
-    if (isSame && !session.isDragging.value) session.dropDraft(path);
-    else if (attempt(typed)) session.commit(label);
-    else session.abandon();
-  };
-  onLeave.current = settle;
-  const giveUp = () => {
-    clearTimeout(timer.current);
-    text.value = undefined;
-    session.dropDraft(path);
-    session.abandon();
-    box.current?.focus();
-  };
 
   const others = hasSlider ? variantValues(before, path, row) : [];
   const span =
@@ -90,31 +48,7 @@ export function NumberField(props: NumberFieldProps) {
     <div class={isChanged ? 'field changed' : 'field'}>
       <Name id={id} label={label} path={path} row={row} measure={measure} isNeeded={props.isNeeded} />
       <span class={draft === undefined ? 'box' : 'box unread'}>
-        <input
-          id={id}
-          ref={box}
-          type="text"
-          inputMode="decimal"
-          autocomplete="off"
-          spellcheck={false}
-          value={text.value ?? draft?.text ?? shown}
-          aria-invalid={draft !== undefined}
-          aria-describedby={describedBy.join(' ')}
-          onInput={(event) => {
-            const typed = event.currentTarget.value;
-            text.value = typed;
-            clearTimeout(timer.current);
-            timer.current = setTimeout(() => attempt(typed), TRIED_AFTER);
-          }}
-          onBlur={settle}
-          onKeyDown={(event) => {
-            if (event.key === 'Enter') settle();
-            if (event.key === 'Escape' && (text.value !== undefined || draft !== undefined)) {
-              event.stopPropagation();
-              giveUp();
-            }
-          }}
-        />
+        <input id={id} {...box.props} aria-describedby={describedBy.join(' ')} />
         {measure.caption !== '' && <span class="unit">{measure.caption}</span>}
       </span>
       {span && value !== undefined && (
@@ -153,29 +87,12 @@ export function NumberField(props: NumberFieldProps) {
   );
 }
 
-/** What a car reads at a path, in the file unit; of a value that holds all through its phase, the one value. */
-function numberAt({ scenario }: Car, path: string): number | undefined {
-  const value = readAt(scenario, path);
-  return (Array.isArray(value) ? value[0] : value) as number | undefined;
-}
-
-/** What was typed with a unit of its own has no last digit in the unit of the file. */
-const isConverted = ({ document }: Car, path: string): boolean => typeof valueAt(document, path) === 'string';
-const fiveFigures = (value: number): number => Number(value.toPrecision(5));
-
 /** Where a value comes from that is not in the file. */
 function sourceOf({ document }: Car, path: string, { followsFrom }: NumberRow): string {
   const [group] = path.split('.');
   const source = followsFrom?.find((each) => valueAt(document, placeOfSource(each, group)) !== undefined);
   if (source === undefined) return 'Not in the file: the default.';
   return source === 'coreGeometry' ? 'Follows from the measures.' : 'Follows from the test point.';
-}
-
-/** What After is called by: the key and what was typed, with the unit. */
-function nameOf(label: string, stored: JsonValue | undefined, typed: string, caption: string): string {
-  if (stored === undefined) return `${label}: default`;
-  const hasOwnUnit = stored === typed.trim();
-  return `${label} ${typed.trim()}${hasOwnUnit || caption === '' ? '' : ` ${caption}`}`;
 }
 
 /** One value in the file may stand for both ends of a pair. */

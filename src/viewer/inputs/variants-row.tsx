@@ -2,11 +2,20 @@ import { useSignal } from '@preact/signals';
 import type { Issue } from '../../sim/index.ts';
 import { variants } from '../../sim/index.ts';
 import { onScreen } from '../format.ts';
+import type { Session } from '../state/session.ts';
 import type { FormProps } from './field-list.tsx';
 import { TextField } from './text-field.tsx';
 
-const AS_OPENED = '';
+/** Stands for the file as it was opened, among the names of its variants. */
+export const AS_OPENED = '';
 const OWN = 'own changes';
+
+/** Makes After a variant of the file, or takes it away; the errors say why where that cannot be. */
+export function chooseVariant(session: Session, chosen: string): readonly Issue[] {
+  if (chosen !== AS_OPENED) return session.tryVariant(chosen).filter(({ severity }) => severity === 'error');
+  session.putBack(session.changes.value, 'all');
+  return [];
+}
 
 /** The variants that the file lists, and the way to make After one of them. */
 export function VariantsRow({ session, before }: FormProps) {
@@ -17,9 +26,7 @@ export function VariantsRow({ session, before }: FormProps) {
   const names = variants(before.scenario);
   const isOwn = after !== undefined && !names.includes(after.label);
   const choose = (chosen: string) => {
-    problems.value = [];
-    if (chosen === AS_OPENED) session.putBack(session.changes.value, 'all');
-    else problems.value = session.tryVariant(chosen).filter(({ severity }) => severity === 'error');
+    problems.value = chooseVariant(session, chosen);
   };
   const add = () => {
     if (name.value.trim() === '') return;

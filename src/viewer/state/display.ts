@@ -50,6 +50,17 @@ export function shownUnit(fileUnit: FileUnit, units: UnitChoice): string {
 
 export const THEMES = ['system', 'light', 'dark'] as const;
 export type Theme = (typeof THEMES)[number];
+/** Two ways to look at the same state: all of it at once, or as the letter a customer gets. */
+export type View = 'workbench' | 'letter';
+
+/** What the shop writes at the head of a letter, in its own words; '' where it writes nothing. */
+export interface Letterhead {
+  readonly shop: string;
+  readonly customer: string;
+  /** '' stands for today */
+  readonly date: string;
+}
+
 export const COLOUR_BY = ['metal', 'coolant', 'air'] as const;
 export type ColourBy = (typeof COLOUR_BY)[number];
 export const SHOW_CORE = ['whole', 'cut', 'apart'] as const;
@@ -111,6 +122,8 @@ export class Display {
   readonly isSheetOpen: Signal<boolean> = signal(false);
   /** part whose inputs another part of the page has asked for: they take the focus */
   readonly askedPart: Signal<InputPart | undefined> = signal(undefined);
+  readonly view: Signal<View> = signal('workbench');
+  readonly letterhead: Signal<Letterhead> = signal({ shop: '', customer: '', date: '' });
   /** something about the page itself that the user must know, such as work that cannot be stored */
   readonly notice: Signal<string | undefined> = signal(undefined);
 

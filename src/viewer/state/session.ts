@@ -216,6 +216,18 @@ export class Session {
     });
   }
 
+  /** Gives Before what After has at some paths, for both to be asked alike; the issues say why where that cannot be. */
+  alsoBefore(paths: readonly string[], label: string): readonly Issue[] {
+    const { before, after } = this.snapshot();
+    if (before === undefined || after === undefined) return [];
+    const document = paths.reduce((changed, path) => withValueOf(changed, after.document, path), before.document);
+    const { car, issues } = readCar(before.label, document);
+    if (car === undefined) return issues;
+    const isSame = changedPaths(document, after.document).length === 0;
+    this.step(label, () => this.put(car, isSame ? undefined : after));
+    return issues;
+  }
+
   /** Goes back one step; in the midst of a gesture, to where it began. */
   undo(): void {
     if (this.gesture.value !== undefined) {

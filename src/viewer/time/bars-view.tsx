@@ -154,7 +154,7 @@ const LETTER = 6.8;
 const fitting = (room: number, ...texts: string[]): string => texts.find((text) => LETTER * text.length <= room) ?? '';
 
 /** A bar: solid up to the limit, hatched above it; dashed where the pull is not solved. */
-function OneBar({ bar: { which, x, width, solved }, floor }: { bar: Bar; floor: number }) {
+export function OneBar({ bar: { which, x, width, solved }, floor }: { bar: Bar; floor: number }) {
   if (solved === undefined) {
     const height = 0.5 * (floor - TOP);
     return (
@@ -194,7 +194,7 @@ interface PeakProps {
 }
 
 /** The number at a bar: inside where After stays under the limit, above everywhere else. */
-function Peak({ bar: { which, width, solved }, floor, digits, place, fromSi }: PeakProps) {
+export function Peak({ bar: { which, width, solved }, floor, digits, place, fromSi }: PeakProps) {
   if (solved === undefined) return null;
   const { peak, isOver, top } = solved;
   const isInside = which === 'after' && !isOver && floor - top > 22 && width >= 10;

@@ -6,8 +6,10 @@ import {
   explainDoubt,
   explainLog,
   explainReturn,
+  explainUnlike,
   explainWhy,
   type LetterCar,
+  questionPieces,
 } from '../../../src/sim/answers/letter-rules.ts';
 import { type PullSummary, summarisePulls } from '../../../src/sim/answers/pull-summary.ts';
 import type { PullsToLimit } from '../../../src/sim/answers/pulls-to-limit.ts';
@@ -76,6 +78,33 @@ describe('the question', () => {
       'Will the car with a bigger core keep the charge at or under 58.0 degC through 8 back-to-back pulls of 12 s, with 90 s between them, on a day of 27.0 degC?',
     );
     expect(askQuestion(stock, FILE_WORDING)).toContain('through the 4 pulls of this session on a day');
+  });
+
+  it('comes in pieces that join to the same words, its quantities marked', () => {
+    const eight = car('with a bigger core', [50, 51, 52, 53, 54, 54, 54, 54]);
+    const slots = (asked: LetterCar) =>
+      questionPieces(asked, FILE_WORDING).flatMap(({ slot, text }) => (slot ? [[slot, text]] : []));
+    expect(slots(eight)).toEqual([
+      ['change', 'with a bigger core'],
+      ['limit', '58.0 degC'],
+      ['pulls', '8'],
+      ['length', '12 s'],
+      ['rest', '90 s'],
+      ['day', '27.0 degC'],
+    ]);
+    expect(slots(stock).map(([slot]) => slot)).toEqual(['change', 'limit', 'day']);
+    const joined = questionPieces(eight, FILE_WORDING).map(({ text }) => text);
+    expect(joined.join('')).toBe(askQuestion(eight, FILE_WORDING));
+  });
+
+  it('says where two cars are not asked the same', () => {
+    const eight = car('as it stands', [50, 51, 52, 53, 54, 54, 54, 54]);
+    const ambient = { ...ESTATE.ambient, temperature: 308.15 };
+    const hotter = { ...eight, label: 'with a bigger core', config: { ...ESTATE, ambient } };
+    expect(explainUnlike(eight, hotter, FILE_WORDING)).toBe(
+      'Before and after are not asked the same: the day is 27.0 degC before and 35.0 degC after.',
+    );
+    expect(explainUnlike(eight, { ...eight, label: 'with a bigger core' }, FILE_WORDING)).toBe('');
   });
 });
 

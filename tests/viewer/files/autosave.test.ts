@@ -226,3 +226,16 @@ describe('a storage', () => {
     expect(display.notice.value).toMatch(/cannot be used/);
   });
 });
+
+describe('the head of the letter', () => {
+  it("is there again in the shop's own words, and takes nothing that is no text", () => {
+    const first = visit(store);
+    first.display.letterhead.value = { shop: 'Sample shop', customer: 'The owner', date: '' };
+    vi.runAllTimers();
+    expect(visit(store).display.letterhead.value).toEqual({ shop: 'Sample shop', customer: 'The owner', date: '' });
+
+    const text = store.texts.get('soakbench') ?? '';
+    store.setItem('soakbench', text.replace('"Sample shop"', '7').replace('"date"', '"other"'));
+    expect(visit(store).display.letterhead.value).toEqual({ shop: '', customer: 'The owner', date: '' });
+  });
+});

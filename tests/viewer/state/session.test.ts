@@ -328,3 +328,27 @@ describe('files', () => {
     expect(session.before.value?.scenario.values.name).toBe('Rolling-road estate');
   });
 });
+
+describe('what both cars are asked', () => {
+  const DAY = 'ambient.temperature';
+
+  it('goes from After to Before in one step, the rest of After stays its own', () => {
+    session.tryVariant('bigger core');
+    session.change({ [DAY]: 35 }, 'day');
+    expect(session.alsoBefore([DAY], 'both')).toEqual([]);
+    expect(session.before.value?.scenario.values.ambient.temperature).toBe(35);
+    expect(session.before.value?.document.variants).toBeDefined();
+    expect(session.changes.value).toContain(AIR);
+    expect(session.changes.value).not.toContain(DAY);
+    session.undo();
+    expect(session.before.value?.scenario.values.ambient.temperature).toBe(27);
+    expect(session.after.value?.scenario.values.ambient.temperature).toBe(35);
+  });
+
+  it('leaves one car where nothing else differs', () => {
+    session.change({ [DAY]: 35 }, 'day');
+    session.alsoBefore([DAY], 'both');
+    expect(session.after.value).toBeUndefined();
+    expect(session.before.value?.scenario.values.ambient.temperature).toBe(35);
+  });
+});

@@ -1,0 +1,109 @@
+import { useRef } from 'preact/hooks';
+import { fixed, joined, scaleOf, temperature } from '../format.ts';
+import type { UnitChoice } from '../state/display.ts';
+import { barRange, barsThatMatter, layOutBars, numberPlace, writtenPulls } from '../time/bars.ts';
+import { OneBar, Peak } from '../time/bars-view.tsx';
+import { isPull } from '../time/phases.ts';
+import { inHand, type ShownRun } from '../time/runs.ts';
+import { useSize } from '../time/use-size.ts';
+
+const HEIGHT = 230;
+const TOP = 26;
+const NAMES = 24;
+/** Room at the right for the limit's own words [px]. */
+const RIGHT = 92;
+const LEFT = 4;
+const USUAL_WIDTH = 760;
+const RANGE_STEP = 5;
+
+interface LetterBarsProps {
+  readonly runs: readonly ShownRun[];
+  readonly units: UnitChoice;
+}
+
+/** Hottest charge air of every pull against the limit: Before outlined, After filled, hatched above the limit. */
+export function LetterBars({ runs, units }: LetterBarsProps) {
+  const host = useRef<HTMLDivElement>(null);
+  const width = useSize(host).value.width || USUAL_WIDTH;
+  return (
+    <figure>
+      <figcaption>Hottest charge air in each pull, {scaleOf('degC', units).unit}</figcaption>
+      <div ref={host}>
+        <Drawing runs={runs} units={units} width={width} />
+      </div>
+      <p class="small">
+        The bars stand on the day’s air.
+        {runs.length > 1 && ' Outlined is before, filled is after.'} Hatched is over the limit.
+      </p>
+    </figure>
+  );
+}
+
+function Drawing({ runs, units, width }: LetterBarsProps & { readonly width: number }) {
+  const hand = inHand(runs);
+  if (hand === undefined) return null;
+  const [low, high] = barRange(runs, RANGE_STEP);
+  const floor = HEIGHT - NAMES;
+  const y = (kelvin: number) => floor - ((kelvin - low) / (high - low)) * (floor - TOP);
+  const right = width - RIGHT;
+  const evenly = runs.map(byNumber);
+  const most = Math.max(1, ...evenly.map(({ phases }) => phases.length));
+  const x = (place: number) => LEFT + (place / most) * (right - LEFT);
+  const { fromSi } = scaleOf('degC', units);
+  const layout = layOutBars(evenly, { x, y, width: right - LEFT, wholeDigits: fixed(fromSi(high), 0).length });
+  const written = layout.labels === 'few' ? barsThatMatter(layout.bars, 0) : new Set(layout.bars);
+  const isThin = layout.labels === 'few' && runs.length === 2;
+  const word = layout.slot >= 48 ? 'Pull ' : '';
+  const named = new Set(writtenPulls(layout, word === '' ? 24 : 48));
+  const limit = hand.car.config.limit.chargeTemperature;
+  return (
+    <svg
+      class="bars-drawing letter-drawing"
+      viewBox={`0 0 ${width} ${HEIGHT}`}
+      role="img"
+      aria-label={describe(runs, units)}
+    >
+      <line class="floor" x1={LEFT} x2={right} y1={floor} y2={floor} />
+      {layout.bars.map((bar) => (
+        <OneBar key={`${bar.which}${bar.pull}`} bar={bar} floor={floor} />
+      ))}
+      <line class="limit" x1={LEFT} x2={width} y1={y(limit)} y2={y(limit)} />
+      <text class="strong" x={width} y={y(limit) - 7} text-anchor="end">
+        limit {joined(temperature(limit, units))}
+      </text>
+      {[...written].map((bar) => (
+        <Peak
+          key={`${bar.which}${bar.pull}`}
+          bar={bar}
+          floor={floor}
+          digits={layout.labels === 'whole' ? 0 : 1}
+          place={numberPlace(bar, isThin, LEFT, width)}
+          fromSi={fromSi}
+        />
+      ))}
+      {layout.pulls
+        .filter(({ pull }) => named.has(pull))
+        .map(({ pull, x: middle }) => (
+          <text key={pull} x={middle} y={floor + 17} text-anchor="middle">
+            {word}
+            {pull}
+          </text>
+        ))}
+    </svg>
+  );
+}
+
+/** A run with its pulls side by side in the order of their numbers, however far they lie apart in time. */
+const byNumber = (run: ShownRun): ShownRun => ({
+  ...run,
+  phases: run.phases.filter(isPull).map((phase) => ({ ...phase, start: phase.pull - 1, end: phase.pull })),
+});
+
+function describe(runs: readonly ShownRun[], units: UnitChoice): string {
+  return runs
+    .map(({ which, pulls }) => {
+      const peaks = pulls.map(({ peak }) => joined(temperature(peak, units)));
+      return `${runs.length === 1 ? 'Peaks' : which === 'before' ? 'Before' : 'After'}: ${peaks.join(', ')}.`;
+    })
+    .join(' ');
+}

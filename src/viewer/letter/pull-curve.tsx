@@ -1,0 +1,112 @@
+import { useRef } from 'preact/hooks';
+import type { PullSummary } from '../../sim/index.ts';
+import { fixed, joined, scaleOf, temperature } from '../format.ts';
+import type { UnitChoice } from '../state/display.ts';
+import type { ShownRun } from '../time/runs.ts';
+import { roundRange, roundStep, ticksBetween } from '../time/ticks.ts';
+import { useSize } from '../time/use-size.ts';
+import { curveAround, stretchOf } from './pull-stretch.ts';
+
+const HEIGHT = 220;
+const TOP = 12;
+const BOTTOM = 34;
+const LEFT = 34;
+const RIGHT = 8;
+const USUAL_WIDTH = 760;
+const MOST_TICKS = 5;
+
+interface PullCurveProps {
+  readonly runs: readonly ShownRun[];
+  /** number of the pull that is shown */
+  readonly pull: number;
+  readonly units: UnitChoice;
+}
+
+/** Charge temperature through one pull, as it is and as a log shows it. */
+export function PullCurve({ runs, pull, units }: PullCurveProps) {
+  const host = useRef<HTMLDivElement>(null);
+  const width = useSize(host).value.width || USUAL_WIDTH;
+  const isPair = runs.length > 1;
+  return (
+    <figure>
+      <figcaption>
+        Charge temperature in pull {pull}, {scaleOf('degC', units).unit}
+      </figcaption>
+      <div ref={host}>
+        <Drawing runs={runs} pull={pull} units={units} width={width} />
+      </div>
+      <p class="small">
+        Solid: the charge itself. Dotted: what a log shows.{isPair && ' Thin is before, thick is after.'} Shaded: wide
+        open.
+      </p>
+    </figure>
+  );
+}
+
+interface Curve {
+  readonly which: ShownRun['which'];
+  readonly summary: PullSummary;
+  readonly charge: readonly [number, number][];
+  readonly log: readonly [number, number][];
+}
+
+function Drawing({ runs, pull, units, width }: PullCurveProps & { readonly width: number }) {
+  const curves = runs.flatMap(({ which, pulls, run }): Curve[] => {
+    const summary = pulls.find((each) => each.pull === pull);
+    if (summary === undefined || run.series === undefined) return [];
+    const charge = curveAround(run.series, 'chargeTemperature', summary);
+    return [{ which, summary, charge, log: curveAround(run.series, 'indicatedTemperature', summary) }];
+  });
+  if (curves.length === 0) return null;
+  const { fromSi } = scaleOf('degC', units);
+  const limit = runs[0].car.config.limit.chargeTemperature;
+  const shown = [limit, ...curves.flatMap(({ charge, log }) => [...charge, ...log].map(([, kelvin]) => kelvin))].map(
+    fromSi,
+  );
+  const [low, high] = roundRange(Math.min(...shown), Math.max(...shown), MOST_TICKS);
+  const from = Math.min(...curves.map(({ summary }) => stretchOf(summary)[0]));
+  const to = Math.max(...curves.map(({ summary }) => stretchOf(summary)[1]));
+  const floor = HEIGHT - BOTTOM;
+  const x = (time: number) => LEFT + ((time - from) / (to - from)) * (width - LEFT - RIGHT);
+  const y = (degrees: number) => floor - ((degrees - low) / (high - low)) * (floor - TOP);
+  const open = Math.max(...curves.map(({ summary }) => summary.duration));
+  const path = (points: readonly [number, number][]) =>
+    points.map(([time, kelvin]) => `${x(time).toFixed(1)},${y(fromSi(kelvin)).toFixed(1)}`).join(' ');
+  const said = curves.map(({ which, summary }) => {
+    const [peak, log] = [summary.peak, summary.indicatedPeak].map((kelvin) => joined(temperature(kelvin, units)));
+    return `${runs.length === 1 ? '' : which === 'before' ? 'Before: ' : 'After: '}peak ${peak}, a log shows ${log}.`;
+  });
+  return (
+    <svg class="bars-drawing letter-drawing" viewBox={`0 0 ${width} ${HEIGHT}`} role="img" aria-label={said.join(' ')}>
+      <rect class="open" x={x(0)} y={TOP} width={x(open) - x(0)} height={floor - TOP} />
+      {ticksBetween(low, high, roundStep((high - low) / MOST_TICKS)).map((tick) => (
+        <g key={tick}>
+          <line class="grid" x1={LEFT} x2={width - RIGHT} y1={y(tick)} y2={y(tick)} />
+          <text x={LEFT - 6} y={y(tick) + 4} text-anchor="end">
+            {fixed(tick, 0)}
+          </text>
+        </g>
+      ))}
+      {ticksBetween(from, to, roundStep((to - from) / 7)).map((tick) => (
+        <text key={tick} x={x(tick)} y={floor + 15} text-anchor="middle">
+          {tick}
+        </text>
+      ))}
+      <text x={(LEFT + width) / 2} y={floor + 30} text-anchor="middle">
+        seconds into the pull
+      </text>
+      <line class="floor" x1={LEFT} x2={width - RIGHT} y1={floor} y2={floor} />
+      <line class="limit" x1={LEFT} x2={width - RIGHT} y1={y(fromSi(limit))} y2={y(fromSi(limit))} />
+      <text class="strong" x={width - RIGHT} y={y(fromSi(limit)) - 7} text-anchor="end">
+        limit {joined(temperature(limit, units))}
+      </text>
+      {/* Thin over thick: where both are alike, both are seen. */}
+      {curves.toReversed().map(({ which, charge, log }) => (
+        <g key={which} class={`curve ${which}`}>
+          <polyline points={path(charge)} />
+          <polyline class="log" points={path(log)} />
+        </g>
+      ))}
+    </svg>
+  );
+}
