@@ -1,4 +1,54 @@
-import { type Config, type StoreKind, type Study, studyCoreDrop, studyRest, studyStore } from '../src/sim/index.ts';
+import {
+  type ChangedInput,
+  type Config,
+  type GaugeReading,
+  type Scenario,
+  type StoreKind,
+  type Study,
+  studyCarAgreement,
+  studyComparison,
+  studyCoreDrop,
+  studyDay,
+  studyRest,
+  studySensitivity,
+  studyStore,
+  studyTriage,
+  type TriageReading,
+  type UncertainInput,
+} from '../src/sim/index.ts';
+
+interface GaugeAsked {
+  readonly readings: readonly GaugeReading[];
+  /** K */
+  readonly gaugeStep: number;
+}
+
+/** A car beside others: what it is called, which line it has in a picture, and what is changed against the first. */
+export interface ComparedCar {
+  readonly name: string;
+  readonly line: number;
+  readonly config: Config;
+  readonly changes: readonly ChangedInput[];
+}
+
+interface CompareAsked {
+  readonly cars: readonly ComparedCar[];
+  /** s */
+  readonly interval: number;
+}
+
+interface DayAsked {
+  readonly typed: Scenario;
+  readonly there: Scenario;
+  readonly pulls: number;
+}
+
+interface SensitivityAsked {
+  readonly scenario: Scenario;
+  readonly inputs: readonly UncertainInput[];
+  readonly runs: number;
+  readonly seed: number;
+}
 
 /** Answers of many runs that a page asks for by name: each takes a car and what it is asked with. */
 export const QUESTIONS = {
@@ -6,6 +56,16 @@ export const QUESTIONS = {
     studyStore(config, kind, pulls),
   rest: (config: Config, { pulls }: { readonly pulls: number }) => studyRest(config, pulls),
   drop: (config: Config, _asked: Record<never, never>) => studyCoreDrop(config),
+  gauge: (config: Config, { readings, gaugeStep }: GaugeAsked) => studyCarAgreement(config, readings, gaugeStep),
+  triage: (config: Config, reading: TriageReading) => studyTriage(config, reading),
+  compare: (_: Config, { cars, interval }: CompareAsked) =>
+    studyComparison(
+      cars.map(({ config }) => config),
+      interval,
+    ),
+  day: (_: Config, { typed, there, pulls }: DayAsked) => studyDay(typed, there, pulls),
+  sensitivity: (_: Config, { scenario, inputs, runs, seed }: SensitivityAsked) =>
+    studySensitivity(scenario, inputs, runs, seed),
 };
 
 export type Question = keyof typeof QUESTIONS;

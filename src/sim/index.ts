@@ -22,7 +22,7 @@ export { findings } from './answers/findings.ts';
 export { type Letter, type LetterRun, writeLetter } from './answers/letter.ts';
 export { explainCount, type QuestionSlot, questionPieces } from './answers/letter-rules.ts';
 export { meetingOf, type OperatingPoint, operatingPoint } from './answers/operating-point.ts';
-export { explainDay, studyDay } from './answers/other-day.ts';
+export { type DayStudy, explainDay, studyDay } from './answers/other-day.ts';
 export { type PullSummary, summarisePulls } from './answers/pull-summary.ts';
 export { countPulls, decidingPull } from './answers/pulls-to-limit.ts';
 export { explainRest } from './answers/rest-sentence.ts';

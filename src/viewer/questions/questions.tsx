@@ -1,8 +1,14 @@
 import './questions.css';
+import './checks.css';
 import type { ComponentChild } from 'preact';
 import { FoldOut } from '../fold-out.tsx';
 import type { PageProps } from '../page.tsx';
+import { CompareQuestion } from './compare-question.tsx';
+import { DayQuestion } from './day-question.tsx';
+import { GaugeQuestion } from './gauge-question.tsx';
+import { SensitivityQuestion } from './sensitivity-question.tsx';
 import { TankQuestion } from './tank-question.tsx';
+import { TriageQuestion } from './triage-question.tsx';
 
 export const QUESTIONS_ID = 'questions';
 
@@ -10,6 +16,11 @@ export const QUESTIONS_ID = 'questions';
 const ASKED: readonly { readonly name: string; readonly show: (props: PageProps) => ComponentChild }[] = [
   { name: 'Tank', show: (props) => <TankQuestion {...props} store="tank" /> },
   { name: 'Ice', show: (props) => <TankQuestion {...props} store="ice" /> },
+  { name: 'Gauge', show: (props) => <GaugeQuestion {...props} /> },
+  { name: 'Triage', show: (props) => <TriageQuestion {...props} /> },
+  { name: 'Compare', show: (props) => <CompareQuestion {...props} /> },
+  { name: 'Another day', show: (props) => <DayQuestion {...props} /> },
+  { name: 'What to measure', show: (props) => <SensitivityQuestion {...props} /> },
 ];
 
 /** Answers that take many runs, each worked out when it is asked for. */
