@@ -1,14 +1,20 @@
+import { useRef } from 'preact/hooks';
 import type { ComparedCar } from '../../../workers/questions.ts';
 import type { Comparison } from '../../sim/index.ts';
 import { clockTime, scaleOf } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
 import { roundRange, roundStep, ticksBetween } from '../time/ticks.ts';
+import { useSize } from '../time/use-size.ts';
 import { type Frame, placed, ValueAxis } from './axes.tsx';
 import { thinned } from './thinned.ts';
 
 /** The picture of the charge, and below it that of the differences on the same time axis. */
-const CHARGE: Frame = { width: 640, height: 250, left: 44, right: 14, top: 18, foot: 12 };
-const DIFFERENCE: Frame = { ...CHARGE, height: 150, top: 22, foot: 34 };
+const CHARGE = { height: 270, left: 44, right: 20, top: 18, foot: 12 };
+const DIFFERENCE = { ...CHARGE, height: 160, top: 22, foot: 34 };
+/** Until the page has told how wide it is. */
+const USUAL_WIDTH = 640;
+/** Room that a time on the axis takes, with what parts it from the next. */
+const ROOM_FOR_TIME = 70;
 /** Stretches of a trace, of which two points each are drawn. */
 const STRETCHES = 200;
 
@@ -27,10 +33,16 @@ interface CompareFigureProps {
 
 /** Charge temperature of all cars over time with the limit, and below it each of the others less the first. */
 export function CompareFigure({ cars, comparison: { time, charge }, units }: CompareFigureProps) {
+  const host = useRef<HTMLElement>(null);
+  const width = useSize(host).value.width || USUAL_WIDTH;
+  const [above, below]: readonly Frame[] = [
+    { ...CHARGE, width },
+    { ...DIFFERENCE, width },
+  ];
   const { fromSi, unit } = scaleOf('degC', units);
   const { fromSi: differenceFromSi, unit: differenceUnit } = scaleOf('K', units);
   const end = time[time.length - 1];
-  const x = placed(0, end, CHARGE.left, CHARGE.width - CHARGE.right);
+  const x = placed(0, end, above.left, above.width - above.right);
   const traces = charge.map((values) => thinned(time, values.map(fromSi), STRETCHES));
   const changes = charge.slice(1).map((values) =>
     thinned(
@@ -42,22 +54,22 @@ export function CompareFigure({ cars, comparison: { time, charge }, units }: Com
   const limits = [...new Set(cars.map(({ config }) => fromSi(config.limit.chargeTemperature)))];
   const charges = rangeOf([...traces.flatMap((points) => points.map(([, value]) => value)), ...limits], 6);
   const differences = rangeOf([0, ...changes.flatMap((points) => points.map(([, value]) => value))], 4);
-  const y = placed(...charges, CHARGE.height - CHARGE.foot, CHARGE.top);
-  const yDifference = placed(...differences, DIFFERENCE.height - DIFFERENCE.foot, DIFFERENCE.top);
+  const y = placed(...charges, above.height - above.foot, above.top);
+  const yDifference = placed(...differences, below.height - below.foot, below.top);
   const line = (points: (typeof traces)[number], place: (value: number) => number): string =>
     points.map(([at, value]) => `${x(at).toFixed(1)},${place(value).toFixed(1)}`).join(' ');
   return (
-    <figure class="compare-figure">
+    <figure class="compare-figure" ref={host}>
       <svg
-        viewBox={`0 0 ${CHARGE.width} ${CHARGE.height}`}
+        viewBox={`0 0 ${above.width} ${above.height}`}
         role="img"
         aria-label="Charge temperature of the cars over time; the table has the peaks"
       >
-        <ValueAxis low={charges[0]} high={charges[1]} y={y} frame={CHARGE} />
+        <ValueAxis low={charges[0]} high={charges[1]} y={y} frame={above} />
         {limits.map((limit) => (
           <g key={limit}>
-            <line class="mark" x1={CHARGE.left} x2={CHARGE.width - CHARGE.right} y1={y(limit)} y2={y(limit)} />
-            <text class="strong" x={CHARGE.left + 6} y={y(limit) - 5}>
+            <line class="mark" x1={above.left} x2={above.width - above.right} y1={y(limit)} y2={y(limit)} />
+            <text class="strong" x={above.left + 6} y={y(limit) - 5}>
               Limit
             </text>
           </g>
@@ -65,23 +77,17 @@ export function CompareFigure({ cars, comparison: { time, charge }, units }: Com
         {traces.map((points, k) => (
           <polyline key={cars[k].name} class={`car-line car-${cars[k].line}`} points={line(points, y)} />
         ))}
-        <text x={CHARGE.left} y={11}>
+        <text x={above.left} y={11}>
           Charge temperature, {unit}
         </text>
       </svg>
       <svg
-        viewBox={`0 0 ${DIFFERENCE.width} ${DIFFERENCE.height}`}
+        viewBox={`0 0 ${below.width} ${below.height}`}
         role="img"
         aria-label={`Charge temperature less that of ${cars[0].name}; the table has the differences of the peaks`}
       >
-        <ValueAxis low={differences[0]} high={differences[1]} lines={4} y={yDifference} frame={DIFFERENCE} />
-        <line
-          class="zero"
-          x1={DIFFERENCE.left}
-          x2={DIFFERENCE.width - DIFFERENCE.right}
-          y1={yDifference(0)}
-          y2={yDifference(0)}
-        />
+        <ValueAxis low={differences[0]} high={differences[1]} lines={4} y={yDifference} frame={below} />
+        <line class="zero" x1={below.left} x2={below.width - below.right} y1={yDifference(0)} y2={yDifference(0)} />
         {changes.map((points, k) => (
           <polyline
             key={cars[k + 1].name}
@@ -89,15 +95,15 @@ export function CompareFigure({ cars, comparison: { time, charge }, units }: Com
             points={line(points, yDifference)}
           />
         ))}
-        <text x={DIFFERENCE.left} y={11}>
+        <text x={below.left} y={11}>
           Less {cars[0].name}, {differenceUnit}
         </text>
-        {ticksBetween(0, end, timeStep(end)).map((at) => (
-          <text key={at} x={x(at)} y={DIFFERENCE.height - DIFFERENCE.foot + 14} text-anchor="middle">
+        {ticksBetween(0, end, timeStep(end, width)).map((at) => (
+          <text key={at} x={x(at)} y={below.height - below.foot + 14} text-anchor="middle">
             {clockTime(at, 0)}
           </text>
         ))}
-        <text x={DIFFERENCE.width - DIFFERENCE.right} y={DIFFERENCE.height - 6} text-anchor="end">
+        <text x={below.width - below.right} y={below.height - 6} text-anchor="end">
           minutes and seconds from the start
         </text>
       </svg>
@@ -119,5 +125,8 @@ const rangeOf = (values: readonly number[], most: number): readonly [number, num
     most,
   );
 
-/** Whole minutes where there is room for them, about six on the axis [s]. */
-const timeStep = (end: number): number => (end < 360 ? roundStep(end / 6) : 60 * Math.ceil(roundStep(end / 360)));
+/** Round steps of seconds, or of whole minutes, with room for the clock times between them [s]. */
+function timeStep(end: number, width: number): number {
+  const least = (ROOM_FOR_TIME / width) * end;
+  return least < 60 ? roundStep(least) : 60 * Math.ceil(roundStep(least / 60));
+}

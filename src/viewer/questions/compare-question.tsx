@@ -1,4 +1,5 @@
 import { useSignal } from '@preact/signals';
+import type { ComponentChildren } from 'preact';
 import { useMemo } from 'preact/hooks';
 import type { ComparedCar } from '../../../workers/questions.ts';
 import { onScreen, wordingIn } from '../format.ts';
@@ -76,12 +77,12 @@ function Answer({ found, units }: { readonly found: FoundAnswer<'compare'>; read
   const changes = changeRows(cars);
   return (
     <>
-      <div>
+      <div class="whole-row">
         <Sentences of={sentences(found, units)} />
         <Estimate />
       </div>
       <CompareFigure cars={cars} comparison={result} units={units} />
-      <div class="wide-table">
+      <ScrollTable label="Figures of the cars">
         <table class="numbers compare-table">
           <caption>In brackets the difference from {cars[0].name}</caption>
           <Head cars={cars} of="Figure" />
@@ -99,9 +100,9 @@ function Answer({ found, units }: { readonly found: FoundAnswer<'compare'>; read
             ))}
           </tbody>
         </table>
-      </div>
+      </ScrollTable>
       {changes.length > 0 && (
-        <div class="wide-table">
+        <ScrollTable label="Inputs of the cars">
           <table class="numbers compare-table">
             <caption>Inputs in which they differ, as in the file</caption>
             <Head cars={cars} of="Input" />
@@ -116,11 +117,24 @@ function Answer({ found, units }: { readonly found: FoundAnswer<'compare'>; read
               ))}
             </tbody>
           </table>
-        </div>
+        </ScrollTable>
       )}
     </>
   );
 }
+
+interface ScrollTableProps {
+  readonly label: string;
+  readonly children: ComponentChildren;
+}
+
+/** A table that may be wider than the page. */
+const ScrollTable = ({ label, children }: ScrollTableProps) => (
+  // biome-ignore lint/a11y/noNoninteractiveTabindex: so that the keys scroll it too
+  <section class="wide-table whole-row" aria-label={label} tabIndex={0}>
+    {children}
+  </section>
+);
 
 function Head({ cars, of }: { readonly cars: readonly Pick<ComparedCar, 'name' | 'line'>[]; readonly of: string }) {
   return (

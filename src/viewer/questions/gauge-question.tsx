@@ -32,7 +32,9 @@ export function GaugeQuestion(props: PageProps) {
       title="Does the car agree?"
       inputs={
         <>
-          <p class="small">What the gauge showed at the end of the pulls; leave out a pull that nobody read.</p>
+          <p class="question-intro small">
+            What the gauge showed at the end of the pulls; leave out a pull that nobody read.
+          </p>
           {Array.from({ length: boxesFor(typed.value, pulls) }, (_, k) => (
             <TypedBox
               key={k}

@@ -32,7 +32,7 @@ export function TriageQuestion(props: PageProps) {
       title="What is wrong with the car?"
       inputs={
         <>
-          <p class="small">
+          <p class="question-intro small">
             Coolant leaving less coolant entering the core, at the end of the part-load phase before the first pull; and
             the charge on the gauge less the coolant entering the core, at the end of that pull.
           </p>
