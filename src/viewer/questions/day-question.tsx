@@ -104,6 +104,7 @@ function DayTable({ study, units }: { readonly study: DayStudy; readonly units: 
       </thead>
       {(['typed', 'day'] as const).map((which) => {
         const { temperature: outside, count, pullsRun, deciding, lower, higher } = study[which];
+        const ofAll = (made: number): string => `${made} of ${pullsRun}`;
         return (
           <tbody key={which}>
             <tr>
@@ -111,9 +112,9 @@ function DayTable({ study, units }: { readonly study: DayStudy; readonly units: 
                 {which === 'typed' ? 'As typed' : 'That day'}, {joined(temperature(outside, units))}: pulls of{' '}
                 {pullsRun}
               </th>
-              <td>{lower.count}</td>
-              <td>{count}</td>
-              <td>{higher.count}</td>
+              <td>{ofAll(lower.count)}</td>
+              <td>{ofAll(count)}</td>
+              <td>{ofAll(higher.count)}</td>
             </tr>
             {deciding && (
               <tr>

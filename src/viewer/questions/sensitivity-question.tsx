@@ -8,7 +8,7 @@ import {
   type Sensitivity,
   uncertainInputs,
 } from '../../sim/index.ts';
-import { fixed, joined, onScreen, temperature, wordingIn } from '../format.ts';
+import { fixed, onScreen, scaleOf, temperature, wordingIn } from '../format.ts';
 import type { PageProps } from '../page.tsx';
 import type { Car } from '../state/cars.ts';
 import type { UnitChoice } from '../state/display.ts';
@@ -62,8 +62,9 @@ function SensitivityOf({ car, ...props }: PageProps & { readonly car: Car }) {
 
 function Answer({ study, units }: { readonly study: Sensitivity | undefined; readonly units: UnitChoice }) {
   if (study === undefined) return <p>Nothing to rank: too few of the runs have the pull that decides.</p>;
+  const { unit } = scaleOf('degC', units);
   const peak = (kelvin: number | undefined): string =>
-    kelvin === undefined ? 'not run' : joined(temperature(kelvin, units));
+    kelvin === undefined ? 'not run' : temperature(kelvin, units).value;
   return (
     <>
       <div>
@@ -77,9 +78,9 @@ function Answer({ study, units }: { readonly study: Sensitivity | undefined; rea
           <tr>
             <th scope="col">Input</th>
             <th scope="col">Range</th>
-            <th scope="col">Share</th>
-            <th scope="col">Peak at low</th>
-            <th scope="col">Peak at high</th>
+            <th scope="col">Share, %</th>
+            <th scope="col">Peak at low, {unit}</th>
+            <th scope="col">Peak at high, {unit}</th>
           </tr>
         </thead>
         <tbody>
@@ -87,7 +88,7 @@ function Answer({ study, units }: { readonly study: Sensitivity | undefined; rea
             <tr key={input.name}>
               <th scope="row">{input.name}</th>
               <td>{rangeInWords(input)}</td>
-              <td>{fixed(100 * share, 1)} %</td>
+              <td>{fixed(100 * share, 1)}</td>
               <td>{peak(peakAtLow)}</td>
               <td>{peak(peakAtHigh)}</td>
             </tr>
