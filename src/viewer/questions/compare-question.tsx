@@ -8,21 +8,21 @@ import type { UnitChoice } from '../state/display.ts';
 import { plannedPhases } from '../time/phases.ts';
 import { CompareFigure, LineSample } from './compare-figure.tsx';
 import { changeRows, compareRows } from './compare-rows.ts';
-import { candidatesOf, MOST_CARS, type Picks, pickedCars, withPick } from './compared-cars.ts';
+import { candidatesOf, firstPicks, MOST_CARS, type Picks, pickedCars, withPick } from './compared-cars.ts';
 import { Estimate } from './estimate.tsx';
 import { QuestionFrame, Sentences } from './question-frame.tsx';
 import { type FoundAnswer, useQuestion } from './use-question.ts';
 
 /** The common time axis: so many steps of the longest cycle at most, and no step below this [s]. */
-const MOST_STEPS = 4000;
-const LEAST_STEP = 0.5;
+const MOST_STEPS = 10_000;
+const LEAST_STEP = 0.1;
 
 /** Cars of the file side by side: temperature over time, figures, and what was changed. */
 export function CompareQuestion(props: PageProps) {
   const { session, display } = props;
   const { before, after } = session;
   const candidates = useMemo(() => candidatesOf(session), [before.value, after.value]);
-  const picks = useSignal<Picks>(new Map(candidates.slice(0, 2).map(({ name }, line) => [name, line])));
+  const picks = useSignal<Picks>(firstPicks(candidates, after.value?.label));
   const cars = useMemo(() => pickedCars(candidates, picks.value), [candidates, picks.value]);
   const { found, ...asking } = useQuestion(props, 'compare', { cars, interval: intervalOf(cars) });
   return (

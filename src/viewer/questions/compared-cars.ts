@@ -17,6 +17,13 @@ export function withPick(picks: Picks, name: string): Picks {
   return free === undefined ? picks : kept.set(name, free);
 }
 
+/** What is picked before anybody has: the file as it stands with the car in hand, or else with its first variant. */
+export function firstPicks(candidates: readonly Pick<Candidate, 'name'>[], inHand: string | undefined): Picks {
+  const [file, ...others] = candidates.map(({ name }) => name);
+  const second = others.find((name) => name === inHand) ?? others[0];
+  return new Map([file, second].flatMap((name, line) => (name === undefined ? [] : [[name, line]])));
+}
+
 /** A car that may be picked. */
 export interface Candidate {
   readonly name: string;

@@ -109,8 +109,7 @@ function DayTable({ study, units }: { readonly study: DayStudy; readonly units: 
           <tbody key={which}>
             <tr>
               <th scope="row">
-                {which === 'typed' ? 'As typed' : 'That day'}, {joined(temperature(outside, units))}: pulls of{' '}
-                {pullsRun}
+                {which === 'typed' ? 'As typed' : 'That day'}, {joined(temperature(outside, units))} outside: pulls
               </th>
               <td>{ofAll(lower.count)}</td>
               <td>{ofAll(count)}</td>
