@@ -167,3 +167,15 @@ function wayWords(ways: readonly UpgradeWay[] | undefined, pullsRun: number, upg
 
 /** The file's own money, to the hundredth where it has hundredths. */
 const moneyText = (money: number): string => String(Number(money.toFixed(2)));
+
+/** The shop's own price and hours of each step, where the file gives them. */
+export function explainPrices(upgrades: readonly Upgrade[]): string[] {
+  const told = upgrades.flatMap(({ name, price, hours }) => {
+    const said = [
+      ...(price === undefined ? [] : [`${price}`]),
+      ...(hours === undefined ? [] : [`${hours} ${hours === 1 ? 'hour' : 'hours'}`]),
+    ];
+    return said.length === 0 ? [] : [`${name} ${said.join(' and ')}`];
+  });
+  return told.length === 0 ? [] : [`The shop's prices, and hours to fit: ${told.join('; ')}.`];
+}
