@@ -33,8 +33,16 @@ export { conduct, type Study } from './answers/study.ts';
 export { type RunStudy, studyRun } from './answers/study-run.ts';
 export { type StoreKind, type StorePoint, type StoreStudy, studyStore } from './answers/tank-size.ts';
 export { explainTriage, studyTriage, TRIAGE_DOUBTS, type Triage, type TriageReading } from './answers/triage.ts';
-export { explainUpgrades, type UpgradeWords } from './answers/upgrade-sentences.ts';
-export { studyUpgrades, type Upgrade, type UpgradeStep, type UpgradeStudy } from './answers/upgrade-steps.ts';
+export type { UpgradeWay } from './answers/upgrade-order.ts';
+export { explainUpgrades, moneyText, type UpgradeWords } from './answers/upgrade-sentences.ts';
+export {
+  MOST_UPGRADES_ORDERED,
+  studyUpgrades,
+  type Upgrade,
+  type UpgradeStep,
+  type UpgradeStudy,
+  upgradeSets,
+} from './answers/upgrade-steps.ts';
 export { FILE_WORDING, type Wording } from './answers/wording.ts';
 export { createCoolant } from './fluids/coolant.ts';
 export { CentrifugalCompressor } from './model/centrifugal-compressor.ts';

@@ -166,4 +166,4 @@ function wayWords(ways: readonly UpgradeWay[] | undefined, pullsRun: number, upg
 }
 
 /** The file's own money, to the hundredth where it has hundredths. */
-const moneyText = (money: number): string => String(Number(money.toFixed(2)));
+export const moneyText = (money: number): string => String(Number(money.toFixed(2)));
