@@ -35,7 +35,7 @@ export function DropFigure({ panels }: { readonly panels: readonly DropPanel[] }
                   {name}
                 </text>
                 <rect
-                  class={row === 0 ? 'bar own' : 'bar'}
+                  class={row === 0 ? 'drop-bar own' : 'drop-bar'}
                   x={LEFT}
                   y={y + 2}
                   width={x(share) - LEFT}

@@ -1,7 +1,7 @@
 import type { CoreDropStudy, DropFigures } from '../../sim/index.ts';
-import { columnShown, joined, temperature } from '../format.ts';
+import { columnShown, joined, type Shown, temperature } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
-import { drivePower } from './drive-power.ts';
+import { drivePower, named } from './shown.ts';
 
 /** The four that are compared, and what each is called. */
 export const DROP_CARS = [
@@ -11,19 +11,22 @@ export const DROP_CARS = [
   ['none', 'no core'],
 ] as const;
 
-const ROWS: readonly (readonly [name: string, show: (figures: DropFigures, units: UnitChoice) => string])[] = [
-  ['Core drop', ({ drop }, units) => joined(columnShown(drop, 'coreAirDrop', units))],
-  ['Pressure ratio', ({ pressureRatio }, units) => joined(columnShown(pressureRatio, 'pressureRatio', units))],
-  ['Discharge', ({ discharge }, units) => joined(temperature(discharge, units))],
+const ROWS: readonly (readonly [name: string, show: (figures: DropFigures, units: UnitChoice) => Shown])[] = [
+  ['Core drop', ({ drop }, units) => columnShown(drop, 'coreAirDrop', units)],
+  ['Pressure ratio', ({ pressureRatio }, units) => columnShown(pressureRatio, 'pressureRatio', units)],
+  ['Discharge', ({ discharge }, units) => temperature(discharge, units)],
   ['Drive power', (figures, units) => drivePower(figures.drivePower, units)],
-  ['Manifold', ({ manifold }, units) => joined(columnShown(manifold, 'manifoldPressure', units))],
-  ['Air', ({ airFlow }, units) => joined(columnShown(airFlow, 'airFlow', units))],
-  ['Peak', ({ peak }, units) => joined(temperature(peak, units))],
+  ['Manifold', ({ manifold }, units) => columnShown(manifold, 'manifoldPressure', units)],
+  ['Air', ({ airFlow }, units) => columnShown(airFlow, 'airFlow', units)],
+  ['Peak', ({ peak }, units) => temperature(peak, units)],
 ];
 
-/** The table: one row a figure, one cell each of the four. */
+/** The table: one row a figure, with its unit in the name, and one cell each of the four. */
 export const dropRows = (study: CoreDropStudy, units: UnitChoice): string[][] =>
-  ROWS.map(([name, show]) => [name, ...DROP_CARS.map(([car]) => show(study[car], units))]);
+  ROWS.map(([name, show]) => {
+    const cells = DROP_CARS.map(([car]) => show(study[car], units));
+    return [named(name, cells[0].unit), ...cells.map(({ value }) => value)];
+  });
 
 interface DropBar {
   readonly name: string;
@@ -62,7 +65,7 @@ export function dropPanels(study: CoreDropStudy, outside: number, units: UnitCho
     panel(
       'Drive power',
       (figures) => figures.drivePower,
-      (figures) => drivePower(figures.drivePower, units),
+      (figures) => joined(drivePower(figures.drivePower, units)),
     ),
     panel(
       `Discharge, bars from ${joined(temperature(outside, units))} outside`,

@@ -8,12 +8,12 @@ const LEFT = 14;
 /** Room for what is written beside a mark. */
 const RIGHT = 92;
 const TOP = 36;
-const ROW = 48;
+const ROW = 56;
 const FOOT = 34;
 /** Of a row: its name, then the two marks. */
-const NAME = 12;
-const ALONE = 24;
-const IN_ORDER = 39;
+const NAME = 16;
+const ALONE = 28;
+const IN_ORDER = 42;
 /** Letters of a name that fit over a row. */
 const LETTERS = 52;
 

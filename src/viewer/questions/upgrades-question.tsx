@@ -7,7 +7,7 @@ import { AnswerTable } from './answer-table.tsx';
 import { whyNoPulls } from './pulls-wanted.tsx';
 import { QuestionFrame, Sentences } from './question-frame.tsx';
 import { upgradeMarks } from './upgrade-marks.ts';
-import { UPGRADE_HEADS, upgradeRows, WAY_HEADS, wayRows } from './upgrade-rows.ts';
+import { upgradeTable, WAY_HEADS, wayRows } from './upgrade-rows.ts';
 import { refusals, type UpgradesChoice, withUpgradedCars } from './upgraded-cars.ts';
 import { UpgradesFigure } from './upgrades-figure.tsx';
 import { type FoundAnswer, useBuiltQuestion } from './use-question.ts';
@@ -96,7 +96,7 @@ function Answer({ display, found, study }: AnswerProps) {
   const words = explainUpgrades(study, list, upgradeClashes(list), wordingIn(units));
   const { base, alone, inOrder, best } = study;
   const tableOf = (name: string, steps: typeof alone) => (
-    <AnswerTable name={name} heads={UPGRADE_HEADS} rows={upgradeRows(base, steps, list, units)} />
+    <AnswerTable name={name} {...upgradeTable(base, steps, list, units, steps === alone)} />
   );
   return (
     <>
