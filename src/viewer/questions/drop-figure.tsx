@@ -5,7 +5,7 @@ import { placeOn } from './scales.tsx';
 const WIDTH = 380;
 /** Names at the left of the bars, numbers at their right. */
 const LEFT = 92;
-const RIGHT = 70;
+const RIGHT = 78;
 const ROW = 18;
 const HEAD = 20;
 const GAP = 10;
