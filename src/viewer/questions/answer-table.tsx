@@ -10,30 +10,32 @@ interface AnswerTableProps {
 /** Numbers of an answer; what is wider than the page is scrolled sideways. */
 export function AnswerTable({ name, heads, rows }: AnswerTableProps) {
   return (
-    // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reachable by keys
-    <section class="answer-table" aria-label={name} tabIndex={0}>
-      <table class="numbers">
-        <caption>{name}</caption>
-        <thead>
-          <tr>
-            {heads.map((head) => (
-              <th key={head} scope="col">
-                {head}
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody>
-          {rows.map(([title, ...cells]) => (
-            <tr key={title}>
-              <th scope="row">{title}</th>
-              {cells.map((cell, k) => (
-                <td key={heads[k + 1]}>{cell}</td>
+    <div class="answer-table">
+      <h4>{name}</h4>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reachable by keys */}
+      <section aria-label={name} tabIndex={0}>
+        <table class="numbers">
+          <thead>
+            <tr>
+              {heads.map((head) => (
+                <th key={head} scope="col">
+                  {head}
+                </th>
               ))}
             </tr>
-          ))}
-        </tbody>
-      </table>
-    </section>
+          </thead>
+          <tbody>
+            {rows.map(([title, ...cells]) => (
+              <tr key={title}>
+                <th scope="row">{title}</th>
+                {cells.map((cell, k) => (
+                  <td key={heads[k + 1]}>{cell}</td>
+                ))}
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </section>
+    </div>
   );
 }

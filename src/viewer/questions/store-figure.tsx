@@ -43,7 +43,7 @@ export function StoreFigure({ study, units }: { readonly study: StoreStudy; read
       {marks.map(({ size, name }) => (
         <g key={name}>
           <line class="mark" x1={x(size)} x2={x(size)} y1={TOP} y2={HEIGHT - FOOT} />
-          <text x={x(size)} y={HEIGHT - FOOT + 14} text-anchor="middle">
+          <text x={x(size)} y={name === 'knee' ? TOP - 4 : HEIGHT - FOOT + 14} text-anchor="middle">
             {name} {storeSize(study.kind, size)}
           </text>
         </g>

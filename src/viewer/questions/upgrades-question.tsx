@@ -68,7 +68,10 @@ const EXAMPLE = `"upgrades": [
     "name": "bigger core",
     "price": 1680,
     "hours": 11,
-    "changes": { "core.airConductance": 585, "core.airDrop": 6 }
+    "changes": {
+      "core.airConductance": 585,
+      "core.airDrop": 6
+    }
   }
 ]`;
 
