@@ -57,8 +57,16 @@ export {
 } from './answers/sweep.ts';
 export { type StoreKind, type StorePoint, type StoreStudy, studyStore } from './answers/tank-size.ts';
 export { explainTriage, studyTriage, TRIAGE_DOUBTS, type Triage, type TriageReading } from './answers/triage.ts';
-export { explainPrices, explainUpgrades, type UpgradeWords } from './answers/upgrade-sentences.ts';
-export { studyUpgrades, type Upgrade, type UpgradeStep, type UpgradeStudy } from './answers/upgrade-steps.ts';
+export type { UpgradeWay } from './answers/upgrade-order.ts';
+export { explainPrices, explainUpgrades, moneyText, type UpgradeWords } from './answers/upgrade-sentences.ts';
+export {
+  MOST_UPGRADES_ORDERED,
+  studyUpgrades,
+  type Upgrade,
+  type UpgradeStep,
+  type UpgradeStudy,
+  upgradeSets,
+} from './answers/upgrade-steps.ts';
 export { FILE_WORDING, type Wording } from './answers/wording.ts';
 export { createCoolant } from './fluids/coolant.ts';
 export { CentrifugalCompressor } from './model/centrifugal-compressor.ts';

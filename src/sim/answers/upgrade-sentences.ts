@@ -166,7 +166,7 @@ function wayWords(ways: readonly UpgradeWay[] | undefined, pullsRun: number, upg
 }
 
 /** The file's own money, to the hundredth where it has hundredths. */
-const moneyText = (money: number): string => String(Number(money.toFixed(2)));
+export const moneyText = (money: number): string => String(Number(money.toFixed(2)));
 
 /** The shop's own price and hours of each step, where the file gives them. */
 export function explainPrices(upgrades: readonly Upgrade[]): string[] {

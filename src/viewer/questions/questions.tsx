@@ -2,7 +2,10 @@ import './questions.css';
 import type { ComponentChild } from 'preact';
 import { FoldOut } from '../fold-out.tsx';
 import type { PageProps } from '../page.tsx';
+import { DropQuestion } from './drop-question.tsx';
+import { RestQuestion } from './rest-question.tsx';
 import { TankQuestion } from './tank-question.tsx';
+import { UpgradesQuestion } from './upgrades-question.tsx';
 
 export const QUESTIONS_ID = 'questions';
 
@@ -10,6 +13,9 @@ export const QUESTIONS_ID = 'questions';
 const ASKED: readonly { readonly name: string; readonly show: (props: PageProps) => ComponentChild }[] = [
   { name: 'Tank', show: (props) => <TankQuestion {...props} store="tank" /> },
   { name: 'Ice', show: (props) => <TankQuestion {...props} store="ice" /> },
+  { name: 'Rest', show: (props) => <RestQuestion {...props} /> },
+  { name: 'Core drop', show: (props) => <DropQuestion {...props} /> },
+  { name: 'Upgrades', show: (props) => <UpgradesQuestion {...props} /> },
 ];
 
 /** Answers that take many runs, each worked out when it is asked for. */

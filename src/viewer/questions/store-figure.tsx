@@ -2,6 +2,7 @@ import { type StoreStudy, storeSize } from '../../sim/index.ts';
 import { briefly, scaleOf } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
 import { roundRange, roundStep, ticksBetween } from '../time/ticks.ts';
+import { LevelLines, placeOn } from './scales.tsx';
 
 const WIDTH = 420;
 const HEIGHT = 220;
@@ -18,8 +19,8 @@ export function StoreFigure({ study, units }: { readonly study: StoreStudy; read
   const peaks = points.map(({ lastPeak }) => fromSi(lastPeak));
   const [low, high] = roundRange(Math.min(...peaks), Math.max(...peaks), 5);
   const [least, most] = [points[0].size, points[points.length - 1].size];
-  const x = (size: number): number => LEFT + ((size - least) / (most - least)) * (WIDTH - LEFT - RIGHT);
-  const y = (peak: number): number => TOP + ((high - peak) / (high - low)) * (HEIGHT - TOP - FOOT);
+  const x = placeOn([least, most], LEFT, WIDTH - RIGHT);
+  const y = placeOn([low, high], HEIGHT - FOOT, TOP);
   const line = points.map(({ size }, k) => `${x(size).toFixed(1)},${y(peaks[k]).toFixed(1)}`).join(' ');
   const marks = [
     ...(study.smallest === undefined ? [] : [{ size: study.smallest, name: 'enough' }]),
@@ -32,18 +33,17 @@ export function StoreFigure({ study, units }: { readonly study: StoreStudy; read
       role="img"
       aria-label={`Peak of pull ${study.pulls} against size; the table beside it has the numbers`}
     >
-      {ticksBetween(low, high, roundStep((high - low) / 5)).map((peak) => (
-        <g key={peak}>
-          <line class="grid" x1={LEFT} x2={WIDTH - RIGHT} y1={y(peak)} y2={y(peak)} />
-          <text x={LEFT - 6} y={y(peak) + 4} text-anchor="end">
-            {briefly(peak)}
-          </text>
-        </g>
-      ))}
+      <LevelLines
+        ticks={ticksBetween(low, high, roundStep((high - low) / 5))}
+        place={y}
+        write={briefly}
+        from={LEFT}
+        to={WIDTH - RIGHT}
+      />
       {marks.map(({ size, name }) => (
         <g key={name}>
           <line class="mark" x1={x(size)} x2={x(size)} y1={TOP} y2={HEIGHT - FOOT} />
-          <text x={x(size)} y={HEIGHT - FOOT + 14} text-anchor="middle">
+          <text x={x(size)} y={name === 'knee' ? TOP - 4 : HEIGHT - FOOT + 14} text-anchor="middle">
             {name} {storeSize(study.kind, size)}
           </text>
         </g>
