@@ -1,7 +1,6 @@
 import {
   conduct,
-  explainPrices,
-  explainUpgrades,
+  explainSteps,
   FILE_WORDING,
   hottestSentence,
   type Letter,
@@ -63,9 +62,7 @@ function stepsOf(file: string, scenario: Scenario, base: Scenario): string[] {
   const list = scenario.values.upgrades ?? [];
   if (list.length === 0) return [];
   const study = conduct(studyUpgrades(list, upgradedConfigs(file, base, list), { withOrders: false }));
-  if (study === undefined) return [];
-  const { alone, inOrder } = explainUpgrades(study, list, upgradeClashes(list), FILE_WORDING);
-  return ['Each by itself:', ...alone, 'One after the other:', ...inOrder, ...explainPrices(list)];
+  return study === undefined ? [] : explainSteps(study, list, upgradeClashes(list), FILE_WORDING);
 }
 
 function hottestDayOf(scenario: Scenario, pulls: number): string[] {

@@ -58,7 +58,7 @@ export {
 export { type StoreKind, type StorePoint, type StoreStudy, studyStore } from './answers/tank-size.ts';
 export { explainTriage, studyTriage, TRIAGE_DOUBTS, type Triage, type TriageReading } from './answers/triage.ts';
 export type { UpgradeWay } from './answers/upgrade-order.ts';
-export { explainPrices, explainUpgrades, moneyText, type UpgradeWords } from './answers/upgrade-sentences.ts';
+export { explainSteps, explainUpgrades, moneyText, type UpgradeWords } from './answers/upgrade-sentences.ts';
 export {
   MOST_UPGRADES_ORDERED,
   studyUpgrades,

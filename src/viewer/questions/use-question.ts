@@ -26,16 +26,18 @@ export function useQuestion<Q extends Question>(props: PageProps, question: Q, a
  * The same where what is sent takes work and is made only when it is asked for.
  *
  * @param asked - small plain data that all of it follows from, beside the car
+ * @param of - the car that it is asked of; left out: the car in hand
  */
 export function useBuiltQuestion<Q extends Question, Asked>(
   { session, solving }: PageProps,
   question: Q,
   asked: Asked,
   build: (car: Car, asked: Asked) => AskedOf<Q>,
+  of?: Car,
 ) {
   const found = useSignal<FoundAnswer<Q, Asked> | undefined>(undefined);
   const state = useSignal<QuestionState>({ kind: 'idle' });
-  const car = session.inHand.value;
+  const car = of ?? session.inHand.value;
   // A question that is closed is not worked on.
   useEffect(() => () => solving.cancelQuestion(), [solving]);
   const ask = () => {
