@@ -1,19 +1,23 @@
 import {
-  applyVariant,
   conduct,
+  explainSteps,
   FILE_WORDING,
+  hottestSentence,
   type Letter,
   type LetterRun,
   type Scenario,
   simulate,
+  studyHottestDay,
   studyRun,
+  studyUpgrades,
   summarisePulls,
   toConfig,
-  variants,
+  upgradeClashes,
   writeLetter,
 } from '../sim/index.ts';
 import { EXIT } from './exit-codes.ts';
-import { readScenarioFile } from './read-scenario.ts';
+import { readScenarioFile, scenarioOf } from './read-scenario.ts';
+import { upgradedConfigs } from './upgrades.ts';
 
 export interface LetterCommandOptions {
   readonly variant?: string;
@@ -25,25 +29,44 @@ export interface LetterCommandOptions {
 export function letter(file: string, options: LetterCommandOptions): number {
   const scenario = readScenarioFile(file);
   if (typeof scenario === 'number') return scenario;
-  const before = runOf(scenario, options.variant, 'as it stands');
-  const after = options.change === undefined ? undefined : runOf(scenario, options.change, `with ${options.change}`);
-  if (before === undefined || (options.change !== undefined && after === undefined)) return EXIT.badUsage;
+  const { variant, change } = options;
+  const base = scenarioOf(file, scenario, variant);
+  const changed = change === undefined ? undefined : scenarioOf(file, scenario, change);
+  if (base === undefined || (change !== undefined && changed === undefined)) return EXIT.badUsage;
+  const before = runOf(base, 'as it stands');
+  const after = changed && runOf(changed, `with ${change}`);
   const { notes } = scenario.values;
-  const written = writeLetter({ before, ...(after && { after }), ...(notes !== undefined && { notes }) }, FILE_WORDING);
+  const written = writeLetter(
+    {
+      before,
+      ...(after && { after }),
+      steps: stepsOf(file, scenario, base),
+      otherDays: hottestDayOf(changed ?? base, (after ?? before).pulls.length),
+      ...(notes !== undefined && { notes }),
+    },
+    FILE_WORDING,
+  );
   console.log(options.json ? JSON.stringify(written, undefined, 2) : textOf(written, scenario.values.name));
   return EXIT.done;
 }
 
-function runOf(scenario: Scenario, variant: string | undefined, label: string): LetterRun | undefined {
-  const changed = variant === undefined ? scenario : applyVariant(scenario, variant).scenario;
-  if (changed === undefined) {
-    console.error(`There is no variant "${variant}". The file has: ${variants(scenario).join(', ') || 'none'}.`);
-    return undefined;
-  }
-  const config = toConfig(changed);
+function runOf(scenario: Scenario, label: string): LetterRun {
+  const config = toConfig(scenario);
   const series = simulate(config);
   const pulls = summarisePulls(series, config.limit.chargeTemperature);
   return { label, config, series, pulls, study: conduct(studyRun(config, pulls)) };
+}
+
+/** What the steps that the file lists would buy; nothing where it lists none. */
+function stepsOf(file: string, scenario: Scenario, base: Scenario): string[] {
+  const list = scenario.values.upgrades ?? [];
+  if (list.length === 0) return [];
+  const study = conduct(studyUpgrades(list, upgradedConfigs(file, base, list), { withOrders: false }));
+  return study === undefined ? [] : explainSteps(study, list, upgradeClashes(list), FILE_WORDING);
+}
+
+function hottestDayOf(scenario: Scenario, pulls: number): string[] {
+  return pulls === 0 ? [] : [hottestSentence(conduct(studyHottestDay(scenario, pulls)), pulls, FILE_WORDING)];
 }
 
 /** Of a terminal, and of paper. */

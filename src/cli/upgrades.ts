@@ -49,7 +49,7 @@ export function upgrades(file: string, options: UpgradesCommandOptions): number 
 }
 
 /** The car with upgrades made, by their places; what a car is refused for is printed once. */
-function upgradedConfigs(
+export function upgradedConfigs(
   file: string,
   car: Scenario,
   list: NonNullable<Scenario['values']['upgrades']>,

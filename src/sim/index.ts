@@ -22,7 +22,7 @@ export { findings } from './answers/findings.ts';
 export { type Letter, type LetterRun, writeLetter } from './answers/letter.ts';
 export { explainCount, type QuestionSlot, questionPieces } from './answers/letter-rules.ts';
 export { meetingOf, type OperatingPoint, operatingPoint } from './answers/operating-point.ts';
-export { type DayStudy, explainDay, studyDay } from './answers/other-day.ts';
+export { type DayStudy, explainDay, hottestSentence, studyDay, studyHottestDay } from './answers/other-day.ts';
 export { type PullSummary, summarisePulls } from './answers/pull-summary.ts';
 export { countPulls, decidingPull } from './answers/pulls-to-limit.ts';
 export { explainRest } from './answers/rest-sentence.ts';
@@ -58,8 +58,16 @@ export {
 } from './answers/sweep.ts';
 export { type StoreKind, type StorePoint, type StoreStudy, studyStore } from './answers/tank-size.ts';
 export { explainTriage, studyTriage, TRIAGE_DOUBTS, type Triage, type TriageReading } from './answers/triage.ts';
-export { explainUpgrades, type UpgradeWords } from './answers/upgrade-sentences.ts';
-export { studyUpgrades, type Upgrade, type UpgradeStep, type UpgradeStudy } from './answers/upgrade-steps.ts';
+export type { UpgradeWay } from './answers/upgrade-order.ts';
+export { explainSteps, explainUpgrades, moneyText, type UpgradeWords } from './answers/upgrade-sentences.ts';
+export {
+  MOST_UPGRADES_ORDERED,
+  studyUpgrades,
+  type Upgrade,
+  type UpgradeStep,
+  type UpgradeStudy,
+  upgradeSets,
+} from './answers/upgrade-steps.ts';
 export { FILE_WORDING, type Wording } from './answers/wording.ts';
 export { createCoolant } from './fluids/coolant.ts';
 export { CentrifugalCompressor } from './model/centrifugal-compressor.ts';

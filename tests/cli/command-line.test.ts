@@ -2,8 +2,9 @@ import { execFileSync, spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterAll, afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { afterAll, describe, expect, it } from 'vitest';
 import { runCommandLine } from '../../src/cli/command-line.ts';
+import { listen } from '../support/said.ts';
 import { type Edits, shortDocument } from '../support/short-session.ts';
 
 const FOLDER = mkdtempSync(join(tmpdir(), 'soakbench-'));
@@ -28,30 +29,7 @@ const BOILING = scenario('boiling.json', {
 const BROKEN = scenario('broken.json', { 'core.airConductance': -3, 'engine.displacment': 3, variants: VARIANTS });
 const WARNED = scenario('warned.json', { 'limit.chargeTemperature': 20, variants: VARIANTS });
 
-let out = '';
-let err = '';
-beforeEach(() => {
-  out = '';
-  err = '';
-  const line = (...words: unknown[]) => `${words.join(' ')}\n`;
-  vi.spyOn(console, 'log').mockImplementation((...words) => {
-    out += line(...words);
-  });
-  vi.spyOn(console, 'error').mockImplementation((...words) => {
-    err += line(...words);
-  });
-  vi.spyOn(process.stdout, 'write').mockImplementation((text) => {
-    out += text;
-    return true;
-  });
-  vi.spyOn(process.stderr, 'write').mockImplementation((text) => {
-    err += text;
-    return true;
-  });
-});
-afterEach(() => {
-  vi.restoreAllMocks();
-});
+const said = listen();
 
 const run = (...args: string[]): Promise<number> => runCommandLine(args);
 
@@ -143,27 +121,27 @@ describe('messages', () => {
     ['a loose tolerance', ['run', CAR, '--tolerance', '50'], /got 50; expected 0\.000001 to 5 K/],
   ])('on %s', async (_, args, message) => {
     await run(...args);
-    expect(err).toMatch(message);
-    expect(out).toBe('');
+    expect(said.err).toMatch(message);
+    expect(said.out).toBe('');
   });
 
   it('says each issue once, those of the variants with the file', async () => {
     await run('run', WARNED, '--all-variants');
-    expect(err.match(/Outside air at 27 degC is above the limit/g)).toHaveLength(1);
+    expect(said.err.match(/Outside air at 27 degC is above the limit/g)).toHaveLength(1);
     await run('check', WARNED);
-    expect(out).toContain('0 errors, 1 warning, 2 variants');
+    expect(said.out).toContain('0 errors, 1 warning, 2 variants');
   });
 
   it('lists all errors of a file at once', async () => {
     await run('check', BROKEN);
-    expect(out).toContain('2 errors, 0 warnings');
-    expect(err).toContain('core.airConductance');
-    expect(err).toContain('engine.displacment');
+    expect(said.out).toContain('2 errors, 0 warnings');
+    expect(said.err).toContain('core.airConductance');
+    expect(said.err).toContain('engine.displacment');
   });
 
   it('gives the issues as JSON on demand', async () => {
     await run('check', BROKEN, '--json');
-    const { errors, warnings, issues } = JSON.parse(out);
+    const { errors, warnings, issues } = JSON.parse(said.out);
     expect([errors, warnings]).toEqual([2, 0]);
     expect(issues.map(({ path }: { path: string }) => path).sort()).toEqual([
       'core.airConductance',
@@ -175,11 +153,11 @@ describe('messages', () => {
 
   it('keys prints all groups or those with a word', async () => {
     await run('keys');
-    expect(out).toMatch(/^ {2}airConductance +W\/K +required +10 to 20000 /m);
-    const all = out.split('\n\n').length;
-    out = '';
+    expect(said.out).toMatch(/^ {2}airConductance +W\/K +required +10 to 20000 /m);
+    const all = said.out.split('\n\n').length;
+    said.out = '';
     await run('keys', 'sensor');
-    expect(out.split('\n\n').map((group) => group.split(':')[0])).toEqual(['Charge sensor']);
+    expect(said.out.split('\n\n').map((group) => group.split(':')[0])).toEqual(['Charge sensor']);
     expect(all).toBeGreaterThan(15);
   });
 });
@@ -187,51 +165,53 @@ describe('messages', () => {
 describe('the routes of the bypass air', () => {
   it('are a table of both, sentences of why, and where they turn', async () => {
     expect(await run('routes', CAR, '--variant', 'cool start')).toBe(0);
-    expect(out).toMatch(/Recirculated air, at the end of idle \(15 s\):\n +before core +after core\n/);
+    expect(said.out).toMatch(/Recirculated air, at the end of idle \(15 s\):\n +before core +after core\n/);
     for (const row of ['compressor inlet, degC', 'discharge, degC', 'casing, degC', 'charge, degC']) {
-      expect(out).toMatch(new RegExp(`^  ${row} +\\d+\\.\\d +\\d+\\.\\d$`, 'm'));
+      expect(said.out).toMatch(new RegExp(`^  ${row} +\\d+\\.\\d +\\d+\\.\\d$`, 'm'));
     }
-    expect(out).toContain('Taken behind the core, the returned air makes the charge');
-    expect(out).toMatch(/^ {2}plenum heat +x0 [+-]\d\.\d\d/m);
-    expect(out).toMatch(/bypass drop +x0\.1 \(r \d\.\d\d\)/);
+    expect(said.out).toContain('Taken behind the core, the returned air makes the charge');
+    expect(said.out).toMatch(/^ {2}plenum heat +x0 [+-]\d\.\d\d/m);
+    expect(said.out).toMatch(/bypass drop +x0\.1 \(r \d\.\d\d\)/);
   });
 
   it('are JSON where asked for, the same numbers', async () => {
     await run('routes', CAR, '--json');
-    const { comparison, turns } = JSON.parse(out);
+    const { comparison, turns } = JSON.parse(said.out);
     expect(comparison.before.route).toBe('before core');
     expect(turns).toHaveLength(6);
-    out = '';
+    said.out = '';
     await run('routes', CAR);
     const change = comparison.after.charge - comparison.before.charge;
-    expect(out).toContain(`x1 ${change < 0 ? '' : '+'}${change.toFixed(2)}`);
+    expect(said.out).toContain(`x1 ${change < 0 ? '' : '+'}${change.toFixed(2)}`);
   });
 });
 
 describe('a variant against the file as it stands', () => {
   it('says what its charge does to gauge, mass and drive power', async () => {
     await run('run', CAR, '--variant', 'larger core');
-    expect(out).toMatch(/Against the file as it stands, first pull\. Charge \d+\.\d K cooler .* the gauge falls by/);
-    out = '';
+    expect(said.out).toMatch(
+      /Against the file as it stands, first pull\. Charge \d+\.\d K cooler .* the gauge falls by/,
+    );
+    said.out = '';
     await run('run', CAR);
-    expect(out).not.toContain('Against the file');
+    expect(said.out).not.toContain('Against the file');
   });
 });
 
 describe('the answer as JSON', () => {
   async function report(...args: string[]) {
     expect(await run('run', CAR, '--json', ...args)).toBe(0);
-    return JSON.parse(out);
+    return JSON.parse(said.out);
   }
 
   it('holds finite numbers, texts and booleans, never null, under keys in snake case with their unit', async () => {
     const answer = await report();
-    expect(out).not.toContain('null');
+    expect(said.out).not.toContain('null');
     walk(answer, (leaf, key) => {
       if (typeof leaf === 'number') expect(Number.isFinite(leaf), key).toBe(true);
       else expect(['string', 'boolean'], key).toContain(typeof leaf);
     });
-    const keys = out.match(/"[^"]+":/g) ?? [];
+    const keys = said.out.match(/"[^"]+":/g) ?? [];
     expect(keys.length).toBeGreaterThan(80);
     const units = 'degC|K|kJ|kW|kPa|kg_s|L_min|s';
     for (const key of keys) expect(key).toMatch(new RegExp(`^"[a-z][a-z0-9]*(_[a-z0-9]+)*(_(${units}))*":$`));
@@ -249,24 +229,24 @@ describe('the answer as JSON', () => {
 
   it('is the same to the byte on every run, and knows no clock', async () => {
     await report();
-    const first = out;
-    out = '';
+    const first = said.out;
+    said.out = '';
     await report();
-    expect(out).toBe(first);
-    expect(err).toMatch(/solved in \d+ ms/);
-    expect(out).not.toMatch(/\bms\b|_ms"|elapsed/);
+    expect(said.out).toBe(first);
+    expect(said.err).toMatch(/solved in \d+ ms/);
+    expect(said.out).not.toMatch(/\bms\b|_ms"|elapsed/);
   });
 
   it('leaves out what did not happen', async () => {
     await run('run', scenario('cool.json', { 'limit.chargeTemperature': 120 }), '--json');
-    const { pulls_to_limit: met } = JSON.parse(out);
+    const { pulls_to_limit: met } = JSON.parse(said.out);
     expect(met.count).toBe(2);
     expect(met).not.toHaveProperty('breaking_pull');
     expect(met).not.toHaveProperty('first_pull_over_limit_when_repeated');
-    out = '';
+    said.out = '';
     await run('run', BOILING, '--json');
-    const stopped = JSON.parse(out);
-    expect(out).not.toContain('null');
+    const stopped = JSON.parse(said.out);
+    expect(said.out).not.toContain('null');
     expect(stopped).toMatchObject({
       outcome: 'stopped',
       stopped_at_s: 0,
@@ -279,17 +259,17 @@ describe('the answer as JSON', () => {
   it('comes for a run without a single row', async () => {
     const path = scenario('impossible.json', { 'cycle.0.manifoldPressure': 99.5, 'compressor.driveRatio': 0.5 });
     expect(await run('run', path, '--json')).toBe(1);
-    expect(out).not.toContain('null');
-    expect(JSON.parse(out)).toMatchObject({ outcome: 'stopped', stopped_at_s: 0, energy_kJ: { stored: 0 } });
-    out = '';
+    expect(said.out).not.toContain('null');
+    expect(JSON.parse(said.out)).toMatchObject({ outcome: 'stopped', stopped_at_s: 0, energy_kJ: { stored: 0 } });
+    said.out = '';
     expect(await run('run', path)).toBe(1);
-    expect(out).toContain('STOP   The run stopped at 0.0 s: a manifold pressure of 99.5 kPa cannot be reached');
+    expect(said.out).toContain('STOP   The run stopped at 0.0 s: a manifold pressure of 99.5 kPa cannot be reached');
   });
 
   it('takes one variant, or the file and all its variants in their order', async () => {
     const all = await report('--all-variants');
     expect(all.map(({ variant }: { variant?: string }) => variant)).toEqual([undefined, 'cool start', 'larger core']);
-    out = '';
+    said.out = '';
     const one = await report('--variant', 'larger core');
     expect(one).toEqual(all[2]);
     expect(one.pulls[0].peak_degC).toBeLessThan(all[0].pulls[0].peak_degC - 0.5);
@@ -300,10 +280,10 @@ describe('the answer as JSON', () => {
 describe('the answer as text', () => {
   it('shows the numbers of the JSON, rounded', async () => {
     await run('run', CAR, '--json');
-    const report = JSON.parse(out);
-    out = '';
+    const report = JSON.parse(said.out);
+    said.out = '';
     await run('run', CAR);
-    const rows = out.split('\n').filter((line) => /^ *\d+ +-?\d+\.\d/.test(line));
+    const rows = said.out.split('\n').filter((line) => /^ *\d+ +-?\d+\.\d/.test(line));
     expect(rows).toHaveLength(2);
     rows.forEach((row, k) => {
       const pull = report.pulls[k];
@@ -329,15 +309,17 @@ describe('the answer as text', () => {
       ['engine metal to the plenum', 'plenum_engine'],
       ['stored: the sum of these', 'stored'],
     ]) {
-      expect(out).toMatch(new RegExp(`^ +${report.energy_kJ[key].toFixed(1).replace('.', '\\.')} {2}${words}$`, 'm'));
+      expect(said.out).toMatch(
+        new RegExp(`^ +${report.energy_kJ[key].toFixed(1).replace('.', '\\.')} {2}${words}$`, 'm'),
+      );
     }
-    expect(out).toContain(`limit ${report.pulls_to_limit.limit_degC.toFixed(1)} degC`);
-    expect(out).toContain(`Pulls to limit: ${report.pulls_to_limit.count} `);
+    expect(said.out).toContain(`limit ${report.pulls_to_limit.limit_degC.toFixed(1)} degC`);
+    expect(said.out).toContain(`Pulls to limit: ${report.pulls_to_limit.count} `);
   });
 
   it('says when and why a run stopped', async () => {
     await run('run', BOILING);
-    expect(out).toContain(
+    expect(said.out).toContain(
       'STOP   The run stopped at 0.0 s (idle): coolant boils everywhere in the loop: 140.0 degC reached',
     );
   });
@@ -345,7 +327,7 @@ describe('the answer as text', () => {
   it('tells what the JSON tells beside the answer, ranked, every sentence of it', async () => {
     const path = scenario('narrow.json', { 'core.airPortArea': 5, 'core.condensation': 'off' });
     await run('run', path, '--json');
-    const { findings } = JSON.parse(out);
+    const { findings } = JSON.parse(said.out);
     expect(findings.map(({ kind }: { kind: string }) => kind)).toEqual([
       'fast air port',
       'condensation left out',
@@ -353,9 +335,9 @@ describe('the answer as text', () => {
       'metal conduction',
     ]);
     expect(findings[0]).toMatchObject({ rank: 'check', place: 'air', time_s: expect.any(Number) });
-    out = '';
+    said.out = '';
     await run('run', path);
-    const lines = out.split('\n');
+    const lines = said.out.split('\n');
     const first = lines.findIndex((line) => line.startsWith('  CHECK'));
     expect(lines[first - 1]).toBe('What else this run tells, gravest first:');
     expect(lines.slice(first, first + findings.length).map((line) => line.trim().replace(/ +/, ' '))).toEqual(
@@ -370,18 +352,18 @@ describe('the answer as text', () => {
     ['a core', ['core', 'scenarios/rolling-road-estate.json', '--variant', 'core by its measures, 120 mm deep']],
   ])('says that it is an estimate: %s', async (_, args) => {
     expect(await run(...args)).toBe(0);
-    expect(out).toContain("An estimate: keep the engine's own knock and temperature protections active.");
+    expect(said.out).toContain("An estimate: keep the engine's own knock and temperature protections active.");
   });
 
   it('says where the mix freezes, beside the coldest air of any phase', async () => {
     // 40 % of ethylene glycol by volume: first ice at -24 to -27 degC in the tables.
     await run('run', scenario('cold.json', { 'cycle.1.phases.1.outsideTemperature': -3 }));
-    expect(out).toMatch(/This mix begins to freeze at -2[4-7]\.\d degC; the coldest here is -3\.0 degC/);
+    expect(said.out).toMatch(/This mix begins to freeze at -2[4-7]\.\d degC; the coldest here is -3\.0 degC/);
   });
 
   it('has a table in which every column stands under its heading', async () => {
     await run('run', CAR);
-    const lines = out.split('\n');
+    const lines = said.out.split('\n');
     const head = lines.findIndex((line) => line.trim().startsWith('pull '));
     expect(new Set(lines.slice(head, head + 4).map(({ length }) => length)).size).toBe(1);
   });
@@ -390,7 +372,7 @@ describe('the answer as text', () => {
 describe('readings of the gauge', () => {
   it('may be in degF, and leave pulls out', async () => {
     await run('agree', CAR, '--gauge', '-,113F', '--gauge-step', '1.8F', '--json');
-    const { pulls, gauge_step_K } = JSON.parse(out);
+    const { pulls, gauge_step_K } = JSON.parse(said.out);
     expect(pulls).toMatchObject([{ pull: 2, gauge_degC: expect.closeTo(45, 9) }]);
     expect(pulls[0].model_degC - pulls[0].gauge_degC).toBeCloseTo(pulls[0].miss_K, 9);
     expect(gauge_step_K).toBeCloseTo(1, 9);
@@ -398,8 +380,8 @@ describe('readings of the gauge', () => {
 
   it('stand in a table over the sentence', async () => {
     await run('agree', CAR, '--gauge', '45,47');
-    expect(out).toMatch(/pull {2}gauge, degC {2}model, degC {2}miss, K .*\n1 {12}45\.0/);
-    expect(out).toMatch(/At the end of 2 pulls the model reads \d+\.\d K (above|below) the gauge on average/);
+    expect(said.out).toMatch(/pull {2}gauge, degC {2}model, degC {2}miss, K .*\n1 {12}45\.0/);
+    expect(said.out).toMatch(/At the end of 2 pulls the model reads \d+\.\d K (above|below) the gauge on average/);
   });
 });
 
@@ -408,15 +390,17 @@ describe('a triage', () => {
 
   it('is a ranked table under what was measured, with the cautions', async () => {
     await run('triage', CAR, ...measured);
-    expect(out).toMatch(/\nmeasured {2,}1\.0 {2,}20\.0\n/);
-    expect(out).toMatch(/Measure next: .*\. It would be /);
-    expect(out).toContain('A low or falling coolant level may mean that the core leaks coolant into the engine: stop');
-    expect(out).toContain('Never open a hot pressure cap.');
+    expect(said.out).toMatch(/\nmeasured {2,}1\.0 {2,}20\.0\n/);
+    expect(said.out).toMatch(/Measure next: .*\. It would be /);
+    expect(said.out).toContain(
+      'A low or falling coolant level may mean that the core leaks coolant into the engine: stop',
+    );
+    expect(said.out).toContain('Never open a hot pressure cap.');
   });
 
   it('is JSON where asked for, nearest first', async () => {
     await run('triage', CAR, ...measured, '--json');
-    const { measured: figures, causes } = JSON.parse(out);
+    const { measured: figures, causes } = JSON.parse(said.out);
     expect(figures).toEqual({
       rise_K: expect.closeTo(1, 9),
       approach_K: expect.closeTo(20, 9),
@@ -436,19 +420,19 @@ describe('cars side by side', () => {
 
   it('stand under what was changed, names with commas among them', async () => {
     await run('compare', COMMAS, '--variants', 'core, larger, cool start');
-    expect(out).toContain(
+    expect(said.out).toContain(
       '1  as it stands\n2  core, larger\n     core.airConductance: 390 -> 585 W/K\n3  cool start\n',
     );
-    expect(out).toMatch(/\npulls to the limit +\d +\d \((0|\+\d)\)/);
-    expect(out).toMatch(/\npeak of pull 2, degC +\d+\.\d +\d+\.\d \(-\d+\.\d\)/);
+    expect(said.out).toMatch(/\npulls to the limit +\d +\d \((0|\+\d)\)/);
+    expect(said.out).toMatch(/\npeak of pull 2, degC +\d+\.\d +\d+\.\d \(-\d+\.\d\)/);
   });
 
   it('are the figures of the runs as JSON, each less the first', async () => {
     await run('run', CAR, '--variant', 'larger core', '--json');
-    const { pulls } = JSON.parse(out);
-    out = '';
+    const { pulls } = JSON.parse(said.out);
+    said.out = '';
     await run('compare', CAR, '--variants', 'larger core', '--json', '--interval', '5');
-    const [first, second] = JSON.parse(out).cars;
+    const [first, second] = JSON.parse(said.out).cars;
     expect(second.peaks_degC[0]).toBeCloseTo(pulls[0].peak_degC, 1);
     expect(second.less_first.peaks_K[0]).toBeCloseTo(second.peaks_degC[0] - first.peaks_degC[0], 9);
     expect(second.coolant_flow_L_min).toBeCloseTo(pulls[0].coolant_flow_L_min, 1);
@@ -457,7 +441,7 @@ describe('cars side by side', () => {
 
   it('are curves on one time axis as CSV, with the differences', async () => {
     await run('compare', COMMAS, '--variants', 'core, larger', '--csv', '--interval', '0.5');
-    const [heading, ...rows] = out.trimEnd().split('\r\n');
+    const [heading, ...rows] = said.out.trimEnd().split('\r\n');
     expect(heading).toBe(
       '"time [s]","charge temperature, as it stands [degC]","charge temperature, core, larger [degC]","charge temperature, core, larger less as it stands [K]"',
     );
@@ -472,14 +456,14 @@ describe('cars side by side', () => {
 describe('a loop at another temperature', () => {
   it('is at the temperature in degC that was asked for', async () => {
     await run('loop', CAR, '--at', '60');
-    expect(out).toContain('coolant at 60 degC');
+    expect(said.out).toContain('coolant at 60 degC');
   });
 });
 
 describe('the series as CSV', () => {
   it('has a heading with units and rows of finite numbers, at least every interval', async () => {
     expect(await run('run', CAR, '--csv', '--interval', '0.1')).toBe(0);
-    const [heading, ...rows] = out.trimEnd().split('\r\n');
+    const [heading, ...rows] = said.out.trimEnd().split('\r\n');
     const columns = heading.split(',');
     expect(columns[0]).toBe('time [s]');
     expect(columns).toContain('chargeTemperature [degC]');
@@ -497,8 +481,8 @@ describe('the series as CSV', () => {
 
   it('keeps the rows up to a stop and says it aside', async () => {
     await run('run', BOILING, '--csv');
-    expect(out.trimEnd().split('\r\n')).toHaveLength(2);
-    expect(err).toMatch(/stopped at 0\.0 s: coolant boils/);
+    expect(said.out.trimEnd().split('\r\n')).toHaveLength(2);
+    expect(said.err).toMatch(/stopped at 0\.0 s: coolant boils/);
   });
 });
 

@@ -1,63 +1,51 @@
-import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { runCommandLine } from '../../src/cli/command-line.ts';
+import { listen } from '../support/said.ts';
 
 const ESTATE = new URL('../../scenarios/rolling-road-estate.json', import.meta.url).pathname;
 const BY_MEASURES = ['core', ESTATE, '--variant', 'core by its measures, 120 mm deep'];
 
-let out = '';
-let err = '';
-beforeEach(() => {
-  out = '';
-  err = '';
-  vi.spyOn(console, 'log').mockImplementation((...words) => {
-    out += `${words.join(' ')}\n`;
-  });
-  vi.spyOn(console, 'error').mockImplementation((...words) => {
-    err += `${words.join(' ')}\n`;
-  });
-});
-afterEach(() => {
-  vi.restoreAllMocks();
-});
+const said = listen();
 
 describe('soakbench core', () => {
   it('prints sizes, both sides, three coolant drops, marks and what one row more does', async () => {
     expect(await runCommandLine(BY_MEASURES)).toBe(0);
     for (const words of ['free area over face', 'fin efficiency', 'slowing down', 'ports', 'headers', 'tubes'])
-      expect(out).toContain(words);
-    expect(out).toMatch(/Mark: .*extrapolated in depth/);
-    expect(out).toMatch(/Wider by 1\.09 .* air conductance x1\.0\d+ \(1\.09\^\(1 - n\), n = 0\.\d+ gives x1\.0/);
-    expect(out).toMatch(/Deeper by 1\.09 .* air drop x1\.08\d/);
-    expect(out.match(/Common practice, no published source/g)).toHaveLength(2);
-    expect(out).not.toMatch(/undefined|NaN|Infinity/);
+      expect(said.out).toContain(words);
+    expect(said.out).toMatch(/Mark: .*extrapolated in depth/);
+    expect(said.out).toMatch(/Wider by 1\.09 .* air conductance x1\.0\d+ \(1\.09\^\(1 - n\), n = 0\.\d+ gives x1\.0/);
+    expect(said.out).toMatch(/Deeper by 1\.09 .* air drop x1\.08\d/);
+    expect(said.out.match(/Common practice, no published source/g)).toHaveLength(2);
+    expect(said.out).not.toMatch(/undefined|NaN|Infinity/);
   });
 
   it('adds the map and the optimum of each goal', async () => {
     expect(await runCommandLine([...BY_MEASURES, '--map'])).toBe(0);
-    expect(out).toContain('too open to cool');
-    expect(out).toContain('too dense to breathe');
-    for (const goal of ['lowest charge', 'most air mass', 'least drive power']) expect(out).toContain(`For ${goal}: `);
-    expect(out).not.toMatch(/undefined|NaN|Infinity/);
+    expect(said.out).toContain('too open to cool');
+    expect(said.out).toContain('too dense to breathe');
+    for (const goal of ['lowest charge', 'most air mass', 'least drive power'])
+      expect(said.out).toContain(`For ${goal}: `);
+    expect(said.out).not.toMatch(/undefined|NaN|Infinity/);
   });
 
   it('gives the same as data', async () => {
     expect(await runCommandLine([...BY_MEASURES, '--map', '--json'])).toBe(0);
-    const { design, changes, map } = JSON.parse(out);
+    const { design, changes, map } = JSON.parse(said.out);
     expect(design.geometry.shape.depth).toBeCloseTo(0.12, 12);
     expect(changes.map(({ measure }: { measure: string }) => measure)).toEqual(['width', 'depth']);
     expect(map.optima).toHaveLength(3);
-    expect(out).not.toContain('null');
+    expect(said.out).not.toContain('null');
   });
 
   it('says so where the core is given by test points, and where the variant is unknown', async () => {
     expect(await runCommandLine(['core', ESTATE])).toBe(3);
-    expect(err).toContain('the core of this file is given by test points');
+    expect(said.err).toContain('the core of this file is given by test points');
     expect(await runCommandLine(['core', ESTATE, '--variant', 'core by its measure'])).toBe(3);
-    expect(err).toContain('There is no variant');
+    expect(said.err).toContain('There is no variant');
   });
 
   it('lists the measures among the keys', async () => {
     expect(await runCommandLine(['keys', 'measures'])).toBe(0);
-    expect(out).toMatch(/finPitch +mm\/fin +required/);
+    expect(said.out).toMatch(/finPitch +mm\/fin +required/);
   });
 });

@@ -1,8 +1,9 @@
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterAll, afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { afterAll, describe, expect, it } from 'vitest';
 import { runCommandLine } from '../../src/cli/command-line.ts';
+import { listen } from '../support/said.ts';
 import { type Edits, shortDocument } from '../support/short-session.ts';
 
 const FOLDER = mkdtempSync(join(tmpdir(), 'soakbench-'));
@@ -20,48 +21,26 @@ const CAR = file('car.json', {
 const NO_PULL = file('no-pull.json', { cycle: [shortDocument().cycle[0]] });
 const BOILING = file('boiling.json', { 'start.coolant': 140 });
 
-let out = '';
-let err = '';
-beforeEach(() => {
-  out = '';
-  err = '';
-  vi.spyOn(console, 'log').mockImplementation((...words) => {
-    out += `${words.join(' ')}\n`;
-  });
-  vi.spyOn(console, 'error').mockImplementation((...words) => {
-    err += `${words.join(' ')}\n`;
-  });
-  vi.spyOn(process.stdout, 'write').mockImplementation((text) => {
-    out += text;
-    return true;
-  });
-  vi.spyOn(process.stderr, 'write').mockImplementation((text) => {
-    err += text;
-    return true;
-  });
-});
-afterEach(() => {
-  vi.restoreAllMocks();
-});
+const said = listen();
 
 describe('soakbench day', () => {
   it('prints the day, the typed one, the hottest day and what does not follow', async () => {
     expect(await runCommandLine(['day', CAR, '--ambient', '35', '--altitude', '1500', '--humidity', '30'])).toBe(0);
-    const lines = out.split('\n');
+    const lines = said.out.split('\n');
     expect(lines[0]).toMatch(/^35\.0 degC outside, 84\.6 kPa, 30 % humidity: \d of 2 pulls/);
     expect(lines[1]).toMatch(/^As typed, 27\.0 degC outside, 99\.5 kPa, 50 % humidity/);
     expect(lines[2]).toMatch(/^Hottest day with 2 pulls made: -?\d+\.\d degC outside/);
     expect(lines[3]).toContain('coolant 30.0 degC');
-    expect(out).toContain('An estimate');
+    expect(said.out).toContain('An estimate');
   });
 
   it('gives the same as data, of a variant and a number of pulls', async () => {
     expect(await runCommandLine(['day', CAR, '--variant', 'larger core', '--pulls', '3', '--json'])).toBe(0);
-    const { day, typed, pulls, hottest } = JSON.parse(out);
+    const { day, typed, pulls, hottest } = JSON.parse(said.out);
     expect(day).toEqual(typed);
     expect(pulls).toBe(3);
     expect(hottest.kind).toBe('found');
-    expect(out).not.toContain('null');
+    expect(said.out).not.toContain('null');
   });
 
   it.each([
@@ -75,7 +54,7 @@ describe('soakbench day', () => {
     [4, 'no file', ['day', join(FOLDER, 'missing.json')], 'Cannot read'],
   ])('ends with %d for %s', async (code, _, args, message) => {
     expect(await runCommandLine(args)).toBe(code);
-    expect(err).toContain(message);
+    expect(said.err).toContain(message);
   });
 });
 
@@ -84,21 +63,21 @@ describe('soakbench sensitivity', () => {
 
   it('prints both bands and what to measure next, largest share first, with the ranges and where they come from', async () => {
     expect(await runCommandLine(SHORT)).toBe(0);
-    expect(out).toMatch(/^Pulls to limit: \d as typed; \d to \d in 9 of 10 of 12 runs/);
-    expect(out).toMatch(/^Peak of pull \d: \d+\.\d degC as typed; \d+\.\d degC to \d+\.\d degC in 9 of 10/m);
-    const rows = [...out.matchAll(/^(\S.*?) {2,}(\d+\.\d) +\d+\.\d +\d+\.\d +\S/gm)];
+    expect(said.out).toMatch(/^Pulls to limit: \d as typed; \d to \d in 9 of 10 of 12 runs/);
+    expect(said.out).toMatch(/^Peak of pull \d: \d+\.\d degC as typed; \d+\.\d degC to \d+\.\d degC in 9 of 10/m);
+    const rows = [...said.out.matchAll(/^(\S.*?) {2,}(\d+\.\d) +\d+\.\d +\d+\.\d +\S/gm)];
     expect(rows).toHaveLength(8);
     const shares = rows.map(([, , share]) => Number(share));
     expect(shares).toEqual(shares.toSorted((a, b) => b - a));
-    const open = Number(/^(\d+\.\d) % of the spread follows no straight line/m.exec(out)?.[1]);
+    const open = Number(/^(\d+\.\d) % of the spread follows no straight line/m.exec(said.out)?.[1]);
     expect(shares.reduce((sum, share) => sum + share, open)).toBeCloseTo(100, 0);
-    expect(out).toContain('common practice, no published source');
-    expect(out).not.toMatch(/undefined|NaN/);
+    expect(said.out).toContain('common practice, no published source');
+    expect(said.out).not.toMatch(/undefined|NaN/);
   });
 
   it('gives a row for each run as CSV, as many values as headings', async () => {
     expect(await runCommandLine([...SHORT, '--csv', '--range', 'intake.pickUp=0:20'])).toBe(0);
-    const [heading, ...rows] = out.trimEnd().split('\r\n');
+    const [heading, ...rows] = said.out.trimEnd().split('\r\n');
     expect(heading).toBe(
       'run,"core conductance, air side","core conductance, coolant side",pump free flow,pump shut-off pressure,air speed at the exchanger,compressor idle power,swallowing exponent,outside temperature [K],intake.pickUp,pulls,peak [degC]',
     );
@@ -108,11 +87,11 @@ describe('soakbench sensitivity', () => {
 
   it('is the same to the byte for the same seed', async () => {
     await runCommandLine([...SHORT, '--seed', '9', '--json']);
-    const first = out;
-    out = '';
+    const first = said.out;
+    said.out = '';
     await runCommandLine([...SHORT, '--seed', '9', '--json']);
-    expect(out).toBe(first);
-    expect(JSON.parse(out).runs).toHaveLength(12);
+    expect(said.out).toBe(first);
+    expect(JSON.parse(said.out).runs).toHaveLength(12);
   });
 
   it.each([
@@ -124,6 +103,6 @@ describe('soakbench sensitivity', () => {
     [3, 'a key twice', [...SHORT, '--range', 'a=1:2', '--range', 'a=1:2'], 'a is varied twice'],
   ])('ends with %d for %s', async (code, _, args, message) => {
     expect(await runCommandLine(args)).toBe(code);
-    expect(err).toContain(message);
+    expect(said.err).toContain(message);
   });
 });

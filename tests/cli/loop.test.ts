@@ -1,27 +1,14 @@
 import { mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { runCommandLine } from '../../src/cli/command-line.ts';
+import { listen } from '../support/said.ts';
 import { type Edits, shortDocument } from '../support/short-session.ts';
 
 const ESTATE = new URL('../../scenarios/rolling-road-estate.json', import.meta.url).pathname;
 
-let out = '';
-let err = '';
-beforeEach(() => {
-  out = '';
-  err = '';
-  vi.spyOn(console, 'log').mockImplementation((...words) => {
-    out += `${words.join(' ')}\n`;
-  });
-  vi.spyOn(console, 'error').mockImplementation((...words) => {
-    err += `${words.join(' ')}\n`;
-  });
-});
-afterEach(() => {
-  vi.restoreAllMocks();
-});
+const said = listen();
 
 function fileOf(edits: Edits): string {
   const file = join(mkdtempSync(join(tmpdir(), 'loop-')), 'car.json');
@@ -34,46 +21,46 @@ const flowIn = (text: string): number => Number(/: ([\d.]+) L\/min at /.exec(tex
 describe('soakbench loop', () => {
   it('prints the flow, what takes the pressure and what one change makes of it', async () => {
     expect(await runCommandLine(['loop', ESTATE])).toBe(0);
-    expect(out).toContain('Coolant flow in pull, coolant at 40 degC: ');
-    expect(out).toContain("Free flow on the pump's label: 26.0 L/min, never the flow in a loop.");
-    expect(out).toContain('A straight line between its two figures would give');
+    expect(said.out).toContain('Coolant flow in pull, coolant at 40 degC: ');
+    expect(said.out).toContain("Free flow on the pump's label: 26.0 L/min, never the flow in a loop.");
+    expect(said.out).toContain('A straight line between its two figures would give');
     for (const name of ['core', 'front exchanger', 'line after the pump', 'line after the core', 'all lines 19 mm'])
-      expect(out).toMatch(new RegExp(`^  ${name} `, 'm'));
-    const shares = [...out.matchAll(/kPa +(\d+) %/g)].map(([, share]) => Number(share));
+      expect(said.out).toMatch(new RegExp(`^  ${name} `, 'm'));
+    const shares = [...said.out.matchAll(/kPa +(\d+) %/g)].map(([, share]) => Number(share));
     expect(shares).toHaveLength(6);
     // Each is rounded.
     expect(Math.abs(shares.reduce((sum, share) => sum + share, 0) - 100)).toBeLessThanOrEqual(3);
-    expect(out).not.toMatch(/undefined|NaN|Infinity|measured/i);
+    expect(said.out).not.toMatch(/undefined|NaN|Infinity|measured/i);
   });
 
   it('gives the same as data, the curves among it', async () => {
     await runCommandLine(['loop', ESTATE]);
-    const printed = flowIn(out);
-    out = '';
+    const printed = flowIn(said.out);
+    said.out = '';
     expect(await runCommandLine(['loop', ESTATE, '--json'])).toBe(0);
-    const point = JSON.parse(out);
+    const point = JSON.parse(said.out);
     expect(point.flow * 60000).toBeCloseTo(printed, 1);
     expect(point.temperature).toBeCloseTo(313.15, 9);
     expect(point.curves.pump).toHaveLength(point.curves.flow.length);
-    expect(out).not.toContain('null');
+    expect(said.out).not.toContain('null');
   });
 
   it('takes the coolant at another temperature: warmer is thinner and flows better', async () => {
     await runCommandLine(['loop', ESTATE, '--at', '0']);
-    const cold = flowIn(out);
-    expect(out).toContain('coolant at 0 degC');
-    out = '';
+    const cold = flowIn(said.out);
+    expect(said.out).toContain('coolant at 0 degC');
+    said.out = '';
     await runCommandLine(['loop', ESTATE, '--at', '80']);
-    expect(flowIn(out)).toBeGreaterThan(1.02 * cold);
+    expect(flowIn(said.out)).toBeGreaterThan(1.02 * cold);
     expect(await runCommandLine(['loop', ESTATE, '--at', 'warm'])).not.toBe(0);
     expect(await runCommandLine(['loop', ESTATE, '--at', '500'])).not.toBe(0);
   });
 
   it('is of the variant that is named', async () => {
     await runCommandLine(['loop', ESTATE, '--variant', 'stock + pump only']);
-    expect(out).toContain("Free flow on the pump's label: 60.0 L/min");
+    expect(said.out).toContain("Free flow on the pump's label: 60.0 L/min");
     expect(await runCommandLine(['loop', ESTATE, '--variant', 'stock + pump'])).toBe(3);
-    expect(err).toContain('There is no variant');
+    expect(said.err).toContain('There is no variant');
   });
 
   it('says what the wires cost', async () => {
@@ -86,13 +73,13 @@ describe('soakbench loop', () => {
       'cycle.1.phases.0.supplyVoltage': 12,
     });
     expect(await runCommandLine(['loop', file])).toBe(0);
-    expect(out).toContain('12.0 V at the battery, 11.49 V at the pump: 0.51 V lost in the wires.');
+    expect(said.out).toContain('12.0 V at the battery, 11.49 V at the pump: 0.51 V lost in the wires.');
   });
 
   it('says what was measured, and how far the curves are off', async () => {
     expect(await runCommandLine(['loop', fileOf({ 'pump.measuredFlow': 10, 'pump.measuredFlowAt': 40 })])).toBe(0);
-    expect(flowIn(out)).toBe(10);
-    expect(out).toMatch(
+    expect(flowIn(said.out)).toBe(10);
+    expect(said.out).toMatch(
       /Measured: 10\.0 L\/min; the curves alone give 13\.\d L\/min\. All resistances are taken [12]\.\d\d times to meet the meter\./,
     );
   });
@@ -105,8 +92,8 @@ describe('soakbench loop', () => {
       'pump.measuredFlow': 40,
     });
     expect(await runCommandLine(['loop', file])).toBe(0);
-    expect(out).toContain('No resistance gives that flow with these pumps, so the curves stand.');
-    expect(out).not.toContain('NaN');
+    expect(said.out).toContain('No resistance gives that flow with these pumps, so the curves stand.');
+    expect(said.out).not.toContain('NaN');
   });
 
   it('names a pump that is held shut', async () => {
@@ -116,7 +103,7 @@ describe('soakbench loop', () => {
       'lines.afterSecondPump': [],
     });
     expect(await runCommandLine(['loop', file])).toBe(0);
-    expect(out).toContain('The second pump is held shut by the one beside it and delivers nothing.');
+    expect(said.out).toContain('The second pump is held shut by the one beside it and delivers nothing.');
   });
 
   it('says so where no pump is on', async () => {
@@ -126,6 +113,6 @@ describe('soakbench loop', () => {
       'cycle.1.phases.1.pump': 'off',
     });
     expect(await runCommandLine(['loop', file])).not.toBe(0);
-    expect(err).toContain('No pump is on in any phase');
+    expect(said.err).toContain('No pump is on in any phase');
   });
 });

@@ -1,41 +1,30 @@
-import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { afterEach, describe, expect, it } from 'vitest';
 import { runCommandLine } from '../../src/cli/command-line.ts';
+import { listen } from '../support/said.ts';
 
 const scenario = (name: string) => new URL(`../../scenarios/${name}.json`, import.meta.url).pathname;
 const SALOON = scenario('quarter-mile-saloon');
 const ESTATE = scenario('rolling-road-estate');
 
-let out = '';
-let err = '';
-beforeEach(() => {
-  out = '';
-  err = '';
-  vi.spyOn(console, 'log').mockImplementation((...words) => {
-    out += `${words.join(' ')}\n`;
-  });
-  vi.spyOn(console, 'error').mockImplementation((...words) => {
-    err += `${words.join(' ')}\n`;
-  });
-});
+const said = listen();
 afterEach(() => {
-  expect(out).not.toMatch(/undefined|NaN|Infinity/);
-  vi.restoreAllMocks();
+  expect(said.out).not.toMatch(/undefined|NaN|Infinity/);
 });
 
 describe('soakbench tank', () => {
   it('prints pulls against ice, how much is enough, and how long it lasts', async () => {
     expect(await runCommandLine(['tank', SALOON, '--ice'])).toBe(0);
-    expect(out).toMatch(/10\.0 kg +4 of 6 +30\.1 degC +58\.\d degC +3 on ice/);
-    expect(out).toMatch(/For 6 pulls it takes 1\d\.\d kg of ice; the car has 10\.0 kg\./);
+    expect(said.out).toMatch(/10\.0 kg +4 of 6 +30\.1 degC +58\.\d degC +3 on ice/);
+    expect(said.out).toMatch(/For 6 pulls it takes 1\d\.\d kg of ice; the car has 10\.0 kg\./);
   });
 
   it('prints litres, as data and as CSV too', async () => {
     expect(await runCommandLine(['tank', ESTATE, '--pulls', '2', '--json'])).toBe(0);
-    expect(JSON.parse(out)).toMatchObject({ kind: 'tank', pulls: 2 });
-    out = '';
+    expect(JSON.parse(said.out)).toMatchObject({ kind: 'tank', pulls: 2 });
+    said.out = '';
     expect(await runCommandLine(['tank', ESTATE, '--pulls', '2', '--csv'])).toBe(0);
-    expect(out.split('\r\n')[0]).toBe('tank [m3],pulls [-],first peak [degC],last peak [degC],pulls on ice [-]');
-    expect(out.split('\r\n')).toHaveLength(11);
+    expect(said.out.split('\r\n')[0]).toBe('tank [m3],pulls [-],first peak [degC],last peak [degC],pulls on ice [-]');
+    expect(said.out.split('\r\n')).toHaveLength(11);
   });
 
   it('wants a whole number of pulls', async () => {
@@ -46,21 +35,21 @@ describe('soakbench tank', () => {
 describe('soakbench rest', () => {
   it('says how long to rest, and the recovery', async () => {
     expect(await runCommandLine(['rest', ESTATE, '--variant', 'bigger core'])).toBe(0);
-    expect(out).toMatch(
+    expect(said.out).toMatch(
       /For 8 pulls it takes 4\d\.\d s of rest between them; with the 90\.0 s of the cycle it is 8 of 8\./,
     );
-    expect(out).toMatch(/\d+\.0 s after the first pull the coolant is back within 3 K/);
+    expect(said.out).toMatch(/\d+\.0 s after the first pull the coolant is back within 3 K/);
   });
 });
 
 describe('soakbench drop', () => {
   it('sets the car beside one without drop, with twice it and without a core', async () => {
     expect(await runCommandLine(['drop', ESTATE])).toBe(0);
-    expect(out).toMatch(/core drop, kPa +7\.68 +0\.00 +15\.\d\d +0\.00/);
-    expect(out).toContain('The pulley makes the compressor work against it');
-    out = '';
+    expect(said.out).toMatch(/core drop, kPa +7\.68 +0\.00 +15\.\d\d +0\.00/);
+    expect(said.out).toContain('The pulley makes the compressor work against it');
+    said.out = '';
     expect(await runCommandLine(['drop', ESTATE, '--json'])).toBe(0);
-    expect(JSON.parse(out).asItIs.drop).toBeGreaterThan(7000);
-    expect(err).toBe('');
+    expect(JSON.parse(said.out).asItIs.drop).toBeGreaterThan(7000);
+    expect(said.err).toBe('');
   });
 });

@@ -1,8 +1,9 @@
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterAll, afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { afterAll, describe, expect, it } from 'vitest';
 import { runCommandLine } from '../../src/cli/command-line.ts';
+import { listen } from '../support/said.ts';
 import { type Edits, shortDocument } from '../support/short-session.ts';
 
 const FOLDER = mkdtempSync(join(tmpdir(), 'soakbench-upgrades-'));
@@ -32,87 +33,65 @@ const CLASHING = file('clashing.json', {
 const BOILING = file('boiling.json', { 'start.coolant': 140, upgrades: UPGRADES });
 const BROKEN = file('broken.json', { upgrades: [{ ...UPGRADES[0], price: -5 }] });
 
-let out = '';
-let err = '';
-beforeEach(() => {
-  out = '';
-  err = '';
-  vi.spyOn(console, 'log').mockImplementation((...words) => {
-    out += `${words.join(' ')}\n`;
-  });
-  vi.spyOn(console, 'error').mockImplementation((...words) => {
-    err += `${words.join(' ')}\n`;
-  });
-  vi.spyOn(process.stdout, 'write').mockImplementation((text) => {
-    out += text;
-    return true;
-  });
-  vi.spyOn(process.stderr, 'write').mockImplementation((text) => {
-    err += text;
-    return true;
-  });
-});
-afterEach(() => {
-  vi.restoreAllMocks();
-});
+const said = listen();
 
 const run = (...args: string[]): Promise<number> => runCommandLine(['upgrades', ...args]);
 
 describe('soakbench upgrades', () => {
   it('prints each alone and one on top of the other, with what each does in words', async () => {
     expect(await run(CAR)).toBe(0);
-    expect(out).toContain('Each alone, on the car as it is:');
-    expect(out).toContain('One on top of the other, in the order of the file:');
-    expect(out).toMatch(/^ {2}core, "wide" .* better$/m);
-    expect(out).toMatch(/^ {2}\+ slow sensor .* 0\.00 .* no effect$/m);
-    expect(out).toMatch(/^ {2}\+ half a pump .* worse$/m);
-    expect(out).toContain('slow sensor: no effect; still ');
-    expect(out).toContain('half a pump makes it worse: ');
-    expect(out).not.toContain('In the best order:');
-    expect(out).not.toContain('The cheapest way:');
-    expect(out).toContain('An estimate');
-    expect(out).not.toMatch(/undefined|NaN|Infinity/);
+    expect(said.out).toContain('Each alone, on the car as it is:');
+    expect(said.out).toContain('One on top of the other, in the order of the file:');
+    expect(said.out).toMatch(/^ {2}core, "wide" .* better$/m);
+    expect(said.out).toMatch(/^ {2}\+ slow sensor .* 0\.00 .* no effect$/m);
+    expect(said.out).toMatch(/^ {2}\+ half a pump .* worse$/m);
+    expect(said.out).toContain('slow sensor: no effect; still ');
+    expect(said.out).toContain('half a pump makes it worse: ');
+    expect(said.out).not.toContain('In the best order:');
+    expect(said.out).not.toContain('The cheapest way:');
+    expect(said.out).toContain('An estimate');
+    expect(said.out).not.toMatch(/undefined|NaN|Infinity/);
   });
 
   it('adds the best order and the cheapest way', async () => {
     expect(await run(CAR, '--best-order')).toBe(0);
-    expect(out).toMatch(/Best order: core, "wide"; slow sensor; half a pump\./);
-    expect(out).toContain('It is the order of the file.');
-    expect(out).toContain('The cheapest way:');
-    expect(out).not.toMatch(/undefined|NaN|Infinity/);
+    expect(said.out).toMatch(/Best order: core, "wide"; slow sensor; half a pump\./);
+    expect(said.out).toContain('It is the order of the file.');
+    expect(said.out).toContain('The cheapest way:');
+    expect(said.out).not.toMatch(/undefined|NaN|Infinity/);
   });
 
   it('starts from a variant', async () => {
     await run(CAR, '--json');
-    const { base } = JSON.parse(out);
-    out = '';
+    const { base } = JSON.parse(said.out);
+    said.out = '';
     expect(await run(CAR, '--variant', 'hot day', '--json')).toBe(0);
     // 11 K warmer outside, and the charge follows in part.
-    const warmer = JSON.parse(out).base.deciding.peak - base.deciding.peak;
+    const warmer = JSON.parse(said.out).base.deciding.peak - base.deciding.peak;
     expect(warmer).toBeGreaterThan(2);
     expect(warmer).toBeLessThan(11);
   });
 
   it('says what cannot be fitted to a variant, once, and goes on', async () => {
     expect(await run(CAR, '--variant', 'measured', '--best-order')).toBe(0);
-    expect(err.match(/In upgrade "half a pump"/g)).toHaveLength(1);
-    expect(out).toMatch(/^ {2}half a pump .* refused$/m);
-    expect(out).toContain('half a pump: this car cannot be; the file refuses it.');
-    expect(out).toContain('No order can be fitted step by step');
+    expect(said.err.match(/In upgrade "half a pump"/g)).toHaveLength(1);
+    expect(said.out).toMatch(/^ {2}half a pump .* refused$/m);
+    expect(said.out).toContain('half a pump: this car cannot be; the file refuses it.');
+    expect(said.out).toContain('No order can be fitted step by step');
   });
 
   it('gives the same as data', async () => {
     expect(await run(CAR, '--best-order', '--json')).toBe(0);
-    const { upgrades, alone, inOrder, best } = JSON.parse(out);
+    const { upgrades, alone, inOrder, best } = JSON.parse(said.out);
     expect(upgrades[0]).toMatchObject({ name: 'core, "wide"', price: 1680, hours: 11 });
     expect([alone.length, inOrder.length, best.order.length]).toEqual([3, 3, 3]);
     expect(best.ways[0]).toMatchObject({ money: 0, upgrades: [] });
-    expect(out).not.toContain('null');
+    expect(said.out).not.toContain('null');
   });
 
   it('gives one row a step and mode as CSV, in SI', async () => {
     expect(await run(CAR, '--best-order', '--csv')).toBe(0);
-    const [head, base, ...rows] = out.trimEnd().split('\r\n');
+    const [head, base, ...rows] = said.out.trimEnd().split('\r\n');
     const names = head.split(',');
     for (const name of ['mode', 'deciding peak [K]', 'coolant flow [m3/s]', 'core air drop [Pa]', 'air flow [kg/s]'])
       expect(names).toContain(name);
@@ -129,18 +108,18 @@ describe('soakbench upgrades', () => {
     const upgrades = [{ name: 'hair', changes: { 'core.airConductance': 390.01 } }];
     const path = file('hair.json', { upgrades });
     await run(path, '--json');
-    const { peak } = JSON.parse(out).alone[0].change;
+    const { peak } = JSON.parse(said.out).alone[0].change;
     expect(peak).toBeLessThan(0);
     expect(peak).toBeGreaterThan(-0.005);
-    out = '';
+    said.out = '';
     await run(path);
-    expect(out).toMatch(/^ {2}hair .* 0\.00 .* no effect$/m);
-    expect(out).not.toContain('-0.00 ');
+    expect(said.out).toMatch(/^ {2}hair .* 0\.00 .* no effect$/m);
+    expect(said.out).not.toContain('-0.00 ');
   });
 
   it('says which of two upgrades of one key counts', async () => {
     expect(await run(CLASHING)).toBe(0);
-    expect(out).toContain('both change core.airConductance: where both are fitted, "other core" counts');
+    expect(said.out).toContain('both change core.airConductance: where both are fitted, "other core" counts');
   });
 
   it.each([
@@ -151,12 +130,12 @@ describe('soakbench upgrades', () => {
     [4, 'a file that is not there', ['nowhere.json'], 'Cannot read'],
   ])('exit code %d: %s', async (code, _, args, message) => {
     expect(await run(...args)).toBe(code);
-    expect(err).toContain(message);
+    expect(said.err).toContain(message);
   });
 
   it('exit code 1 where the car stops before the end', async () => {
     expect(await run(BOILING, '--best-order')).toBe(1);
-    expect(out).toContain('the run stops early');
-    expect(out).not.toMatch(/undefined|NaN|Infinity/);
+    expect(said.out).toContain('the run stops early');
+    expect(said.out).not.toMatch(/undefined|NaN|Infinity/);
   });
 });

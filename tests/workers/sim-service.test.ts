@@ -2,10 +2,12 @@ import { describe, expect, it } from 'vitest';
 import { summarisePulls } from '../../src/sim/answers/pull-summary.ts';
 import { conduct } from '../../src/sim/answers/study.ts';
 import { studyStore } from '../../src/sim/answers/tank-size.ts';
+import { studyUpgrades } from '../../src/sim/answers/upgrade-steps.ts';
 import { simulate } from '../../src/sim/simulate.ts';
 import type { Progress } from '../../workers/sim-api.ts';
 import { createSimService } from '../../workers/sim-service.ts';
 import { shippedConfig } from '../support/shipped.ts';
+import { shortConfig } from '../support/short-session.ts';
 
 const config = shippedConfig('rolling-road-estate');
 /** A run long enough to be caught under way. */
@@ -81,6 +83,19 @@ describe('the simulator as a service', () => {
     const cancelled = service.ask({ ...ask, run: 2 }, silent);
     await service.cancel(2);
     expect((await cancelled).kind).toBe('cancelled');
+  });
+
+  it('weighs upgrades with the cars that it is handed, and takes what is not among them as refused', async () => {
+    const hot = shortConfig({ 'ambient.temperature': 40 });
+    const upgrades = [{ name: 'heat wave' }, { name: 'cannot be' }];
+    const asked = { upgrades, cars: [['0', hot]], withOrders: false } as const;
+    const reply = await createSimService().ask({ run: 1, config: shortConfig(), question: 'upgrades', asked }, silent);
+    if (reply.kind !== 'studied') throw new Error(reply.kind);
+    const carWith = (chosen: readonly number[]) =>
+      chosen.length === 0 ? shortConfig() : chosen.join() === '0' ? hot : undefined;
+    expect(reply.result).toEqual(conduct(studyUpgrades(upgrades, carWith, { withOrders: false })));
+    expect(reply.result?.alone.map(({ car }) => car === undefined)).toEqual([false, true]);
+    expect(reply.result?.alone[0].change?.peak).toBeGreaterThan(2);
   });
 
   it('answers a configuration that breaks it with data, not by throwing', async () => {

@@ -196,7 +196,11 @@ function countOf(
   return `${count} of ${counted(pullsRun)} (${band}); pull ${pull} decides and peaks at ${temperature(peak)}, ${side} the limit (${ends[0]} / ${ends[1]})${early}`;
 }
 
-function hottestSentence(hottest: HottestDay, pulls: number, { temperature }: Pick<Wording, 'temperature'>): string {
+export function hottestSentence(
+  hottest: HottestDay,
+  pulls: number,
+  { temperature }: Pick<Wording, 'temperature'>,
+): string {
   const because = (why: NotMade): string => {
     if (why.kind === 'limit') return `pull ${why.pull} goes over the limit`;
     return why.kind === 'stopped' ? `the run stops: ${why.reason}` : `the file is refused: ${why.message}`;

@@ -166,4 +166,27 @@ function wayWords(ways: readonly UpgradeWay[] | undefined, pullsRun: number, upg
 }
 
 /** The file's own money, to the hundredth where it has hundredths. */
-const moneyText = (money: number): string => String(Number(money.toFixed(2)));
+export const moneyText = (money: number): string => String(Number(money.toFixed(2)));
+
+/** What each step would buy, by itself and one after the other, and at what price: the part of a letter. */
+export function explainSteps(
+  study: UpgradeStudy,
+  upgrades: readonly Upgrade[],
+  clashes: readonly Clash[],
+  wording: Words,
+): string[] {
+  const { alone, inOrder } = explainUpgrades(study, upgrades, clashes, wording);
+  return ['Each by itself:', ...alone, 'One after the other:', ...inOrder, ...explainPrices(upgrades)];
+}
+
+/** The shop's own price and hours of each step, where the file gives them. */
+function explainPrices(upgrades: readonly Upgrade[]): string[] {
+  const told = upgrades.flatMap(({ name, price, hours }) => {
+    const said = [
+      ...(price === undefined ? [] : [`${price}`]),
+      ...(hours === undefined ? [] : [`${hours} ${hours === 1 ? 'hour' : 'hours'}`]),
+    ];
+    return said.length === 0 ? [] : [`${name} ${said.join(' and ')}`];
+  });
+  return told.length === 0 ? [] : [`The shop's prices, and hours to fit: ${told.join('; ')}.`];
+}

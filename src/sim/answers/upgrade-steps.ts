@@ -100,13 +100,10 @@ export function* studyUpgrades(
   const count = upgrades.length;
   const base = configOf([]);
   if (base === undefined) return undefined;
-  const isOrdered = withOrders && count <= MOST_UPGRADES_ORDERED;
+  const isOrdered = withOrders && isOrderable(count);
   const places = [...upgrades.keys()];
-  const sets = isOrdered
-    ? Array.from({ length: 2 ** count }, (_, mask) => upgradesOf(mask))
-    : [[], ...places.map((upgrade) => [upgrade]), ...places.slice(1).map((upgrade) => places.slice(0, upgrade + 1))];
 
-  const cars = yield* runCars(sets, configOf);
+  const cars = yield* runCars(upgradeSets(count, withOrders), configOf);
   const carOf = (chosen: readonly number[]): UpgradedCar | undefined => cars.get(keyOf(chosen));
   const asItIs = carOf([]);
   if (asItIs === undefined) return undefined;
@@ -126,6 +123,15 @@ export function* studyUpgrades(
     inOrder: stepsOf(places),
     ...(isOrdered && { best: ordersOf(upgrades, carOf, stepsOf) }),
   };
+}
+
+const isOrderable = (count: number): boolean => count <= MOST_UPGRADES_ORDERED;
+
+/** The sets of `count` upgrades that {@link studyUpgrades} asks a car for: places in ascending order, none first. */
+export function upgradeSets(count: number, withOrders: boolean): number[][] {
+  if (withOrders && isOrderable(count)) return Array.from({ length: 2 ** count }, (_, mask) => upgradesOf(mask));
+  const places = [...Array(count).keys()];
+  return [[], ...places.map((upgrade) => [upgrade]), ...places.slice(1).map((upgrade) => places.slice(0, upgrade + 1))];
 }
 
 const keyOf = (chosen: readonly number[]): string => chosen.toSorted((a, b) => a - b).join();

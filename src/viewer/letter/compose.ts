@@ -14,15 +14,17 @@ function letterRun({ car, run, pulls }: ShownRun, label: string): LetterRun | un
 /**
  * The letter in the units of the page. Where the car is asked about as it stands, on another day, the answer is that
  * day's alone: nothing was done to the car that could be compared.
+ *
+ * @param steps - what upgrades would buy, in sentences, where it was worked out
  */
-export function composeLetter({ runs, asked }: Told, units: UnitChoice): Letter | undefined {
+export function composeLetter({ runs, asked }: Told, steps: readonly string[], units: UnitChoice): Letter | undefined {
   const hand = runs[runs.length - 1];
   const isAlone = asked.kind === 'as it stands';
   const before = letterRun(isAlone ? hand : runs[0], 'as it stands');
   const after = isAlone ? undefined : letterRun(hand, labelOf(asked));
   if (before === undefined) return undefined;
   const { notes } = hand.car.scenario.values;
-  const letter = writeLetter({ before, ...(after && { after }), ...(notes && { notes }) }, wordingIn(units));
+  const letter = writeLetter({ before, ...(after && { after }), steps, ...(notes && { notes }) }, wordingIn(units));
   return {
     ...letter,
     parts: letter.parts.map((part) => ({ ...part, paragraphs: part.paragraphs.map(onScreen) })),

@@ -19,6 +19,7 @@ import { Letterhead } from './letterhead.tsx';
 import { PullCurve } from './pull-curve.tsx';
 import { Question } from './question.tsx';
 import { slotPaths } from './slots.ts';
+import { useSteps } from './use-steps.ts';
 import { type Told, useTold } from './use-told.ts';
 
 /** The same state as the workbench as the letter that the shop sends: read, edited where it stands, printed. */
@@ -110,7 +111,9 @@ function Body({ told, before, ...props }: PageProps & { readonly told: Told; rea
   const { display, session } = props;
   const units = display.units.value;
   const { runs, asked } = told;
-  const letter = useMemo(() => composeLetter(told, units), [told, units]);
+  const steps = useSteps(props, before);
+  const said = steps.sentences.join('\n');
+  const letter = useMemo(() => composeLetter(told, said === '' ? [] : said.split('\n'), units), [told, said, units]);
   const hand = runs[runs.length - 1];
   const deciding = decidingPull(hand.pulls)?.pull;
   const clock = useMemo(() => new Clock(), []);
@@ -139,6 +142,19 @@ function Body({ told, before, ...props }: PageProps & { readonly told: Told; rea
           </Part>
         </Fragment>
       ))}
+      {steps.canAsk && (
+        <p class="letter-ask" role="status">
+          {steps.state.kind === 'working' ? (
+            <button type="button" onClick={steps.cancel}>
+              Cancel: {steps.state.done} of {steps.state.of} runs so far
+            </button>
+          ) : (
+            <button type="button" onClick={steps.ask}>
+              Work out what each step would buy
+            </button>
+          )}
+        </p>
+      )}
       {!isStudied && <p class="small">Why, and how sure this is, are being worked out.</p>}
       <section class="letter-inputs" aria-label="Inputs">
         <h2>Inputs</h2>

@@ -10,6 +10,10 @@ const MOST = 60;
 export const pullsOf = (car: Car | undefined): number =>
   car === undefined ? 0 : (plannedPhases(car.config.cycle).at(-1)?.pull ?? 0);
 
+/** Why nothing that is counted in pulls can be asked; undefined where it can. */
+export const whyNoPulls = (car: Car | undefined): string | undefined =>
+  pullsOf(car) === 0 ? 'The cycle has no pull: nothing to count.' : undefined;
+
 /** How many pulls are wanted. */
 export const PullsWanted = ({ pulls }: { readonly pulls: Signal<number> }) => (
   <WholeBox label="Pulls wanted" value={pulls} least={1} most={MOST} />

@@ -2,7 +2,7 @@ import { useSignal } from '@preact/signals';
 import { explainStore, type StoreKind, storeSize } from '../../sim/index.ts';
 import { joined, temperature, wordingIn } from '../format.ts';
 import type { PageProps } from '../page.tsx';
-import { PullsWanted, pullsOf } from './pulls-wanted.tsx';
+import { PullsWanted, pullsOf, whyNoPulls } from './pulls-wanted.tsx';
 import { QuestionFrame, Sentences } from './question-frame.tsx';
 import { StoreFigure } from './store-figure.tsx';
 import { useQuestion } from './use-question.ts';
@@ -21,7 +21,7 @@ export function TankQuestion({ store, ...props }: PageProps & { readonly store: 
     <QuestionFrame
       title={store === 'tank' ? 'How big a tank is enough?' : 'How much ice is enough?'}
       inputs={<PullsWanted pulls={pulls} />}
-      why={pull === undefined ? 'The cycle has no pull: nothing to count.' : undefined}
+      why={whyNoPulls(car)}
       {...asking}
     >
       {study && (

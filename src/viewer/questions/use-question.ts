@@ -11,19 +11,35 @@ export type QuestionState =
   | { readonly kind: 'failed'; readonly message: string };
 
 /** An answer, and what it was asked of. */
-export interface FoundAnswer<Q extends Question> {
+export interface FoundAnswer<Q extends Question, Asked = AskedOf<Q>> {
   readonly car: Car;
-  readonly asked: AskedOf<Q>;
+  readonly asked: Asked;
   readonly result: AnswerOf<Q>;
 }
 
 /** Asks one question about the car in hand, when told to; the last answer stays until the next is there. */
-export function useQuestion<Q extends Question>({ session, solving }: PageProps, question: Q, asked: AskedOf<Q>) {
-  const found = useSignal<FoundAnswer<Q> | undefined>(undefined);
+export function useQuestion<Q extends Question>(props: PageProps, question: Q, asked: AskedOf<Q>) {
+  return useBuiltQuestion(props, question, asked, () => asked);
+}
+
+/**
+ * The same where what is sent takes work and is made only when it is asked for.
+ *
+ * @param asked - small plain data that all of it follows from, beside the car
+ * @param of - the car that it is asked of; left out: the car in hand
+ */
+export function useBuiltQuestion<Q extends Question, Asked>(
+  { session, solving }: PageProps,
+  question: Q,
+  asked: Asked,
+  build: (car: Car, asked: Asked) => AskedOf<Q>,
+  of?: Car,
+) {
+  const found = useSignal<FoundAnswer<Q, Asked> | undefined>(undefined);
   const state = useSignal<QuestionState>({ kind: 'idle' });
   /** counts what was asked: an answer that comes late to a question that was cancelled is no answer to the next */
   const turn = useRef(0);
-  const car = session.inHand.value;
+  const car = of ?? session.inHand.value;
   // A question that is closed is not worked on.
   useEffect(() => () => solving.cancelQuestion(), [solving]);
   const ask = () => {
@@ -31,7 +47,7 @@ export function useQuestion<Q extends Question>({ session, solving }: PageProps,
     state.value = { kind: 'working', done: 0, of: 0 };
     const own = ++turn.current;
     void solving
-      .ask(car, question, asked, (progress) => {
+      .ask(car, question, build(car, asked), (progress) => {
         if (state.peek().kind === 'working') state.value = { kind: 'working', ...progress };
       })
       .then((reply) => {

@@ -51,7 +51,7 @@ describe('the letter of the page', () => {
   const letter = () => {
     const [before, after] = cars();
     const runs = [shown('before', before), ...(after ? [shown('after', after)] : [])];
-    return composeLetter({ runs, asked: asked(), isOld: false }, METRIC);
+    return composeLetter({ runs, asked: asked(), isOld: false }, [], METRIC);
   };
 
   it('answers for the other day alone where nothing was done to the car', () => {

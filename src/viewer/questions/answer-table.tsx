@@ -1,0 +1,45 @@
+import './answer-table.css';
+import type { ComponentChild } from 'preact';
+
+interface AnswerTableProps {
+  readonly name: string;
+  readonly heads: readonly string[];
+  /** what stands above each head */
+  readonly marks?: readonly ComponentChild[];
+  /** one cell a head, the first is the name of the row */
+  readonly rows: readonly (readonly string[])[];
+}
+
+/** Numbers of an answer; what is wider than the page is scrolled sideways. */
+export function AnswerTable({ name, heads, marks, rows }: AnswerTableProps) {
+  return (
+    <div class="answer-table">
+      <h4>{name}</h4>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reachable by keys */}
+      <section aria-label={name} tabIndex={0}>
+        <table class="numbers">
+          <thead>
+            <tr>
+              {heads.map((head, k) => (
+                <th key={head} scope="col">
+                  {marks?.[k]}
+                  {head}
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            {rows.map(([title, ...cells]) => (
+              <tr key={title}>
+                <th scope="row">{title}</th>
+                {cells.map((cell, k) => (
+                  <td key={heads[k + 1]}>{cell}</td>
+                ))}
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </section>
+    </div>
+  );
+}

@@ -1,0 +1,139 @@
+import { AxeBuilder } from '@axe-core/playwright';
+import type { Page } from 'playwright';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { conduct } from '../../src/sim/answers/study.ts';
+import { studyStore } from '../../src/sim/answers/tank-size.ts';
+import { shippedConfig } from '../support/shipped.ts';
+import { shortDocument } from '../support/short-session.ts';
+import { chooseFile, openVisit, plain, type Visit, type Visitor } from './browser.ts';
+
+let visit: Visit;
+beforeAll(async () => {
+  visit = await openVisit();
+});
+afterAll(() => visit.close());
+
+async function visitor(options: Parameters<Visit['visitor']>[0] = {}): Promise<Visitor> {
+  const opened = await visit.visitor(options);
+  await opened.page.goto(visit.address);
+  await opened.page.locator('.causes ol li').first().waitFor({ state: 'attached' });
+  return opened;
+}
+
+async function choose(page: Page, question: string): Promise<void> {
+  if (!(await page.locator('.question-choice').isVisible())) await page.locator('.questions-open:visible').click();
+  await page.getByRole('radio', { name: question, exact: true }).check();
+}
+
+async function ask(page: Page, question: string): Promise<void> {
+  await choose(page, question);
+  await page.getByRole('button', { name: 'Work it out' }).click();
+  await page.locator('.question-answer').waitFor();
+}
+
+const rowsOf = async (page: Page, table: string) =>
+  (await page.getByRole('region', { name: table }).locator('tbody tr').allInnerTexts()).map((row) =>
+    row.split('\t').map(plain),
+  );
+const violations = async (page: Page) =>
+  (await new AxeBuilder({ page }).include('.questions').analyze()).violations.map(
+    ({ id, nodes }) => `${id}: ${nodes[0]?.html}`,
+  );
+const celsius = (kelvin: number) => `${(kelvin - 273.15).toFixed(1)} °C`;
+
+describe('more answers', () => {
+  it('has the tank of the library, point for point', async () => {
+    const { page, context, faults } = await visitor();
+    await ask(page, 'Tank');
+    const study = conduct(studyStore(shippedConfig('rolling-road-estate'), 'tank', 8));
+    const rows = (await page.locator('.question-answer tbody tr').allInnerTexts()).map((row) =>
+      row.split('\t').map(plain).slice(1),
+    );
+    expect(rows).toEqual(
+      study.points.map(({ count, firstPeak, lastPeak }) => [
+        `${count} of 8`,
+        celsius(firstPeak),
+        Number.isFinite(lastPeak) ? celsius(lastPeak) : 'not run',
+      ]),
+    );
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  it('weighs the upgrades of the demo car: the bigger core alone makes all pulls', async () => {
+    const { page, context, faults } = await visitor();
+    await ask(page, 'Upgrades');
+    // Peaks of the reference runs (tests/scenarios/reference-runs.json): stock car 63.5, bigger core 54.7 degC.
+    const alone = await rowsOf(page, 'Each alone, on the car as it is');
+    expect(alone.map(([name]) => name)[0]).toBe('as it is');
+    expect(alone[0].slice(1, 5)).toEqual(['–', '0 of 8', '1', '63.5']);
+    expect(alone[1].slice(0, 5)).toEqual(['bigger core', 'better', '8 of 8', '8', '54.7']);
+    expect(alone).toHaveLength(6);
+    const inOrder = await rowsOf(page, 'One on top of the other, in the order of the file');
+    expect(inOrder[5].slice(0, 2)).toEqual(['10 L tank', 'worse']);
+    expect(await rowsOf(page, 'The cheapest way')).toEqual([
+      ['0', '0', '0', 'the car as it is'],
+      ['1 to 8', '1680', '11', 'bigger core'],
+    ]);
+    const answer = plain(await page.locator('.question-answer').innerText());
+    expect(answer).toContain('bigger core: 8 pulls under the limit instead of 0.');
+    expect(answer).toContain('Best order: bigger core; ');
+    expect(answer).not.toMatch(/undefined|NaN|Infinity/);
+    expect(await page.getByRole('img', { name: /^Deciding peak with each upgrade/ }).isVisible()).toBe(true);
+    expect(await violations(page)).toEqual([]);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  it('hears a cancel, and may be asked again', async () => {
+    const { page, context, faults } = await visitor();
+    await choose(page, 'Upgrades');
+    await page.getByRole('button', { name: 'Work it out' }).click();
+    await page.getByRole('button', { name: 'Cancel' }).click();
+    await page.getByText('Cancelled.', { exact: true }).waitFor();
+    expect(await page.locator('.question-answer').count()).toBe(0);
+    await page.getByRole('checkbox', { name: 'Best order and cheapest way' }).uncheck();
+    await ask(page, 'Upgrades');
+    expect((await rowsOf(page, 'Each alone, on the car as it is'))[1][2]).toBe('8 of 8');
+    expect(await page.getByRole('region', { name: 'The cheapest way' }).count()).toBe(0);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  it('takes the upgrades of the opened file for a changed car', async () => {
+    const { page, context } = await visitor();
+    await page.getByRole('combobox', { name: 'Variants of the file' }).selectOption('bigger core');
+    await ask(page, 'Upgrades');
+    const alone = await rowsOf(page, 'Each alone, on the car as it is');
+    expect(alone[0][2]).toBe('8 of 8');
+    expect(alone[1].slice(0, 2)).toEqual(['bigger core', 'no effect']);
+    expect(plain(await page.locator('.question-answer').innerText())).toContain('made on the changed car');
+    await context.close();
+  });
+
+  it('says how to list upgrades where a file has none', async () => {
+    const { page, context } = await visitor();
+    await chooseFile(page, 'short.json', shortDocument(), () => page.getByRole('button', { name: /^Open/ }).click());
+    await page.locator('.causes ol li').first().waitFor({ state: 'attached' });
+    await choose(page, 'Upgrades');
+    expect(plain(await page.locator('.question').innerText())).toContain('The file lists no upgrades');
+    expect(await page.locator('.question pre').innerText()).toContain('"changes"');
+    expect(await page.getByRole('button', { name: 'Work it out' }).isDisabled()).toBe(true);
+    await context.close();
+  });
+
+  it('tells of rest and core drop on a narrow, dark screen', async () => {
+    const { page, context, faults } = await visitor({ viewport: { width: 360, height: 780 }, colorScheme: 'dark' });
+    await ask(page, 'Rest');
+    expect(plain(await page.locator('.question-words').innerText())).toContain('of where that pull began');
+    expect((await rowsOf(page, 'Pulls by rest'))[0]).toEqual(['as in the cycle', '90.0 s', '0 of 8']);
+    expect(await violations(page)).toEqual([]);
+    await ask(page, 'Core drop');
+    const [drop] = await rowsOf(page, 'At the end of pull 1');
+    expect([drop[0], drop[2], drop[4]]).toEqual(['Core drop, kPa', '0.00', '0.00']);
+    expect(await violations(page)).toEqual([]);
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(360);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+});
