@@ -1,11 +1,21 @@
 import {
+  type ChangedInput,
   type Config,
+  type GaugeReading,
+  type Scenario,
   type StoreKind,
   type Study,
+  studyCarAgreement,
+  studyComparison,
   studyCoreDrop,
+  studyDay,
   studyRest,
+  studySensitivity,
   studyStore,
+  studyTriage,
   studyUpgrades,
+  type TriageReading,
+  type UncertainInput,
   type Upgrade,
 } from '../src/sim/index.ts';
 
@@ -15,6 +25,39 @@ export interface UpgradesAsked {
   /** places in the list, ascending and joined by commas, and the car that has them; what cannot be is not in it */
   readonly cars: readonly (readonly [chosen: string, car: Config])[];
   readonly withOrders: boolean;
+}
+
+interface GaugeAsked {
+  readonly readings: readonly GaugeReading[];
+  /** K */
+  readonly gaugeStep: number;
+}
+
+/** A car beside others: what it is called, which line it has in a picture, and what is changed against the first. */
+export interface ComparedCar {
+  readonly name: string;
+  readonly line: number;
+  readonly config: Config;
+  readonly changes: readonly ChangedInput[];
+}
+
+interface CompareAsked {
+  readonly cars: readonly ComparedCar[];
+  /** s */
+  readonly interval: number;
+}
+
+interface DayAsked {
+  readonly typed: Scenario;
+  readonly there: Scenario;
+  readonly pulls: number;
+}
+
+interface SensitivityAsked {
+  readonly scenario: Scenario;
+  readonly inputs: readonly UncertainInput[];
+  readonly runs: number;
+  readonly seed: number;
 }
 
 /** Answers of many runs that a page asks for by name: each takes a car and what it is asked with. */
@@ -28,6 +71,16 @@ export const QUESTIONS = {
     const carWith = (chosen: readonly number[]) => (chosen.length === 0 ? config : upgraded.get(chosen.join()));
     return studyUpgrades(upgrades, carWith, { withOrders });
   },
+  gauge: (config: Config, { readings, gaugeStep }: GaugeAsked) => studyCarAgreement(config, readings, gaugeStep),
+  triage: (config: Config, reading: TriageReading) => studyTriage(config, reading),
+  compare: (_: Config, { cars, interval }: CompareAsked) =>
+    studyComparison(
+      cars.map(({ config }) => config),
+      interval,
+    ),
+  day: (_: Config, { typed, there, pulls }: DayAsked) => studyDay(typed, there, pulls),
+  sensitivity: (_: Config, { scenario, inputs, runs, seed }: SensitivityAsked) =>
+    studySensitivity(scenario, inputs, runs, seed),
 };
 
 export type Question = keyof typeof QUESTIONS;

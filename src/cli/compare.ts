@@ -6,9 +6,8 @@ import {
   changedInputs,
   conduct,
   ESTIMATE_CAUTION,
-  figure,
   fromSi,
-  type JsonValue,
+  inputInWords,
   type Scenario,
   studyComparison,
   toConfig,
@@ -171,9 +170,7 @@ function signed(value: number, digits: number): string {
 }
 
 function asText({ path, unit, from, to }: ChangedInput): string {
-  const word = (value: JsonValue | undefined): string =>
-    typeof value === 'number' ? figure(value) : typeof value === 'string' ? value : (JSON.stringify(value) ?? 'none');
-  return `${path}: ${word(from)} -> ${word(to)}${unit === undefined ? '' : ` ${unit}`}`;
+  return `${path}: ${inputInWords(from)} -> ${inputInWords(to)}${unit === undefined ? '' : ` ${unit}`}`;
 }
 
 function reported(cars: readonly Car[], { cars: compared }: Comparison) {

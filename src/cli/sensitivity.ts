@@ -2,12 +2,15 @@ import {
   conduct,
   convert,
   ESTIMATE_CAUTION,
+  explainRanking,
+  explainSensitivity,
+  FILE_WORDING,
   issuesOfRanges,
   type OwnRange,
   type RankedInput,
+  rangeInWords,
   type Sensitivity,
   studySensitivity,
-  type UncertainInput,
   uncertainInputs,
 } from '../sim/index.ts';
 import { EXIT } from './exit-codes.ts';
@@ -52,24 +55,18 @@ export function sensitivity(file: string, options: SensitivityCommandOptions): n
 const celsius = (kelvin: number): string => convert(kelvin, 'K', 'degC').toFixed(1);
 const celsiusOr = (kelvin: number | undefined): string => (kelvin === undefined ? '-' : celsius(kelvin));
 
-/** One input that is not known well, as a person reads its range. */
-function rangeOf({ kind, low, high, unit }: UncertainInput): string {
-  if (kind === 'factor') return `x${low} to x${high}`;
-  const [a, b] = kind === 'shift' ? [low, `+${high}`] : [low, high];
-  return `${a} to ${b}${unit === undefined ? '' : ` ${unit}`}`;
-}
-
 const COLUMNS: readonly (readonly [string, string, (row: RankedInput) => string])[] = [
   ['share', '%', ({ share }) => (100 * share).toFixed(1)],
   ['peak at low', 'degC', ({ peakAtLow }) => celsiusOr(peakAtLow)],
   ['peak at high', 'degC', ({ peakAtHigh }) => celsiusOr(peakAtHigh)],
 ];
 
-function asText({ typed, pull, limit, count, peak, ranking, unexplained, runs, unusable }: Sensitivity): string[] {
+function asText(study: Sensitivity): string[] {
+  const { ranking } = study;
   const cells = [
     ['', ...COLUMNS.map(([heading]) => heading), 'range'],
     ['', ...COLUMNS.map(([, unit]) => unit), ''],
-    ...ranking.map((row) => [row.input.name, ...COLUMNS.map(([, , show]) => show(row)), rangeOf(row.input)]),
+    ...ranking.map((row) => [row.input.name, ...COLUMNS.map(([, , show]) => show(row)), rangeInWords(row.input)]),
   ];
   const last = COLUMNS.length + 1;
   const widths = cells[0].map((_, column) => Math.max(...cells.map((row) => row[column].length)));
@@ -80,16 +77,12 @@ function asText({ typed, pull, limit, count, peak, ranking, unexplained, runs, u
       )
       .join('  ')
       .trimEnd();
-  const sources = [...new Set(ranking.map(({ input }) => input.source))];
   return [
-    `Pulls to limit: ${typed.count} as typed; ${count.low} to ${count.high} in 9 of 10 of ${runs.length} runs with all inputs uncertain at once, ${count.lowest} to ${count.highest} in all.`,
-    `Peak of pull ${pull}: ${celsius(typed.peak)} degC as typed; ${celsius(peak.low)} to ${celsius(peak.high)} degC in 9 of 10, half below ${celsius(peak.middle)} (limit ${celsius(limit)} degC).`,
-    ...(unusable === 0 ? [] : [`${unusable} of the runs are left out: refused, or stopped before that pull.`]),
+    ...explainSensitivity(study, FILE_WORDING),
     '',
     'What to measure next: share of the spread of that peak, and the peak with that input alone at the ends of its range:',
     ...cells.map(line),
-    `${(100 * unexplained).toFixed(1)} % of the spread follows no straight line: curvature, and inputs that act together.`,
-    `Ranges: ${sources.join('; ')}.`,
+    ...explainRanking(study),
   ];
 }
 

@@ -39,6 +39,7 @@ export {
   type UncertainInput,
   uncertainInputs,
 } from './answers/sensitivity.ts';
+export { explainRanking, explainSensitivity, rangeInWords } from './answers/sensitivity-sentences.ts';
 export { explainStore, storeSize } from './answers/store-sentence.ts';
 export { conduct, type Study } from './answers/study.ts';
 export { type RunStudy, studyRun } from './answers/study-run.ts';
@@ -77,7 +78,7 @@ export { COLUMNS, type ColumnName, type CoreFields, type PhaseSpan, type TimeSer
 export { carAlone } from './scenario/changes.ts';
 export { type Config, type LinePlace, type LoopItem, type LoopPart, PART_WORDS } from './scenario/config.ts';
 export { type CoreSize, type CoreSizeValues, resizeCore, sizeOfCore } from './scenario/core-size.ts';
-export { type ChangedInput, changedInputs } from './scenario/differences.ts';
+export { type ChangedInput, changedInputs, inputInWords } from './scenario/differences.ts';
 export { placeOfSource } from './scenario/file-shape.ts';
 export { describeParameters, type ParameterGroup, parameterGroups } from './scenario/guide.ts';
 export { type Fix, type Issue, isList, isObject, type JsonObject, type JsonValue } from './scenario/issue.ts';

@@ -274,7 +274,7 @@ export function* studySensitivity(
     [0, 1].map((end) => inputs.map((__, other) => (other === k ? end : undefined))),
   );
   const results = yield* studyCars(
-    [...sample, ...alone].map((places) => carAt(scenario, inputs, places).config),
+    [...sample, ...alone].map((places) => () => carAt(scenario, inputs, places).config),
     deciding.pull,
   );
   const used = sample.map((point, n) => ({ point, result: results[n] })).filter(({ result }) => result !== undefined);
@@ -313,11 +313,11 @@ export function* studySensitivity(
 
 type CarResult = SampleRun['result'];
 
-/** Count and peak of pull `pull` of each car, a few runs at a time. */
-function* studyCars(cars: readonly (Config | undefined)[], pull: number): Study<CarResult[]> {
+/** Count and peak of pull `pull` of each car, a few at a time: made, run and forgotten. */
+function* studyCars(cars: readonly (() => Config | undefined)[], pull: number): Study<CarResult[]> {
   const results: CarResult[] = [];
   for (let first = 0; first < cars.length; first += RUNS_AT_A_TIME) {
-    const some = cars.slice(first, first + RUNS_AT_A_TIME);
+    const some = cars.slice(first, first + RUNS_AT_A_TIME).map((make) => make());
     const known = some.filter((config) => config !== undefined);
     const series = known.length === 0 ? [] : yield known.map((config) => ({ config }));
     for (const config of some) {

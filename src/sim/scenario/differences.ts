@@ -1,3 +1,4 @@
+import { figure } from '../units.ts';
 import { parameterGroups } from './guide.ts';
 import { isList, isObject, type JsonObject, type JsonValue } from './issue.ts';
 import { stepsOf } from './place.ts';
@@ -13,6 +14,12 @@ export interface ChangedInput {
   /** in the unit of the key, defaults in place; absent where the scenario has no such key */
   readonly from?: JsonValue;
   readonly to?: JsonValue;
+}
+
+/** A value of a changed input as it is written: "none" where the scenario has no such key. */
+export function inputInWords(value: JsonValue | undefined): string {
+  if (typeof value === 'number') return figure(value);
+  return typeof value === 'string' ? value : (JSON.stringify(value) ?? 'none');
 }
 
 /** Of the file, not of the car. */

@@ -1,6 +1,7 @@
 import type { Signal } from '@preact/signals';
 import type { Car } from '../state/cars.ts';
 import { plannedPhases } from '../time/phases.ts';
+import { WholeBox } from './whole-box.tsx';
 
 /** Most pulls that are asked for. */
 const MOST = 60;
@@ -13,22 +14,7 @@ export const pullsOf = (car: Car | undefined): number =>
 export const whyNoPulls = (car: Car | undefined): string | undefined =>
   pullsOf(car) === 0 ? 'The cycle has no pull: nothing to count.' : undefined;
 
-/** How many pulls are wanted; as typed, so that an odd value is seen and not asked with. */
-export function PullsWanted({ pulls }: { readonly pulls: Signal<number> }) {
-  return (
-    <label class="pulls-wanted">
-      Pulls wanted
-      <input
-        type="number"
-        min={1}
-        max={MOST}
-        step={1}
-        value={pulls.value}
-        onInput={({ currentTarget: { valueAsNumber } }) => {
-          if (Number.isInteger(valueAsNumber) && valueAsNumber >= 1 && valueAsNumber <= MOST)
-            pulls.value = valueAsNumber;
-        }}
-      />
-    </label>
-  );
-}
+/** How many pulls are wanted. */
+export const PullsWanted = ({ pulls }: { readonly pulls: Signal<number> }) => (
+  <WholeBox label="Pulls wanted" value={pulls} least={1} most={MOST} />
+);

@@ -1,10 +1,16 @@
 import './questions.css';
+import './checks.css';
 import type { ComponentChild } from 'preact';
 import { FoldOut } from '../fold-out.tsx';
 import type { PageProps } from '../page.tsx';
+import { CompareQuestion } from './compare-question.tsx';
+import { DayQuestion } from './day-question.tsx';
 import { DropQuestion } from './drop-question.tsx';
+import { GaugeQuestion } from './gauge-question.tsx';
 import { RestQuestion } from './rest-question.tsx';
+import { SensitivityQuestion } from './sensitivity-question.tsx';
 import { TankQuestion } from './tank-question.tsx';
+import { TriageQuestion } from './triage-question.tsx';
 import { UpgradesQuestion } from './upgrades-question.tsx';
 
 export const QUESTIONS_ID = 'questions';
@@ -16,6 +22,11 @@ const ASKED: readonly { readonly name: string; readonly show: (props: PageProps)
   { name: 'Rest', show: (props) => <RestQuestion {...props} /> },
   { name: 'Core drop', show: (props) => <DropQuestion {...props} /> },
   { name: 'Upgrades', show: (props) => <UpgradesQuestion {...props} /> },
+  { name: 'Gauge', show: (props) => <GaugeQuestion {...props} /> },
+  { name: 'Triage', show: (props) => <TriageQuestion {...props} /> },
+  { name: 'Compare', show: (props) => <CompareQuestion {...props} /> },
+  { name: 'Another day', show: (props) => <DayQuestion {...props} /> },
+  { name: 'What to measure', show: (props) => <SensitivityQuestion {...props} /> },
 ];
 
 /** Answers that take many runs, each worked out when it is asked for. */

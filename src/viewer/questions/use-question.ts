@@ -1,5 +1,5 @@
 import { useSignal } from '@preact/signals';
-import { useEffect } from 'preact/hooks';
+import { useEffect, useRef } from 'preact/hooks';
 import type { AnswerOf, AskedOf, Question } from '../../../workers/questions.ts';
 import type { PageProps } from '../page.tsx';
 import type { Car } from '../state/cars.ts';
@@ -37,19 +37,22 @@ export function useBuiltQuestion<Q extends Question, Asked>(
 ) {
   const found = useSignal<FoundAnswer<Q, Asked> | undefined>(undefined);
   const state = useSignal<QuestionState>({ kind: 'idle' });
+  /** counts what was asked: an answer that comes late to a question that was cancelled is no answer to the next */
+  const turn = useRef(0);
   const car = of ?? session.inHand.value;
   // A question that is closed is not worked on.
   useEffect(() => () => solving.cancelQuestion(), [solving]);
   const ask = () => {
     if (car === undefined || state.peek().kind === 'working') return;
     state.value = { kind: 'working', done: 0, of: 0 };
+    const own = ++turn.current;
     void solving
       .ask(car, question, build(car, asked), (progress) => {
         if (state.peek().kind === 'working') state.value = { kind: 'working', ...progress };
       })
       .then((reply) => {
         // A worker that was ended for not listening answers as a failure: cancelled stays cancelled.
-        if (state.peek().kind !== 'working') return;
+        if (state.peek().kind !== 'working' || turn.current !== own) return;
         if (reply.kind === 'studied') found.value = { car, asked, result: reply.result };
         state.value =
           reply.kind === 'failed'

@@ -1,0 +1,30 @@
+import type { Sensitivity, UncertainInput } from './sensitivity.ts';
+import type { Wording } from './wording.ts';
+
+/** How far an input that is not known well may lie off, as a person reads it: "x0.85 to x1.15", "-3 to +3 K". */
+export function rangeInWords({ kind, low, high, unit }: UncertainInput): string {
+  if (kind === 'factor') return `x${low} to x${high}`;
+  const [a, b] = kind === 'shift' ? [low, `+${high}`] : [low, high];
+  return `${a} to ${b}${unit === undefined ? '' : ` ${unit}`}`;
+}
+
+/** The bands in whole sentences, and how many runs are not in them. */
+export function explainSensitivity(
+  { typed, pull, limit, count, peak, runs, unusable }: Sensitivity,
+  { temperature }: Pick<Wording, 'temperature'>,
+): string[] {
+  return [
+    `Pulls to limit: ${typed.count} as typed; ${count.low} to ${count.high} in 9 of 10 of ${runs.length} runs with all inputs uncertain at once, ${count.lowest} to ${count.highest} in all.`,
+    `Peak of pull ${pull}: ${temperature(typed.peak)} as typed; ${temperature(peak.low)} to ${temperature(peak.high)} in 9 of 10, half below ${temperature(peak.middle)} (limit ${temperature(limit)}).`,
+    ...(unusable === 0 ? [] : [`${unusable} of the runs are left out: refused, or stopped before that pull.`]),
+  ];
+}
+
+/** What the ranking leaves open, and where its ranges are from. */
+export function explainRanking({ ranking, unexplained }: Sensitivity): string[] {
+  const sources = [...new Set(ranking.map(({ input }) => input.source))];
+  return [
+    `${(100 * unexplained).toFixed(1)} % of the spread follows no straight line: curvature, and inputs that act together.`,
+    `Ranges: ${sources.join('; ')}.`,
+  ];
+}

@@ -1,0 +1,132 @@
+import { useRef } from 'preact/hooks';
+import type { ComparedCar } from '../../../workers/questions.ts';
+import type { Comparison } from '../../sim/index.ts';
+import { clockTime, scaleOf } from '../format.ts';
+import type { UnitChoice } from '../state/display.ts';
+import { roundRange, roundStep, ticksBetween } from '../time/ticks.ts';
+import { useSize } from '../time/use-size.ts';
+import { type Frame, placeOn, ValueAxis } from './scales.tsx';
+import { thinned } from './thinned.ts';
+
+/** The picture of the charge, and below it that of the differences on the same time axis. */
+const CHARGE = { height: 270, left: 44, right: 20, top: 18, foot: 12 };
+const DIFFERENCE = { ...CHARGE, height: 160, top: 22, foot: 34 };
+/** Until the page has told how wide it is. */
+const USUAL_WIDTH = 640;
+/** Room that a time on the axis takes, with what parts it from the next. */
+const ROOM_FOR_TIME = 70;
+/** Stretches of a trace, of which two points each are drawn. */
+const STRETCHES = 200;
+
+/** The line of a car as it stands beside its name. */
+export const LineSample = ({ line }: { readonly line: number }) => (
+  <svg class="line-sample" viewBox="0 0 36 10" aria-hidden="true">
+    <line class={`car-line car-${line}`} x1={1} x2={35} y1={5} y2={5} />
+  </svg>
+);
+
+interface CompareFigureProps {
+  readonly cars: readonly Pick<ComparedCar, 'name' | 'line' | 'config'>[];
+  readonly comparison: Comparison;
+  readonly units: UnitChoice;
+}
+
+/** Charge temperature of all cars over time with the limit, and below it each of the others less the first. */
+export function CompareFigure({ cars, comparison: { time, charge }, units }: CompareFigureProps) {
+  const host = useRef<HTMLElement>(null);
+  const width = useSize(host).value.width || USUAL_WIDTH;
+  const [above, below]: readonly Frame[] = [
+    { ...CHARGE, width },
+    { ...DIFFERENCE, width },
+  ];
+  const { fromSi, unit } = scaleOf('degC', units);
+  const { fromSi: differenceFromSi, unit: differenceUnit } = scaleOf('K', units);
+  const end = time[time.length - 1];
+  const x = placeOn([0, end], above.left, above.width - above.right);
+  const traces = charge.map((values) => thinned(time, values.map(fromSi), STRETCHES));
+  const changes = charge.slice(1).map((values) =>
+    thinned(
+      time,
+      values.map((value, k) => differenceFromSi(value - charge[0][k])),
+      STRETCHES,
+    ),
+  );
+  const limits = [...new Set(cars.map(({ config }) => fromSi(config.limit.chargeTemperature)))];
+  const charges = rangeOf([...traces.flatMap((points) => points.map(([, value]) => value)), ...limits], 6);
+  const differences = rangeOf([0, ...changes.flatMap((points) => points.map(([, value]) => value))], 4);
+  const y = placeOn(charges, above.height - above.foot, above.top);
+  const yDifference = placeOn(differences, below.height - below.foot, below.top);
+  const line = (points: (typeof traces)[number], place: (value: number) => number): string =>
+    points.map(([at, value]) => `${x(at).toFixed(1)},${place(value).toFixed(1)}`).join(' ');
+  return (
+    <figure class="compare-figure" ref={host}>
+      <svg
+        viewBox={`0 0 ${above.width} ${above.height}`}
+        role="img"
+        aria-label="Charge temperature of the cars over time; the table has the peaks"
+      >
+        <ValueAxis low={charges[0]} high={charges[1]} y={y} frame={above} />
+        {limits.map((limit) => (
+          <g key={limit}>
+            <line class="mark" x1={above.left} x2={above.width - above.right} y1={y(limit)} y2={y(limit)} />
+            <text class="strong" x={above.left + 6} y={y(limit) - 5}>
+              Limit
+            </text>
+          </g>
+        ))}
+        {traces.map((points, k) => (
+          <polyline key={cars[k].name} class={`car-line car-${cars[k].line}`} points={line(points, y)} />
+        ))}
+        <text x={above.left} y={11}>
+          Charge temperature, {unit}
+        </text>
+      </svg>
+      <svg
+        viewBox={`0 0 ${below.width} ${below.height}`}
+        role="img"
+        aria-label={`Charge temperature less that of ${cars[0].name}; the table has the differences of the peaks`}
+      >
+        <ValueAxis low={differences[0]} high={differences[1]} lines={4} y={yDifference} frame={below} />
+        <line class="zero" x1={below.left} x2={below.width - below.right} y1={yDifference(0)} y2={yDifference(0)} />
+        {changes.map((points, k) => (
+          <polyline
+            key={cars[k + 1].name}
+            class={`car-line car-${cars[k + 1].line}`}
+            points={line(points, yDifference)}
+          />
+        ))}
+        <text x={below.left} y={11}>
+          Less {cars[0].name}, {differenceUnit}
+        </text>
+        {ticksBetween(0, end, timeStep(end, width)).map((at) => (
+          <text key={at} x={x(at)} y={below.height - below.foot + 14} text-anchor="middle">
+            {clockTime(at, 0)}
+          </text>
+        ))}
+        <text x={below.width - below.right} y={below.height - 6} text-anchor="end">
+          minutes and seconds from the start
+        </text>
+      </svg>
+      <ul class="line-names">
+        {cars.map(({ name, line: each }) => (
+          <li key={name}>
+            <LineSample line={each} /> {name}
+          </li>
+        ))}
+      </ul>
+    </figure>
+  );
+}
+
+const rangeOf = (values: readonly number[], most: number): readonly [number, number] =>
+  roundRange(
+    values.reduce((low, value) => Math.min(low, value)),
+    values.reduce((high, value) => Math.max(high, value)),
+    most,
+  );
+
+/** Round steps of seconds, or of whole minutes, with room for the clock times between them [s]. */
+function timeStep(end: number, width: number): number {
+  const least = (ROOM_FOR_TIME / width) * end;
+  return least < 60 ? roundStep(least) : 60 * Math.ceil(roundStep(least / 60));
+}

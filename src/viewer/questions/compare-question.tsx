@@ -1,0 +1,171 @@
+import { useSignal } from '@preact/signals';
+import type { ComponentChildren } from 'preact';
+import { useMemo } from 'preact/hooks';
+import type { ComparedCar } from '../../../workers/questions.ts';
+import { onScreen, wordingIn } from '../format.ts';
+import type { PageProps } from '../page.tsx';
+import type { UnitChoice } from '../state/display.ts';
+import { plannedPhases } from '../time/phases.ts';
+import { CompareFigure, LineSample } from './compare-figure.tsx';
+import { changeRows, compareRows } from './compare-rows.ts';
+import { candidatesOf, firstPicks, MOST_CARS, type Picks, pickedCars, withPick } from './compared-cars.ts';
+import { Estimate } from './estimate.tsx';
+import { QuestionFrame, Sentences } from './question-frame.tsx';
+import { type FoundAnswer, useQuestion } from './use-question.ts';
+
+/** The common time axis: so many steps of the longest cycle at most, and no step below this [s]. */
+const MOST_STEPS = 10_000;
+const LEAST_STEP = 0.1;
+
+/** Cars of the file side by side: temperature over time, figures, and what was changed. */
+export function CompareQuestion(props: PageProps) {
+  const { session, display } = props;
+  const { before, after } = session;
+  const candidates = useMemo(() => candidatesOf(session), [before.value, after.value]);
+  const picks = useSignal<Picks>(firstPicks(candidates, after.value?.label));
+  const cars = useMemo(() => pickedCars(candidates, picks.value), [candidates, picks.value]);
+  const { found, ...asking } = useQuestion(props, 'compare', { cars, interval: intervalOf(cars) });
+  return (
+    <QuestionFrame
+      title="Which car is better, and by how much?"
+      inputs={
+        <fieldset class="compare-picks">
+          <legend class="small">Up to {MOST_CARS} cars; the first is what the others are held against</legend>
+          {candidates.map(({ name }) => {
+            const line = picks.value.get(name);
+            return (
+              <label key={name}>
+                <input
+                  type="checkbox"
+                  checked={line !== undefined}
+                  disabled={line === undefined && cars.length >= MOST_CARS}
+                  onChange={() => {
+                    const known = [...picks.value].filter(([each]) => candidates.some((other) => other.name === each));
+                    picks.value = withPick(new Map(known), name);
+                  }}
+                />
+                {name}
+                {line !== undefined && <LineSample line={line} />}
+              </label>
+            );
+          })}
+        </fieldset>
+      }
+      why={
+        candidates.length < 2
+          ? 'The file has no variant and nothing is changed: there is nothing to compare.'
+          : cars.length < 2
+            ? 'Pick at least two cars.'
+            : undefined
+      }
+      {...asking}
+    >
+      {found && <Answer found={found} units={display.units.value} />}
+    </QuestionFrame>
+  );
+}
+
+/** Step of the common time axis [s]. */
+function intervalOf(cars: readonly ComparedCar[]): number {
+  const ends = cars.map(({ config }) => plannedPhases(config.cycle).at(-1)?.end ?? 0);
+  return Math.max(LEAST_STEP, Math.max(...ends) / MOST_STEPS);
+}
+
+function Answer({ found, units }: { readonly found: FoundAnswer<'compare'>; readonly units: UnitChoice }) {
+  const { asked, result } = found;
+  const { cars } = asked;
+  const changes = changeRows(cars);
+  return (
+    <>
+      <div class="whole-row">
+        <Sentences of={sentences(found, units)} />
+        <Estimate />
+      </div>
+      <CompareFigure cars={cars} comparison={result} units={units} />
+      <ScrollTable label="Figures of the cars">
+        <table class="numbers compare-table">
+          <caption>In brackets the difference from {cars[0].name}</caption>
+          <Head cars={cars} of="Figure" />
+          <tbody>
+            {compareRows(result, units).map(({ name, cells }) => (
+              <tr key={name}>
+                <th scope="row">{name}</th>
+                {cells.map(({ value, change }, k) => (
+                  <td key={cars[k].name}>
+                    {value}
+                    {change !== undefined && ` (${change})`}
+                  </td>
+                ))}
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </ScrollTable>
+      {changes.length > 0 && (
+        <ScrollTable label="Inputs of the cars">
+          <table class="numbers compare-table">
+            <caption>Inputs in which they differ, as in the file</caption>
+            <Head cars={cars} of="Input" />
+            <tbody>
+              {changes.map(({ name, cells }) => (
+                <tr key={name}>
+                  <th scope="row">{name}</th>
+                  {cells.map(({ value }, k) => (
+                    <td key={cars[k].name}>{value}</td>
+                  ))}
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </ScrollTable>
+      )}
+    </>
+  );
+}
+
+interface ScrollTableProps {
+  readonly label: string;
+  readonly children: ComponentChildren;
+}
+
+/** A table that may be wider than the page. */
+const ScrollTable = ({ label, children }: ScrollTableProps) => (
+  // biome-ignore lint/a11y/noNoninteractiveTabindex: so that the keys scroll it too
+  <section class="wide-table whole-row" aria-label={label} tabIndex={0}>
+    {children}
+  </section>
+);
+
+function Head({ cars, of }: { readonly cars: readonly Pick<ComparedCar, 'name' | 'line'>[]; readonly of: string }) {
+  return (
+    <thead>
+      <tr>
+        <th scope="col">{of}</th>
+        {cars.map(({ name, line }) => (
+          <th key={name} scope="col">
+            <LineSample line={line} />
+            {name}
+          </th>
+        ))}
+      </tr>
+    </thead>
+  );
+}
+
+/** What each car makes, the first standing out, and which run ended early. */
+function sentences({ asked: { cars }, result }: FoundAnswer<'compare'>, units: UnitChoice): string[] {
+  const { temperature, difference } = wordingIn(units);
+  return result.cars.flatMap(({ count, peaks, decidingPull, decidingPeak, difference: change, stoppedBecause }, k) => {
+    const made =
+      decidingPull === undefined || decidingPeak === undefined
+        ? 'no whole pull'
+        : `${count} of ${peaks.length} pulls to the limit; pull ${decidingPull} decides and peaks at ${temperature(decidingPeak)}`;
+    const first = change.peaks[0];
+    const against =
+      k === 0 || first === undefined
+        ? ''
+        : `, and pull 1 peaks ${difference(Math.abs(first))} ${first < 0 ? 'lower' : 'higher'} than with ${cars[0].name}`;
+    const stop = stoppedBecause === undefined ? [] : [`${cars[k].name} stopped: ${onScreen(stoppedBecause)}`];
+    return [`${cars[k].name}: ${made}${against}.`, ...stop];
+  });
+}

@@ -1,0 +1,97 @@
+import type { ComparedCar } from '../../../workers/questions.ts';
+import { type ColumnName, type ComparedFigures, type Comparison, inputInWords } from '../../sim/index.ts';
+import { columnShown, difference, fixed, NO_BREAK_SPACE, onScreen, temperature } from '../format.ts';
+import type { UnitChoice } from '../state/display.ts';
+
+/** A figure of each car, and how it and its difference from the first are written. */
+interface Row {
+  readonly name: string;
+  readonly unit: string;
+  readonly read: (figures: ComparedFigures) => number | undefined;
+  readonly write: (value: number) => string;
+  readonly writeDifference: (value: number) => string;
+}
+
+/** A figure as text and, behind the first car, what it differs by from the first. */
+interface ComparedCell {
+  readonly value: string;
+  readonly change?: string;
+}
+
+interface WrittenRow {
+  readonly name: string;
+  readonly cells: readonly ComparedCell[];
+}
+
+const END_OF_PULL = {
+  coolantFlow: 'Coolant flow',
+  coreAirDrop: 'Core air drop',
+  drivePower: 'Drive power',
+  airFlow: 'Air',
+} as const satisfies Partial<Record<ColumnName & keyof ComparedFigures, string>>;
+
+/** Counts, peaks and the end of pull 1, a row each. */
+export function compareRows({ cars }: Comparison, units: UnitChoice): WrittenRow[] {
+  const count = (name: string, read: Row['read']): Row => ({
+    name,
+    unit: '',
+    read,
+    write: (value) => fixed(value, 0),
+    writeDifference: (value) => fixed(value, 0),
+  });
+  const peak = (name: string, read: Row['read']): Row => ({
+    name,
+    unit: temperature(0, units).unit,
+    read,
+    write: (value) => temperature(value, units).value,
+    writeDifference: (value) => difference(value, units).value,
+  });
+  const most = Math.max(...cars.map(({ peaks }) => peaks.length));
+  const rows: Row[] = [
+    count('Pulls to the limit', (car) => car.count),
+    count('Deciding pull', (car) => car.decidingPull),
+    peak('Its peak', (car) => car.decidingPeak),
+    ...Object.entries(END_OF_PULL).map(([key, name]): Row => {
+      const column = key as keyof typeof END_OF_PULL;
+      const write = (value: number) => columnShown(value, column, units).value;
+      return {
+        name: `${name}, end of pull 1`,
+        unit: columnShown(0, column, units).unit,
+        read: (car) => car[column],
+        write,
+        writeDifference: write,
+      };
+    }),
+    ...Array.from({ length: most }, (_, k) => peak(`Peak of pull ${k + 1}`, (car) => car.peaks[k])),
+  ];
+  return rows.map(({ name, unit, read, write, writeDifference }) => ({
+    name: unit === '' ? name : `${name}, ${unit}`,
+    cells: cars.map((car, k) => {
+      const value = read(car);
+      if (value === undefined) return { value: 'not run' };
+      const change = k === 0 ? undefined : read(car.difference);
+      return { value: write(value), ...(change !== undefined && { change: signed(change, writeDifference) }) };
+    }),
+  }));
+}
+
+/** "+8", "-8.7", "0" */
+function signed(value: number, write: (value: number) => string): string {
+  const text = write(value);
+  if (Number(text) === 0) return '0';
+  return value > 0 ? `+${text}` : text;
+}
+
+/** Inputs in which the cars differ, a row each with what every car has; the first car's value stands where none is changed. */
+export function changeRows(cars: readonly Pick<ComparedCar, 'changes'>[]): WrittenRow[] {
+  const paths = [...new Set(cars.flatMap(({ changes }) => changes.map(({ path }) => path)))];
+  return paths.map((path) => {
+    const found = cars.map(({ changes }) => changes.find((change) => change.path === path));
+    const known = found.find((change) => change !== undefined);
+    const unit = known?.unit === undefined ? '' : `,${NO_BREAK_SPACE}${onScreen(` ${known.unit}`).trim()}`;
+    return {
+      name: `${path}${unit}`,
+      cells: found.map((change) => ({ value: inputInWords(change === undefined ? known?.from : change.to) })),
+    };
+  });
+}

@@ -1,0 +1,131 @@
+import { useSignal } from '@preact/signals';
+import { useMemo } from 'preact/hooks';
+import { type Day, type DayStudy, explainDay, type FileUnit, onDay } from '../../sim/index.ts';
+import { joined, onScreen, temperature, wordingIn } from '../format.ts';
+import { boxText, measureOf } from '../inputs/measure.ts';
+import type { PageProps } from '../page.tsx';
+import type { Car } from '../state/cars.ts';
+import type { UnitChoice } from '../state/display.ts';
+import { Estimate } from './estimate.tsx';
+import { PullsWanted, pullsOf } from './pulls-wanted.tsx';
+import { QuestionFrame, Sentences } from './question-frame.tsx';
+import { expected, isNumber, type Range, type Typed, TypedBox } from './typed-box.tsx';
+import { useQuestion } from './use-question.ts';
+
+type Key = keyof Day;
+const BOXES: readonly { readonly key: Key; readonly label: string; readonly unit: FileUnit; readonly range: Range }[] =
+  [
+    { key: 'temperature', label: 'Outside', unit: 'degC', range: [-50, 150] },
+    { key: 'altitude', label: 'Altitude', unit: 'm', range: [-500, 5000] },
+    { key: 'relativeHumidity', label: 'Humidity', unit: '%', range: [0, 100] },
+  ];
+
+/** The same car on another day, and the hottest day on which it still makes so many pulls. */
+export function DayQuestion(props: PageProps) {
+  const car = props.session.inHand.value;
+  return car === undefined ? null : <DayOf {...props} car={car} />;
+}
+
+function DayOf({ car, ...props }: PageProps & { readonly car: Car }) {
+  const units = props.display.units.value;
+  const typed = useSignal<Readonly<Partial<Record<Key, Typed>>>>({});
+  const pulls = useSignal(Math.max(1, pullsOf(car)));
+  const { ambient } = car.scenario.values;
+  const there = useMemo(() => onDay(car.scenario, dayOf(typed.value)), [car, typed.value]);
+  const { found, ...asking } = useQuestion(props, 'day', {
+    typed: car.scenario,
+    there: there.scenario ?? car.scenario,
+    pulls: pulls.value,
+  });
+  const wrong = BOXES.find(({ key }) => typed.value[key] === 'unreadable');
+  const refused = there.scenario === undefined ? there.issues.find(({ severity }) => severity === 'error') : undefined;
+  return (
+    <QuestionFrame
+      title="What does it make on another day?"
+      inputs={
+        <>
+          {BOXES.map(({ key, label, unit, range }) => (
+            <TypedBox
+              key={key}
+              label={label}
+              fileUnit={unit}
+              units={units}
+              range={range}
+              value={typed.value[key] ?? 'empty'}
+              placeholder={ambient[key] === undefined ? 'as typed' : boxText(ambient[key], measureOf(unit, units))}
+              onChange={(value) => {
+                typed.value = { ...typed.value, [key]: value };
+              }}
+            />
+          ))}
+          <PullsWanted pulls={pulls} />
+        </>
+      }
+      why={
+        pullsOf(car) === 0
+          ? 'The cycle has no pull: nothing to count.'
+          : wrong !== undefined
+            ? expected(wrong.label, wrong.unit, units, wrong.range)
+            : refused && onScreen(refused.message)
+      }
+      {...asking}
+    >
+      {found && (
+        <>
+          <div>
+            <Sentences of={explainDay(found.result, wordingIn(units))} />
+            <Estimate />
+          </div>
+          <DayTable study={found.result} units={units} />
+        </>
+      )}
+    </QuestionFrame>
+  );
+}
+
+/** What the boxes say of the day; an empty one leaves the day as the file has it. */
+export const dayOf = (typed: Readonly<Partial<Record<Key, Typed>>>): Day =>
+  Object.fromEntries(Object.entries(typed).filter(([, value]) => isNumber(value)));
+
+/** Both days with the band of 5 % of core conductance. */
+function DayTable({ study, units }: { readonly study: DayStudy; readonly units: UnitChoice }) {
+  const peak = (kelvin: number | undefined): string =>
+    kelvin === undefined ? 'not run' : joined(temperature(kelvin, units));
+  return (
+    <table class="numbers">
+      <caption>With 5 % less and 5 % more core conductance beside it; limit {peak(study.limit)}</caption>
+      <thead>
+        <tr>
+          <th scope="col">Core conductance</th>
+          <th scope="col">− 5 %</th>
+          <th scope="col">as typed</th>
+          <th scope="col">+ 5 %</th>
+        </tr>
+      </thead>
+      {(['typed', 'day'] as const).map((which) => {
+        const { temperature: outside, count, pullsRun, deciding, lower, higher } = study[which];
+        const ofAll = (made: number): string => `${made} of ${pullsRun}`;
+        return (
+          <tbody key={which}>
+            <tr>
+              <th scope="row">
+                {which === 'typed' ? 'As typed' : 'That day'}, {joined(temperature(outside, units))} outside: pulls
+              </th>
+              <td>{ofAll(lower.count)}</td>
+              <td>{ofAll(count)}</td>
+              <td>{ofAll(higher.count)}</td>
+            </tr>
+            {deciding && (
+              <tr>
+                <th scope="row">Peak of pull {deciding.pull}</th>
+                <td>{peak(lower.peak)}</td>
+                <td>{peak(deciding.peak)}</td>
+                <td>{peak(higher.peak)}</td>
+              </tr>
+            )}
+          </tbody>
+        );
+      })}
+    </table>
+  );
+}

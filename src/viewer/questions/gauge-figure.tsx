@@ -1,0 +1,70 @@
+import type { CarAgreement } from '../../sim/index.ts';
+import { difference, scaleOf } from '../format.ts';
+import type { UnitChoice } from '../state/display.ts';
+import { roundRange } from '../time/ticks.ts';
+import { type Frame, placeOn, ValueAxis } from './scales.tsx';
+
+const FRAME: Frame = { width: 420, height: 220, left: 44, right: 14, top: 22, foot: 34 };
+/** Above so many pulls the misses are only in the table. */
+const MOST_WRITTEN = 9;
+const WIDEST_BAR = 34;
+
+/** A difference with its sign and without its unit: "+1.2". */
+export function signedDifference(kelvin: number, units: UnitChoice): string {
+  const { value } = difference(kelvin, units);
+  return kelvin > 0 && Number(value) !== 0 ? `+${value}` : value;
+}
+
+interface GaugeFigureProps {
+  readonly agreement: CarAgreement;
+  /** where bars stand on, at most [K]: the air outside */
+  readonly floor: number;
+  readonly units: UnitChoice;
+}
+
+/** The model's indicated temperature as bars, what the gauge showed as dots, and the miss of each in numbers. */
+export function GaugeFigure({ agreement: { pulls }, floor, units }: GaugeFigureProps) {
+  const { fromSi, unit } = scaleOf('degC', units);
+  const { width, height, left, right, top, foot } = FRAME;
+  const all = pulls.flatMap(({ model, indicated }) => [fromSi(model), fromSi(indicated)]);
+  const [low, high] = roundRange(Math.min(fromSi(floor), ...all), Math.max(...all), 5);
+  const y = placeOn([low, high], height - foot, top);
+  const slot = (width - left - right) / pulls.length;
+  const bar = Math.min(WIDEST_BAR, 0.6 * slot);
+  return (
+    <svg
+      class="gauge-figure"
+      viewBox={`0 0 ${width} ${height}`}
+      role="img"
+      aria-label="What the gauge showed against the model, pull by pull; the table beside it has the numbers"
+    >
+      <ValueAxis low={low} high={high} y={y} frame={FRAME} />
+      {pulls.map(({ pull, model, indicated, miss }, k) => {
+        const x = left + (k + 0.5) * slot;
+        const [atModel, atGauge] = [y(fromSi(model)), y(fromSi(indicated))];
+        return (
+          <g key={pull}>
+            <rect class="model-bar" x={x - bar / 2} y={atModel} width={bar} height={y(low) - atModel} />
+            <circle class="gauge-dot" cx={x} cy={atGauge} r={Math.min(5, 0.3 * slot)} />
+            {pulls.length <= MOST_WRITTEN && (
+              <text x={x} y={Math.min(atModel, atGauge) - 8} text-anchor="middle">
+                {signedDifference(miss, units)}
+              </text>
+            )}
+            {(pulls.length <= 2 * MOST_WRITTEN || k === 0 || k === pulls.length - 1) && (
+              <text x={x} y={height - foot + 14} text-anchor="middle">
+                {pull}
+              </text>
+            )}
+          </g>
+        );
+      })}
+      <text x={left - 6} y={height - 6} text-anchor="end">
+        {unit}
+      </text>
+      <text x={width - right} y={height - 6} text-anchor="end">
+        bars: model, dots: gauge, by pull
+      </text>
+    </svg>
+  );
+}

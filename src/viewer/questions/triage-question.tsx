@@ -1,0 +1,113 @@
+import { useSignal } from '@preact/signals';
+import { explainTriage, LOOP_CAUTIONS, TRIAGE_DOUBTS, type Triage } from '../../sim/index.ts';
+import { difference, fixed, joined, scaleOf, wordingIn } from '../format.ts';
+import type { PageProps } from '../page.tsx';
+import type { UnitChoice } from '../state/display.ts';
+import { Estimate } from './estimate.tsx';
+import { QuestionFrame, Sentences } from './question-frame.tsx';
+import { expected, isNumber, type Range, type Typed, TypedBox } from './typed-box.tsx';
+import { useQuestion } from './use-question.ts';
+
+/** K */
+const DIFFERENCES: Range = [-200, 200];
+const NAMES = {
+  rise: 'Coolant rise through the core, part load',
+  approach: 'Charge less coolant, end of the pull',
+} as const;
+type Name = keyof typeof NAMES;
+const BOXES = Object.keys(NAMES) as Name[];
+
+/** What is wrong? Two temperature differences against the car healthy and with one fault at a time. */
+export function TriageQuestion(props: PageProps) {
+  const units = props.display.units.value;
+  const typed = useSignal<Readonly<Record<Name, Typed>>>({ rise: 'empty', approach: 'empty' });
+  const { rise, approach } = typed.value;
+  const { found, ...asking } = useQuestion(props, 'triage', {
+    rise: isNumber(rise) ? rise : 0,
+    approach: isNumber(approach) ? approach : 0,
+    ...TRIAGE_DOUBTS,
+  });
+  return (
+    <QuestionFrame
+      title="What is wrong with the car?"
+      inputs={
+        <>
+          <p class="question-intro small">
+            Coolant leaving less coolant entering the core, at the end of the part-load phase before the first pull; and
+            the charge on the gauge less the coolant entering the core, at the end of that pull.
+          </p>
+          {BOXES.map((name) => (
+            <TypedBox
+              key={name}
+              label={NAMES[name]}
+              fileUnit="K"
+              units={units}
+              range={DIFFERENCES}
+              value={typed.value[name]}
+              onChange={(value) => {
+                typed.value = { ...typed.value, [name]: value };
+              }}
+            />
+          ))}
+        </>
+      }
+      why={whyNot(typed.value, units)}
+      {...asking}
+    >
+      {found && <Answer triage={found.result} units={units} />}
+    </QuestionFrame>
+  );
+}
+
+function whyNot(typed: Readonly<Record<Name, Typed>>, units: UnitChoice): string | undefined {
+  const wrong = BOXES.find((name) => typed[name] === 'unreadable');
+  if (wrong !== undefined) return expected(NAMES[wrong], 'K', units, DIFFERENCES);
+  return BOXES.every((name) => isNumber(typed[name])) ? undefined : 'Type both differences.';
+}
+
+function Answer({ triage, units }: { readonly triage: Triage | undefined; readonly units: UnitChoice }) {
+  if (triage === undefined) {
+    return <p>Nothing to compare: the run has no part-load phase with a whole pull after it.</p>;
+  }
+  const { reading, phase, pull, candidates, leading } = triage;
+  const { unit } = scaleOf('K', units);
+  return (
+    <>
+      <div>
+        <Sentences of={explainTriage(triage, wordingIn(units))} />
+        <Estimate cautions={LOOP_CAUTIONS} />
+      </div>
+      <table class="numbers">
+        <caption>
+          Rise at the end of {phase}, charge less coolant at the end of pull {pull}; good to{' '}
+          {joined(difference(reading.riseDoubt, units))} and {joined(difference(reading.approachDoubt, units))}. A
+          distance of 1 is as far as these.
+        </caption>
+        <thead>
+          <tr>
+            <th scope="col">Cause, nearest first</th>
+            <th scope="col">Distance</th>
+            <th scope="col">Rise, {unit}</th>
+            <th scope="col">Charge less coolant, {unit}</th>
+          </tr>
+        </thead>
+        <tbody>
+          <tr>
+            <th scope="row">measured</th>
+            <td />
+            <td>{difference(reading.rise, units).value}</td>
+            <td>{difference(reading.approach, units).value}</td>
+          </tr>
+          {candidates.map(({ cause, words, rise, approach, distance }, k) => (
+            <tr key={cause} class={k < leading.length ? 'leading' : undefined}>
+              <th scope="row">{words}</th>
+              <td>{fixed(distance, 1)}</td>
+              <td>{difference(rise, units).value}</td>
+              <td>{difference(approach, units).value}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </>
+  );
+}

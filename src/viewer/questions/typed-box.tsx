@@ -1,0 +1,71 @@
+import { useSignal } from '@preact/signals';
+import { useEffect } from 'preact/hooks';
+import { type FileUnit, readQuantity } from '../../sim/index.ts';
+import { boxText, measureOf, storedValue } from '../inputs/measure.ts';
+import type { UnitChoice } from '../state/display.ts';
+
+/** What a box holds: a number in the file's unit, nothing, or a text that is no number within the range. */
+export type Typed = number | 'empty' | 'unreadable';
+
+/** The numbers that boxes hold, in order, without what is empty or unreadable. */
+export const isNumber = (typed: Typed): typed is number => typeof typed === 'number';
+
+/** Reads a text as the boxes of the inputs do: any unit of the quantity, a bare number in the unit shown. */
+export function readTyped(text: string, fileUnit: FileUnit, units: UnitChoice, [low, high]: Range): Typed {
+  const stored = storedValue(text, measureOf(fileUnit, units));
+  if (stored === undefined) return 'empty';
+  const reading = readQuantity(String(stored), fileUnit);
+  if (reading.kind !== 'value') return 'unreadable';
+  return reading.value >= low && reading.value <= high ? reading.value : 'unreadable';
+}
+
+/** Least and greatest, in the file's unit. */
+export type Range = readonly [number, number];
+
+interface TypedBoxProps {
+  readonly label: string;
+  readonly fileUnit: FileUnit;
+  readonly units: UnitChoice;
+  readonly range: Range;
+  readonly value: Typed;
+  readonly placeholder?: string;
+  readonly onChange: (typed: Typed) => void;
+}
+
+/** A number with its unit; a choice of other units converts what stands in it. */
+export function TypedBox({ label, fileUnit, units, range, value, placeholder, onChange }: TypedBoxProps) {
+  const measure = measureOf(fileUnit, units);
+  const text = useSignal('');
+  // For another unit the text is written anew; never while somebody types.
+  useEffect(() => {
+    if (isNumber(value)) text.value = boxText(value, measure);
+  }, [measure.symbol]);
+  return (
+    <label class="typed-box">
+      <span>{label}</span>
+      <span class="typed-box-value">
+        <input
+          type="text"
+          inputMode="decimal"
+          autocomplete="off"
+          spellcheck={false}
+          placeholder={placeholder}
+          value={text.value}
+          aria-invalid={value === 'unreadable'}
+          onInput={({ currentTarget }) => {
+            text.value = currentTarget.value;
+            onChange(readTyped(currentTarget.value, fileUnit, units, range));
+          }}
+        />
+        {measure.caption}
+      </span>
+    </label>
+  );
+}
+
+/** What a box may hold, in its unit: said where something else stands in it. */
+export function expected(label: string, fileUnit: FileUnit, units: UnitChoice, range: Range): string {
+  const measure = measureOf(fileUnit, units);
+  const [low, high] = range.map((end) => boxText(end, measure));
+  return `${label}: expected a number, ${low} to ${high} ${measure.caption}.`;
+}

@@ -1,0 +1,194 @@
+import { AxeBuilder } from '@axe-core/playwright';
+import type { Page } from 'playwright';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { applyChanges, fromSi, simulate, summarisePulls, toConfig } from '../../src/sim/index.ts';
+import { shippedConfig, shippedScenario } from '../support/shipped.ts';
+import { openVisit, plain, solved, type Visit } from './browser.ts';
+
+let visit: Visit;
+beforeAll(async () => {
+  visit = await openVisit();
+});
+afterAll(() => visit.close());
+
+const CAR = 'rolling-road-estate';
+
+async function openQuestion(page: Page, name: string): Promise<void> {
+  await page.getByRole('button', { name: /More answers/ }).click();
+  await page.getByRole('radio', { name, exact: true }).check();
+}
+
+const type = (page: Page, box: string | RegExp, text: string): Promise<void> =>
+  page.getByRole('textbox', { name: box }).fill(text);
+
+async function answered(page: Page): Promise<string> {
+  await page.getByRole('button', { name: 'Work it out' }).click();
+  const words = page.locator('.question-answer .question-words');
+  await words.waitFor();
+  return plain(await words.innerText());
+}
+
+const rowsOf = async (page: Page): Promise<string[]> =>
+  (await page.locator('.question-answer tbody tr').allInnerTexts()).map(plain);
+
+describe('questions about the car on the rollers', () => {
+  it('the gauge agrees with readings of the model itself, a comma in them, and shows no miss', async () => {
+    const config = shippedConfig(CAR);
+    const pulls = summarisePulls(simulate(config), config.limit.chargeTemperature);
+    const { page, context, faults } = await visit.visitor();
+    await page.goto(visit.address);
+    await solved(page);
+    await openQuestion(page, 'Gauge');
+    expect(await page.getByRole('button', { name: 'Work it out' }).isDisabled()).toBe(true);
+    for (const pull of [1, 2, 3]) {
+      const read = fromSi(pulls[pull - 1].atEnd.indicatedTemperature, 'degC')
+        .toFixed(1)
+        .replace('.', ',');
+      await type(page, `Pull ${pull}`, read);
+    }
+    expect(await answered(page)).toContain('They agree within what the gauge can show');
+    const misses = await page.locator('.gauge-figure .gauge-dot').count();
+    expect(misses).toBe(3);
+    for (const row of (await rowsOf(page)).slice(0, 3)) expect(row).toMatch(/ [+-]?0\.[01] [+-]?0\.[01]$/);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  it('the gauge takes a reading with a unit of its own, and says which text is none', async () => {
+    const { page, context } = await visit.visitor();
+    await page.goto(visit.address);
+    await solved(page);
+    await openQuestion(page, 'Gauge');
+    await type(page, 'Pull 1', '140 F');
+    await type(page, 'Pull 2', 'warm');
+    expect(plain(await page.locator('.question [role=status]').innerText())).toBe(
+      'Pull 2: expected a number, -50 to 200 °C.',
+    );
+    await type(page, 'Pull 2', '');
+    expect(await answered(page)).toContain('At the end of one pull');
+    // 140 degF are 60 degC.
+    expect((await rowsOf(page))[0]).toMatch(/^1 60\.0 °C /);
+    await context.close();
+  });
+
+  it('triage names the air lock that was planted', async () => {
+    const locked = applyChanges(shippedScenario(CAR), 'air lock', { 'core.airLockedShare': 0.5 }).scenario;
+    if (locked === undefined) throw new Error('refused');
+    const { columns, phases } = simulate(toConfig(locked));
+    const pull = phases.findIndex(({ kind }) => kind === 'pull');
+    const [before, lift] = [phases[pull - 1].lastRow, phases[pull].lastRow];
+    const rise = columns.coolantOutOfCore[before] - columns.coolantIntoCore[before];
+    const approach = columns.indicatedTemperature[lift] - columns.coolantIntoCore[lift];
+    const { page, context, faults } = await visit.visitor();
+    await page.goto(visit.address);
+    await solved(page);
+    await openQuestion(page, 'Triage');
+    await type(page, /^Coolant rise/, rise.toFixed(2));
+    await type(page, /^Charge less/, approach.toFixed(1));
+    expect(await answered(page)).toContain('This looks most like 50 % of the core full of air.');
+    const [measured, first] = await rowsOf(page);
+    expect(measured).toContain(approach.toFixed(1));
+    expect(first).toMatch(new RegExp(`^50 % of the core full of air 0\\.0 .* ${approach.toFixed(1)}$`));
+    expect(plain(await page.locator('.question-answer').innerText())).toContain('Never open a hot pressure cap.');
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  it('cars side by side: no pull as it stands, eight with the bigger core', async () => {
+    const { page, context, faults } = await visit.visitor();
+    await page.goto(visit.address);
+    await solved(page);
+    await openQuestion(page, 'Compare');
+    await page.getByRole('checkbox', { name: 'one row wider' }).uncheck();
+    await page.getByRole('checkbox', { name: 'bigger core', exact: true }).check();
+    await answered(page);
+    const rows = await rowsOf(page);
+    expect(rows[0]).toBe('Pulls to the limit 0 8 (+8)');
+    expect(rows).toContain('core.airConductance, W/K 390 585');
+    // Two traces of the charge, and one of the difference.
+    const points = await page
+      .locator('.compare-figure polyline')
+      .evaluateAll((lines) => lines.map((line) => line.getAttribute('points')?.split(' ').length ?? 0));
+    expect(points).toHaveLength(3);
+    for (const count of points) expect(count).toBeLessThanOrEqual(400);
+    // The same car has the same line in both pictures, in the list of names and in the tables.
+    const other = await page.locator('.compare-figure polyline').last().getAttribute('class');
+    expect(await page.locator('.compare-figure polyline').nth(1).getAttribute('class')).toBe(other);
+    expect(await page.locator('.line-names li:last-child line').getAttribute('class')).toBe(other);
+    expect(await page.locator('.compare-table').first().locator('thead th:last-child line').getAttribute('class')).toBe(
+      other,
+    );
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  it('a hotter day gives no more pulls', async () => {
+    const { page, context, faults } = await visit.visitor();
+    await page.goto(visit.address);
+    await solved(page);
+    await page.getByRole('combobox', { name: /Variants/ }).selectOption('bigger core');
+    await solved(page);
+    await openQuestion(page, 'Another day');
+    await type(page, 'Outside', '45');
+    const words = await answered(page);
+    expect(words).toMatch(/^45\.0 °C outside/);
+    const [typed, , day] = await rowsOf(page);
+    const counts = (row: string): number[] => [...row.matchAll(/(\d+) of 8/g)].map(([, made]) => Number(made));
+    expect(counts(typed)[1]).toBe(8);
+    expect(counts(day)).toHaveLength(3);
+    counts(day).forEach((made, k) => {
+      expect(made).toBeLessThanOrEqual(counts(typed)[k]);
+    });
+    expect(counts(day)[1]).toBeLessThan(8);
+    const hottest = Number(/Hottest day with 8 pulls made: (-?[\d.]+) °C/.exec(words)?.[1]);
+    expect(hottest).toBeGreaterThan(27);
+    expect(hottest).toBeLessThan(45);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  it('what to measure tells how far it is, stops when told, and ranks', async () => {
+    const { page, context, faults } = await visit.visitor();
+    await page.goto(visit.address);
+    await solved(page);
+    await openQuestion(page, 'What to measure');
+    await page.getByRole('spinbutton', { name: 'Runs' }).fill('4000');
+    await page.getByRole('button', { name: 'Work it out' }).click();
+    await page.getByText(/^\d+ of \d+ runs so far\.$/).waitFor();
+    await page.getByRole('button', { name: 'Cancel' }).click();
+    await page.getByText('Cancelled.').waitFor();
+    await page.getByRole('spinbutton', { name: 'Runs' }).fill('16');
+    expect(await answered(page)).toContain('of 16 runs with all inputs uncertain at once');
+    const shares = (await rowsOf(page)).map((row) => Number(/(\d+\.\d) \d+\.\d \d+\.\d$/.exec(row)?.[1]));
+    expect(shares.length).toBeGreaterThan(5);
+    expect(shares).toEqual(shares.toSorted((a, b) => b - a));
+    expect(await page.locator('.share-figure .model-bar').count()).toBe(shares.length);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+});
+
+describe.each(['light', 'dark'] as const)('the questions in the %s theme', (colorScheme) => {
+  it.each([1280, 360])('axe finds nothing at %i px, and nothing reaches over the edge', async (width) => {
+    const { page, context } = await visit.visitor({ viewport: { width, height: 844 }, colorScheme });
+    await page.goto(visit.address);
+    await page.locator('.causes ol li').first().waitFor({ state: 'attached' });
+    await page.getByRole('button', { name: /More answers/ }).click();
+    const asked: readonly (readonly [string, Readonly<Record<string, string>>])[] = [
+      ['Gauge', { 'Pull 1': '60' }],
+      ['Triage', { 'Coolant rise': '1', 'Charge less': '40' }],
+      ['Compare', {}],
+      ['Another day', { Outside: '35' }],
+      ['What to measure', {}],
+    ];
+    for (const [name, boxes] of asked) {
+      await page.getByRole('radio', { name, exact: true }).check();
+      for (const [box, text] of Object.entries(boxes)) await type(page, new RegExp(`^${box}`), text);
+      await answered(page);
+      const { violations } = await new AxeBuilder({ page }).include('.question').analyze();
+      expect(violations.map(({ id, nodes }) => `${name}, ${id}: ${nodes[0]?.html}`)).toEqual([]);
+      expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
+    }
+    await context.close();
+  });
+});
