@@ -19,14 +19,6 @@ import {
   type Upgrade,
 } from '../src/sim/index.ts';
 
-/** What upgrades are weighed with: a study asks for its cars by what is fitted to them, and a message holds no function. */
-export interface UpgradesAsked {
-  readonly upgrades: readonly Upgrade[];
-  /** places in the list, ascending and joined by commas, and the car that has them; what cannot be is not in it */
-  readonly cars: readonly (readonly [chosen: string, car: Config])[];
-  readonly withOrders: boolean;
-}
-
 interface GaugeAsked {
   readonly readings: readonly GaugeReading[];
   /** K */
@@ -58,6 +50,14 @@ interface SensitivityAsked {
   readonly inputs: readonly UncertainInput[];
   readonly runs: number;
   readonly seed: number;
+}
+
+/** What upgrades are weighed with: a study asks for its cars by what is fitted to them, and a message holds no function. */
+export interface UpgradesAsked {
+  readonly upgrades: readonly Upgrade[];
+  /** places in the list, ascending and joined by commas, and the car that has them; what cannot be is not in it */
+  readonly cars: readonly (readonly [chosen: string, car: Config])[];
+  readonly withOrders: boolean;
 }
 
 /** Answers of many runs that a page asks for by name: each takes a car and what it is asked with. */

@@ -1,14 +1,17 @@
 import './answer-table.css';
+import type { ComponentChild } from 'preact';
 
 interface AnswerTableProps {
   readonly name: string;
   readonly heads: readonly string[];
+  /** what stands above each head */
+  readonly marks?: readonly ComponentChild[];
   /** one cell a head, the first is the name of the row */
   readonly rows: readonly (readonly string[])[];
 }
 
 /** Numbers of an answer; what is wider than the page is scrolled sideways. */
-export function AnswerTable({ name, heads, rows }: AnswerTableProps) {
+export function AnswerTable({ name, heads, marks, rows }: AnswerTableProps) {
   return (
     <div class="answer-table">
       <h4>{name}</h4>
@@ -17,8 +20,9 @@ export function AnswerTable({ name, heads, rows }: AnswerTableProps) {
         <table class="numbers">
           <thead>
             <tr>
-              {heads.map((head) => (
+              {heads.map((head, k) => (
                 <th key={head} scope="col">
+                  {marks?.[k]}
                   {head}
                 </th>
               ))}

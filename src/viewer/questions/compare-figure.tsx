@@ -1,11 +1,11 @@
 import { useRef } from 'preact/hooks';
 import type { ComparedCar } from '../../../workers/questions.ts';
 import type { Comparison } from '../../sim/index.ts';
-import { clockTime, scaleOf } from '../format.ts';
+import { briefly, clockTime, scaleOf } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
 import { roundRange, roundStep, ticksBetween } from '../time/ticks.ts';
 import { useSize } from '../time/use-size.ts';
-import { type Frame, placeOn, ValueAxis } from './scales.tsx';
+import { LevelLines, placeOn, UprightLines } from './scales.tsx';
 import { thinned } from './thinned.ts';
 
 /** The picture of the charge, and below it that of the differences on the same time axis. */
@@ -35,7 +35,7 @@ interface CompareFigureProps {
 export function CompareFigure({ cars, comparison: { time, charge }, units }: CompareFigureProps) {
   const host = useRef<HTMLElement>(null);
   const width = useSize(host).value.width || USUAL_WIDTH;
-  const [above, below]: readonly Frame[] = [
+  const [above, below] = [
     { ...CHARGE, width },
     { ...DIFFERENCE, width },
   ];
@@ -65,7 +65,13 @@ export function CompareFigure({ cars, comparison: { time, charge }, units }: Com
         role="img"
         aria-label="Charge temperature of the cars over time; the table has the peaks"
       >
-        <ValueAxis low={charges[0]} high={charges[1]} y={y} frame={above} />
+        <LevelLines
+          ticks={ticksBetween(...charges, roundStep((charges[1] - charges[0]) / 5))}
+          place={y}
+          write={briefly}
+          from={above.left}
+          to={width - above.right}
+        />
         {limits.map((limit) => (
           <g key={limit}>
             <line class="mark" x1={above.left} x2={above.width - above.right} y1={y(limit)} y2={y(limit)} />
@@ -86,7 +92,13 @@ export function CompareFigure({ cars, comparison: { time, charge }, units }: Com
         role="img"
         aria-label={`Charge temperature less that of ${cars[0].name}; the table has the differences of the peaks`}
       >
-        <ValueAxis low={differences[0]} high={differences[1]} lines={4} y={yDifference} frame={below} />
+        <LevelLines
+          ticks={ticksBetween(...differences, roundStep((differences[1] - differences[0]) / 4))}
+          place={yDifference}
+          write={briefly}
+          from={below.left}
+          to={width - below.right}
+        />
         <line class="zero" x1={below.left} x2={below.width - below.right} y1={yDifference(0)} y2={yDifference(0)} />
         {changes.map((points, k) => (
           <polyline
@@ -98,11 +110,13 @@ export function CompareFigure({ cars, comparison: { time, charge }, units }: Com
         <text x={below.left} y={11}>
           Less {cars[0].name}, {differenceUnit}
         </text>
-        {ticksBetween(0, end, timeStep(end, width)).map((at) => (
-          <text key={at} x={x(at)} y={below.height - below.foot + 14} text-anchor="middle">
-            {clockTime(at, 0)}
-          </text>
-        ))}
+        <UprightLines
+          ticks={ticksBetween(0, end, timeStep(end, width))}
+          place={x}
+          write={(at) => clockTime(at, 0)}
+          from={below.height - below.foot}
+          to={below.top}
+        />
         <text x={below.width - below.right} y={below.height - 6} text-anchor="end">
           minutes and seconds from the start
         </text>

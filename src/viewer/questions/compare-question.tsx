@@ -1,11 +1,11 @@
 import { useSignal } from '@preact/signals';
-import type { ComponentChildren } from 'preact';
 import { useMemo } from 'preact/hooks';
 import type { ComparedCar } from '../../../workers/questions.ts';
 import { onScreen, wordingIn } from '../format.ts';
 import type { PageProps } from '../page.tsx';
 import type { UnitChoice } from '../state/display.ts';
 import { plannedPhases } from '../time/phases.ts';
+import { AnswerTable } from './answer-table.tsx';
 import { CompareFigure, LineSample } from './compare-figure.tsx';
 import { changeRows, compareRows } from './compare-rows.ts';
 import { candidatesOf, firstPicks, MOST_CARS, type Picks, pickedCars, withPick } from './compared-cars.ts';
@@ -75,6 +75,8 @@ function Answer({ found, units }: { readonly found: FoundAnswer<'compare'>; read
   const { asked, result } = found;
   const { cars } = asked;
   const changes = changeRows(cars);
+  const names = cars.map(({ name }) => name);
+  const marks = [null, ...cars.map(({ line }) => <LineSample key={line} line={line} />)];
   return (
     <>
       <div class="whole-row">
@@ -82,73 +84,25 @@ function Answer({ found, units }: { readonly found: FoundAnswer<'compare'>; read
         <Estimate />
       </div>
       <CompareFigure cars={cars} comparison={result} units={units} />
-      <ScrollTable label="Figures of the cars">
-        <table class="numbers compare-table">
-          <caption>In brackets the difference from {cars[0].name}</caption>
-          <Head cars={cars} of="Figure" />
-          <tbody>
-            {compareRows(result, units).map(({ name, cells }) => (
-              <tr key={name}>
-                <th scope="row">{name}</th>
-                {cells.map(({ value, change }, k) => (
-                  <td key={cars[k].name}>
-                    {value}
-                    {change !== undefined && ` (${change})`}
-                  </td>
-                ))}
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </ScrollTable>
+      <div class="whole-row">
+        <AnswerTable
+          name={`Figures; in brackets the difference from ${cars[0].name}`}
+          heads={['Figure', ...names]}
+          marks={marks}
+          rows={compareRows(result, units)}
+        />
+      </div>
       {changes.length > 0 && (
-        <ScrollTable label="Inputs of the cars">
-          <table class="numbers compare-table">
-            <caption>Inputs in which they differ, as in the file</caption>
-            <Head cars={cars} of="Input" />
-            <tbody>
-              {changes.map(({ name, cells }) => (
-                <tr key={name}>
-                  <th scope="row">{name}</th>
-                  {cells.map(({ value }, k) => (
-                    <td key={cars[k].name}>{value}</td>
-                  ))}
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </ScrollTable>
+        <div class="whole-row">
+          <AnswerTable
+            name="Inputs in which they differ, as in the file"
+            heads={['Input', ...names]}
+            marks={marks}
+            rows={changes}
+          />
+        </div>
       )}
     </>
-  );
-}
-
-interface ScrollTableProps {
-  readonly label: string;
-  readonly children: ComponentChildren;
-}
-
-/** A table that may be wider than the page. */
-const ScrollTable = ({ label, children }: ScrollTableProps) => (
-  // biome-ignore lint/a11y/noNoninteractiveTabindex: so that the keys scroll it too
-  <section class="wide-table whole-row" aria-label={label} tabIndex={0}>
-    {children}
-  </section>
-);
-
-function Head({ cars, of }: { readonly cars: readonly Pick<ComparedCar, 'name' | 'line'>[]; readonly of: string }) {
-  return (
-    <thead>
-      <tr>
-        <th scope="col">{of}</th>
-        {cars.map(({ name, line }) => (
-          <th key={name} scope="col">
-            <LineSample line={line} />
-            {name}
-          </th>
-        ))}
-      </tr>
-    </thead>
   );
 }
 

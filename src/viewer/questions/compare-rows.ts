@@ -1,7 +1,8 @@
 import type { ComparedCar } from '../../../workers/questions.ts';
 import { type ColumnName, type ComparedFigures, type Comparison, inputInWords } from '../../sim/index.ts';
-import { columnShown, difference, fixed, NO_BREAK_SPACE, onScreen, temperature } from '../format.ts';
+import { columnShown, difference, fixed, onScreen, temperature } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
+import { drivePower, named } from './shown.ts';
 
 /** A figure of each car, and how it and its difference from the first are written. */
 interface Row {
@@ -12,17 +13,6 @@ interface Row {
   readonly writeDifference: (value: number) => string;
 }
 
-/** A figure as text and, behind the first car, what it differs by from the first. */
-interface ComparedCell {
-  readonly value: string;
-  readonly change?: string;
-}
-
-interface WrittenRow {
-  readonly name: string;
-  readonly cells: readonly ComparedCell[];
-}
-
 const END_OF_PULL = {
   coolantFlow: 'Coolant flow',
   coreAirDrop: 'Core air drop',
@@ -31,7 +21,7 @@ const END_OF_PULL = {
 } as const satisfies Partial<Record<ColumnName & keyof ComparedFigures, string>>;
 
 /** Counts, peaks and the end of pull 1, a row each. */
-export function compareRows({ cars }: Comparison, units: UnitChoice): WrittenRow[] {
+export function compareRows({ cars }: Comparison, units: UnitChoice): string[][] {
   const count = (name: string, read: Row['read']): Row => ({
     name,
     unit: '',
@@ -53,10 +43,12 @@ export function compareRows({ cars }: Comparison, units: UnitChoice): WrittenRow
     peak('Its peak', (car) => car.decidingPeak),
     ...Object.entries(END_OF_PULL).map(([key, name]): Row => {
       const column = key as keyof typeof END_OF_PULL;
-      const write = (value: number) => columnShown(value, column, units).value;
+      const shown = (value: number) =>
+        column === 'drivePower' ? drivePower(value, units) : columnShown(value, column, units);
+      const write = (value: number) => shown(value).value;
       return {
         name: `${name}, end of pull 1`,
-        unit: columnShown(0, column, units).unit,
+        unit: shown(0).unit,
         read: (car) => car[column],
         write,
         writeDifference: write,
@@ -64,15 +56,15 @@ export function compareRows({ cars }: Comparison, units: UnitChoice): WrittenRow
     }),
     ...Array.from({ length: most }, (_, k) => peak(`Peak of pull ${k + 1}`, (car) => car.peaks[k])),
   ];
-  return rows.map(({ name, unit, read, write, writeDifference }) => ({
-    name: unit === '' ? name : `${name}, ${unit}`,
-    cells: cars.map((car, k) => {
+  return rows.map(({ name, unit, read, write, writeDifference }) => [
+    named(name, unit),
+    ...cars.map((car, k) => {
       const value = read(car);
-      if (value === undefined) return { value: 'not run' };
+      if (value === undefined) return 'not run';
       const change = k === 0 ? undefined : read(car.difference);
-      return { value: write(value), ...(change !== undefined && { change: signed(change, writeDifference) }) };
+      return change === undefined ? write(value) : `${write(value)} (${signed(change, writeDifference)})`;
     }),
-  }));
+  ]);
 }
 
 /** "+8", "-8.7", "0" */
@@ -83,15 +75,12 @@ function signed(value: number, write: (value: number) => string): string {
 }
 
 /** Inputs in which the cars differ, a row each with what every car has; the first car's value stands where none is changed. */
-export function changeRows(cars: readonly Pick<ComparedCar, 'changes'>[]): WrittenRow[] {
+export function changeRows(cars: readonly Pick<ComparedCar, 'changes'>[]): string[][] {
   const paths = [...new Set(cars.flatMap(({ changes }) => changes.map(({ path }) => path)))];
   return paths.map((path) => {
     const found = cars.map(({ changes }) => changes.find((change) => change.path === path));
     const known = found.find((change) => change !== undefined);
-    const unit = known?.unit === undefined ? '' : `,${NO_BREAK_SPACE}${onScreen(` ${known.unit}`).trim()}`;
-    return {
-      name: `${path}${unit}`,
-      cells: found.map((change) => ({ value: inputInWords(change === undefined ? known?.from : change.to) })),
-    };
+    const unit = known?.unit === undefined ? '' : onScreen(` ${known.unit}`).trim();
+    return [named(path, unit), ...found.map((change) => inputInWords(change === undefined ? known?.from : change.to))];
   });
 }

@@ -1,13 +1,14 @@
 import { useSignal } from '@preact/signals';
 import { useMemo } from 'preact/hooks';
 import { type Day, type DayStudy, explainDay, type FileUnit, onDay } from '../../sim/index.ts';
-import { joined, onScreen, temperature, wordingIn } from '../format.ts';
+import { joined, onScreen, scaleOf, temperature, wordingIn } from '../format.ts';
 import { boxText, measureOf } from '../inputs/measure.ts';
 import type { PageProps } from '../page.tsx';
 import type { Car } from '../state/cars.ts';
 import type { UnitChoice } from '../state/display.ts';
+import { AnswerTable } from './answer-table.tsx';
 import { Estimate } from './estimate.tsx';
-import { PullsWanted, pullsOf } from './pulls-wanted.tsx';
+import { PullsWanted, pullsOf, whyNoPulls } from './pulls-wanted.tsx';
 import { QuestionFrame, Sentences } from './question-frame.tsx';
 import { expected, isNumber, type Range, type Typed, TypedBox } from './typed-box.tsx';
 import { useQuestion } from './use-question.ts';
@@ -62,11 +63,10 @@ function DayOf({ car, ...props }: PageProps & { readonly car: Car }) {
         </>
       }
       why={
-        pullsOf(car) === 0
-          ? 'The cycle has no pull: nothing to count.'
-          : wrong !== undefined
-            ? expected(wrong.label, wrong.unit, units, wrong.range)
-            : refused && onScreen(refused.message)
+        whyNoPulls(car) ??
+        (wrong === undefined
+          ? refused && onScreen(refused.message)
+          : expected(wrong.label, wrong.unit, units, wrong.range))
       }
       {...asking}
     >
@@ -89,43 +89,29 @@ export const dayOf = (typed: Readonly<Partial<Record<Key, Typed>>>): Day =>
 
 /** Both days with the band of 5 % of core conductance. */
 function DayTable({ study, units }: { readonly study: DayStudy; readonly units: UnitChoice }) {
+  const { unit } = scaleOf('degC', units);
   const peak = (kelvin: number | undefined): string =>
-    kelvin === undefined ? 'not run' : joined(temperature(kelvin, units));
+    kelvin === undefined ? 'not run' : temperature(kelvin, units).value;
   return (
-    <table class="numbers">
-      <caption>With 5 % less and 5 % more core conductance beside it; limit {peak(study.limit)}</caption>
-      <thead>
-        <tr>
-          <th scope="col">Core conductance</th>
-          <th scope="col">− 5 %</th>
-          <th scope="col">as typed</th>
-          <th scope="col">+ 5 %</th>
-        </tr>
-      </thead>
-      {(['typed', 'day'] as const).map((which) => {
+    <AnswerTable
+      name={`With 5 % less and 5 % more core conductance beside it; limit ${joined(temperature(study.limit, units))}`}
+      heads={['Core conductance', '− 5 %', 'as typed', '+ 5 %']}
+      rows={(['typed', 'day'] as const).flatMap((which) => {
         const { temperature: outside, count, pullsRun, deciding, lower, higher } = study[which];
-        const ofAll = (made: number): string => `${made} of ${pullsRun}`;
-        return (
-          <tbody key={which}>
-            <tr>
-              <th scope="row">
-                {which === 'typed' ? 'As typed' : 'That day'}, {joined(temperature(outside, units))} outside: pulls
-              </th>
-              <td>{ofAll(lower.count)}</td>
-              <td>{ofAll(count)}</td>
-              <td>{ofAll(higher.count)}</td>
-            </tr>
-            {deciding && (
-              <tr>
-                <th scope="row">Peak of pull {deciding.pull}</th>
-                <td>{peak(lower.peak)}</td>
-                <td>{peak(deciding.peak)}</td>
-                <td>{peak(higher.peak)}</td>
-              </tr>
-            )}
-          </tbody>
-        );
+        const name = which === 'typed' ? 'As typed' : 'That day';
+        const made = [lower.count, count, higher.count].map((each) => `${each} of ${pullsRun}`);
+        return [
+          [`${name}, ${joined(temperature(outside, units))} outside: pulls`, ...made],
+          ...(deciding
+            ? [
+                [
+                  `${name}: peak of pull ${deciding.pull}, ${unit}`,
+                  ...[lower.peak, deciding.peak, higher.peak].map(peak),
+                ],
+              ]
+            : []),
+        ];
       })}
-    </table>
+    />
   );
 }

@@ -1,10 +1,11 @@
 import type { CarAgreement } from '../../sim/index.ts';
-import { difference, scaleOf } from '../format.ts';
+import { briefly, difference, scaleOf } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
-import { roundRange } from '../time/ticks.ts';
-import { type Frame, placeOn, ValueAxis } from './scales.tsx';
+import { roundRange, roundStep, ticksBetween } from '../time/ticks.ts';
+import { LevelLines, placeOn } from './scales.tsx';
 
-const FRAME: Frame = { width: 420, height: 220, left: 44, right: 14, top: 22, foot: 34 };
+const [WIDTH, HEIGHT] = [420, 220];
+const [LEFT, RIGHT, TOP, FOOT] = [44, 14, 22, 34];
 /** Above so many pulls the misses are only in the table. */
 const MOST_WRITTEN = 9;
 const WIDEST_BAR = 34;
@@ -25,22 +26,27 @@ interface GaugeFigureProps {
 /** The model's indicated temperature as bars, what the gauge showed as dots, and the miss of each in numbers. */
 export function GaugeFigure({ agreement: { pulls }, floor, units }: GaugeFigureProps) {
   const { fromSi, unit } = scaleOf('degC', units);
-  const { width, height, left, right, top, foot } = FRAME;
   const all = pulls.flatMap(({ model, indicated }) => [fromSi(model), fromSi(indicated)]);
   const [low, high] = roundRange(Math.min(fromSi(floor), ...all), Math.max(...all), 5);
-  const y = placeOn([low, high], height - foot, top);
-  const slot = (width - left - right) / pulls.length;
+  const y = placeOn([low, high], HEIGHT - FOOT, TOP);
+  const slot = (WIDTH - LEFT - RIGHT) / pulls.length;
   const bar = Math.min(WIDEST_BAR, 0.6 * slot);
   return (
     <svg
       class="gauge-figure"
-      viewBox={`0 0 ${width} ${height}`}
+      viewBox={`0 0 ${WIDTH} ${HEIGHT}`}
       role="img"
       aria-label="What the gauge showed against the model, pull by pull; the table beside it has the numbers"
     >
-      <ValueAxis low={low} high={high} y={y} frame={FRAME} />
+      <LevelLines
+        ticks={ticksBetween(low, high, roundStep((high - low) / 5))}
+        place={y}
+        write={briefly}
+        from={LEFT}
+        to={WIDTH - RIGHT}
+      />
       {pulls.map(({ pull, model, indicated, miss }, k) => {
-        const x = left + (k + 0.5) * slot;
+        const x = LEFT + (k + 0.5) * slot;
         const [atModel, atGauge] = [y(fromSi(model)), y(fromSi(indicated))];
         return (
           <g key={pull}>
@@ -52,17 +58,17 @@ export function GaugeFigure({ agreement: { pulls }, floor, units }: GaugeFigureP
               </text>
             )}
             {(pulls.length <= 2 * MOST_WRITTEN || k === 0 || k === pulls.length - 1) && (
-              <text x={x} y={height - foot + 14} text-anchor="middle">
+              <text x={x} y={HEIGHT - FOOT + 14} text-anchor="middle">
                 {pull}
               </text>
             )}
           </g>
         );
       })}
-      <text x={left - 6} y={height - 6} text-anchor="end">
+      <text x={LEFT - 6} y={HEIGHT - 6} text-anchor="end">
         {unit}
       </text>
-      <text x={width - right} y={height - 6} text-anchor="end">
+      <text x={WIDTH - RIGHT} y={HEIGHT - 6} text-anchor="end">
         bars: model, dots: gauge, by pull
       </text>
     </svg>

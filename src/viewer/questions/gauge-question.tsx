@@ -1,11 +1,12 @@
 import { useSignal } from '@preact/signals';
 import { explainAgreement, type GaugeReading, toSi } from '../../sim/index.ts';
-import { difference, fixed, joined, scaleOf, temperature, wordingIn } from '../format.ts';
+import { difference, fixed, scaleOf, temperature, wordingIn } from '../format.ts';
 import type { PageProps } from '../page.tsx';
 import type { UnitChoice } from '../state/display.ts';
+import { AnswerTable } from './answer-table.tsx';
 import { Estimate } from './estimate.tsx';
 import { GaugeFigure, signedDifference } from './gauge-figure.tsx';
-import { pullsOf } from './pulls-wanted.tsx';
+import { pullsOf, whyNoPulls } from './pulls-wanted.tsx';
 import { QuestionFrame, Sentences } from './question-frame.tsx';
 import { expected, isNumber, type Range, type Typed, TypedBox } from './typed-box.tsx';
 import { type FoundAnswer, useQuestion } from './use-question.ts';
@@ -60,7 +61,7 @@ export function GaugeQuestion(props: PageProps) {
           />
         </>
       }
-      why={whyNot(typed.value, step.value, pulls, units)}
+      why={whyNoPulls(car) ?? whyNot(typed.value, step.value, units)}
       {...asking}
     >
       {found && <Answer found={found} units={units} />}
@@ -82,8 +83,7 @@ export function withReading(typed: readonly Typed[], pull: number, value: Typed)
 export const readingsOf = (typed: readonly Typed[]): GaugeReading[] =>
   typed.flatMap((each, k) => (isNumber(each) ? [{ pull: k + 1, indicated: toSi(each, 'degC') }] : []));
 
-function whyNot(typed: readonly Typed[], step: Typed, pulls: number, units: UnitChoice): string | undefined {
-  if (pulls === 0) return 'The cycle has no pull: nothing to compare.';
+function whyNot(typed: readonly Typed[], step: Typed, units: UnitChoice): string | undefined {
   const wrong = typed.indexOf('unreadable');
   if (wrong >= 0) return expected(`Pull ${wrong + 1}`, 'degC', units, READINGS);
   if (!isNumber(step)) return expected('Step of the gauge', 'K', units, STEPS);
@@ -105,6 +105,8 @@ function Answer({
     );
   }
   const { unit } = scaleOf('K', units);
+  const { unit: absolute } = scaleOf('degC', units);
+  const factor = fixed(result.fit.factor, 2);
   return (
     <>
       <div>
@@ -112,40 +114,26 @@ function Answer({
         <Estimate />
       </div>
       <GaugeFigure agreement={result} floor={car.config.ambient.temperature} units={units} />
-      <table class="numbers">
-        <caption>Indicated temperature at the end of each pull; a miss is model less gauge</caption>
-        <thead>
-          <tr>
-            <th scope="col">Pull</th>
-            <th scope="col">Gauge</th>
-            <th scope="col">Model</th>
-            <th scope="col">Miss, {unit}</th>
-            <th scope="col">
-              Left with {fixed(result.fit.factor, 2)} × core, {unit}
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {result.pulls.map(({ pull, indicated, model, miss, missLeft }) => (
-            <tr key={pull}>
-              <th scope="row">{pull}</th>
-              <td>{joined(temperature(indicated, units))}</td>
-              <td>{joined(temperature(model, units))}</td>
-              <td>{signedDifference(miss, units)}</td>
-              <td>{signedDifference(missLeft, units)}</td>
-            </tr>
-          ))}
-        </tbody>
-        <tfoot>
-          <tr>
-            <th scope="row">rms</th>
-            <td />
-            <td />
-            <td>{difference(result.rmsMiss, units).value}</td>
-            <td>{difference(result.fit.rmsLeft, units).value}</td>
-          </tr>
-        </tfoot>
-      </table>
+      <AnswerTable
+        name="Indicated temperature at the end of each pull; a miss is model less gauge"
+        heads={[
+          'Pull',
+          `Gauge, ${absolute}`,
+          `Model, ${absolute}`,
+          `Miss, ${unit}`,
+          `Left with ${factor} × core, ${unit}`,
+        ]}
+        rows={[
+          ...result.pulls.map(({ pull, indicated, model, miss, missLeft }) => [
+            String(pull),
+            temperature(indicated, units).value,
+            temperature(model, units).value,
+            signedDifference(miss, units),
+            signedDifference(missLeft, units),
+          ]),
+          ['rms', '', '', difference(result.rmsMiss, units).value, difference(result.fit.rmsLeft, units).value],
+        ]}
+      />
     </>
   );
 }

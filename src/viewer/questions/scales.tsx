@@ -1,6 +1,3 @@
-import { briefly } from '../format.ts';
-import { roundStep, ticksBetween } from '../time/ticks.ts';
-
 /** Puts values on paper: `low` of the range at `from`, `high` at `to`. */
 export const placeOn =
   ([low, high]: readonly [number, number], from: number, to: number): ((value: number) => number) =>
@@ -46,29 +43,4 @@ export function UprightLines({ ticks, place, write, from, to }: GridProps) {
       ))}
     </>
   );
-}
-
-/** Where a picture draws: its size and its margins, in its own units. */
-export interface Frame {
-  readonly width: number;
-  readonly height: number;
-  readonly left: number;
-  readonly right: number;
-  readonly top: number;
-  readonly foot: number;
-}
-
-interface ValueAxisProps {
-  readonly low: number;
-  readonly high: number;
-  /** about so many lines */
-  readonly lines?: number;
-  readonly y: (value: number) => number;
-  readonly frame: Pick<Frame, 'width' | 'left' | 'right'>;
-}
-
-/** Level lines at round values across a whole picture. */
-export function ValueAxis({ low, high, lines = 5, y, frame: { width, left, right } }: ValueAxisProps) {
-  const ticks = ticksBetween(low, high, roundStep((high - low) / lines));
-  return <LevelLines ticks={ticks} place={y} write={briefly} from={left} to={width - right} />;
 }

@@ -12,8 +12,9 @@ import { fixed, onScreen, scaleOf, temperature, wordingIn } from '../format.ts';
 import type { PageProps } from '../page.tsx';
 import type { Car } from '../state/cars.ts';
 import type { UnitChoice } from '../state/display.ts';
+import { AnswerTable } from './answer-table.tsx';
 import { Estimate } from './estimate.tsx';
-import { pullsOf } from './pulls-wanted.tsx';
+import { whyNoPulls } from './pulls-wanted.tsx';
 import { QuestionFrame, Sentences } from './question-frame.tsx';
 import { ShareFigure } from './share-figure.tsx';
 import { useQuestion } from './use-question.ts';
@@ -52,7 +53,7 @@ function SensitivityOf({ car, ...props }: PageProps & { readonly car: Car }) {
           <WholeBox label="Seed" value={seed} least={0} most={MOST_SEED} />
         </>
       }
-      why={pullsOf(car) === 0 ? 'The cycle has no pull: nothing to rank.' : issues[0] && onScreen(issues[0].message)}
+      why={whyNoPulls(car) ?? (issues[0] && onScreen(issues[0].message))}
       {...asking}
     >
       {found && <Answer study={found.result} units={units} />}
@@ -72,29 +73,17 @@ function Answer({ study, units }: { readonly study: Sensitivity | undefined; rea
         <Estimate />
       </div>
       <ShareFigure ranking={study.ranking} />
-      <table class="numbers">
-        <caption>Peak of pull {study.pull}: the share of its spread, and with that input alone at either end</caption>
-        <thead>
-          <tr>
-            <th scope="col">Input</th>
-            <th scope="col">Range</th>
-            <th scope="col">Share, %</th>
-            <th scope="col">Peak at low, {unit}</th>
-            <th scope="col">Peak at high, {unit}</th>
-          </tr>
-        </thead>
-        <tbody>
-          {study.ranking.map(({ input, share, peakAtLow, peakAtHigh }) => (
-            <tr key={input.name}>
-              <th scope="row">{input.name}</th>
-              <td>{rangeInWords(input)}</td>
-              <td>{fixed(100 * share, 1)}</td>
-              <td>{peak(peakAtLow)}</td>
-              <td>{peak(peakAtHigh)}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
+      <AnswerTable
+        name={`Peak of pull ${study.pull}: the share of its spread, and with that input alone at either end`}
+        heads={['Input', 'Share, %', `Peak at low, ${unit}`, `Peak at high, ${unit}`, 'Range']}
+        rows={study.ranking.map(({ input, share, peakAtLow, peakAtHigh }) => [
+          input.name,
+          fixed(100 * share, 1),
+          peak(peakAtLow),
+          peak(peakAtHigh),
+          rangeInWords(input),
+        ])}
+      />
     </>
   );
 }

@@ -1,8 +1,8 @@
 import { type StoreStudy, storeSize } from '../../sim/index.ts';
-import { scaleOf } from '../format.ts';
+import { briefly, scaleOf } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
-import { roundRange } from '../time/ticks.ts';
-import { placeOn, ValueAxis } from './scales.tsx';
+import { roundRange, roundStep, ticksBetween } from '../time/ticks.ts';
+import { LevelLines, placeOn } from './scales.tsx';
 
 const WIDTH = 420;
 const HEIGHT = 220;
@@ -33,7 +33,13 @@ export function StoreFigure({ study, units }: { readonly study: StoreStudy; read
       role="img"
       aria-label={`Peak of pull ${study.pulls} against size; the table beside it has the numbers`}
     >
-      <ValueAxis low={low} high={high} y={y} frame={{ width: WIDTH, left: LEFT, right: RIGHT }} />
+      <LevelLines
+        ticks={ticksBetween(low, high, roundStep((high - low) / 5))}
+        place={y}
+        write={briefly}
+        from={LEFT}
+        to={WIDTH - RIGHT}
+      />
       {marks.map(({ size, name }) => (
         <g key={name}>
           <line class="mark" x1={x(size)} x2={x(size)} y1={TOP} y2={HEIGHT - FOOT} />

@@ -3,6 +3,7 @@ import { explainTriage, LOOP_CAUTIONS, TRIAGE_DOUBTS, type Triage } from '../../
 import { difference, fixed, joined, scaleOf, wordingIn } from '../format.ts';
 import type { PageProps } from '../page.tsx';
 import type { UnitChoice } from '../state/display.ts';
+import { AnswerTable } from './answer-table.tsx';
 import { Estimate } from './estimate.tsx';
 import { QuestionFrame, Sentences } from './question-frame.tsx';
 import { expected, isNumber, type Range, type Typed, TypedBox } from './typed-box.tsx';
@@ -69,45 +70,30 @@ function Answer({ triage, units }: { readonly triage: Triage | undefined; readon
   if (triage === undefined) {
     return <p>Nothing to compare: the run has no part-load phase with a whole pull after it.</p>;
   }
-  const { reading, phase, pull, candidates, leading } = triage;
+  const { reading, phase, pull, candidates } = triage;
   const { unit } = scaleOf('K', units);
+  const doubts = [reading.riseDoubt, reading.approachDoubt]
+    .map((doubt) => joined(difference(doubt, units)))
+    .join(' and ');
   return (
     <>
       <div>
         <Sentences of={explainTriage(triage, wordingIn(units))} />
         <Estimate cautions={LOOP_CAUTIONS} />
       </div>
-      <table class="numbers">
-        <caption>
-          Rise at the end of {phase}, charge less coolant at the end of pull {pull}; good to{' '}
-          {joined(difference(reading.riseDoubt, units))} and {joined(difference(reading.approachDoubt, units))}. A
-          distance of 1 is as far as these.
-        </caption>
-        <thead>
-          <tr>
-            <th scope="col">Cause, nearest first</th>
-            <th scope="col">Distance</th>
-            <th scope="col">Rise, {unit}</th>
-            <th scope="col">Charge less coolant, {unit}</th>
-          </tr>
-        </thead>
-        <tbody>
-          <tr>
-            <th scope="row">measured</th>
-            <td />
-            <td>{difference(reading.rise, units).value}</td>
-            <td>{difference(reading.approach, units).value}</td>
-          </tr>
-          {candidates.map(({ cause, words, rise, approach, distance }, k) => (
-            <tr key={cause} class={k < leading.length ? 'leading' : undefined}>
-              <th scope="row">{words}</th>
-              <td>{fixed(distance, 1)}</td>
-              <td>{difference(rise, units).value}</td>
-              <td>{difference(approach, units).value}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
+      <AnswerTable
+        name={`Rise at the end of ${phase}, charge less coolant at the end of pull ${pull}; a distance of 1 is what they may be off by, ${doubts}`}
+        heads={['Cause, nearest first', 'Distance', `Rise, ${unit}`, `Charge less coolant, ${unit}`]}
+        rows={[
+          ['measured', '', difference(reading.rise, units).value, difference(reading.approach, units).value],
+          ...candidates.map(({ words, rise, approach, distance }) => [
+            words,
+            fixed(distance, 1),
+            difference(rise, units).value,
+            difference(approach, units).value,
+          ]),
+        ]}
+      />
     </>
   );
 }
