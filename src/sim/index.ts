@@ -56,7 +56,7 @@ export {
   samplePlan,
   studySweepCase,
 } from './answers/sweep.ts';
-export { type StoreKind, type StorePoint, type StoreStudy, studyStore } from './answers/tank-size.ts';
+export { type StoreKind, type StoreStudy, studyStore } from './answers/tank-size.ts';
 export { explainTriage, studyTriage, TRIAGE_DOUBTS, type Triage, type TriageReading } from './answers/triage.ts';
 export type { UpgradeWay } from './answers/upgrade-order.ts';
 export { explainSteps, explainUpgrades, moneyText, type UpgradeWords } from './answers/upgrade-sentences.ts';

@@ -8,7 +8,7 @@ import type { Study } from './study.ts';
 export type StoreKind = 'tank' | 'ice';
 
 /** One size of the store. */
-export interface StorePoint {
+interface StorePoint {
   /** m3 of coolant in the tank, or kg of ice */
   readonly size: number;
   /** pulls to the limit, at most those asked for */
