@@ -12,12 +12,14 @@ import {
   toSi,
 } from '../sim/index.ts';
 import { aligned } from './aligned.ts';
+import { csvOf } from './csv.ts';
 import { EXIT } from './exit-codes.ts';
 import { configOf, readScenarioFile } from './read-scenario.ts';
 
 export interface AgreeCommandOptions {
   readonly variant?: string;
   readonly json?: true;
+  readonly csv?: true;
   readonly gauge: readonly GaugeReading[];
   /** K */
   readonly gaugeStep: number;
@@ -34,7 +36,9 @@ export function agree(file: string, options: AgreeCommandOptions): number {
     console.error(`Pull ${agreement.pull} was read, but this run has ${agreement.pullsRun} whole pulls.`);
     return EXIT.badUsage;
   }
-  console.log(options.json ? JSON.stringify(reported(agreement), undefined, 2) : lines(agreement).join('\n'));
+  if (options.json) console.log(JSON.stringify(reported(agreement), undefined, 2));
+  else if (options.csv) process.stdout.write(asCsv(agreement));
+  else console.log(lines(agreement).join('\n'));
   return EXIT.done;
 }
 
@@ -105,3 +109,9 @@ function reported({ pulls, meanMiss, rmsMiss, fit, verdict, drift, gaugeStep: st
     cautions: [ESTIMATE_CAUTION],
   };
 }
+
+const asCsv = ({ pulls }: CarAgreement): string =>
+  csvOf(
+    ['pull [-]', 'gauge [K]', 'model [K]', 'miss [K]', 'miss left with the core that fits [K]'],
+    pulls.map(({ pull, indicated, model, miss, missLeft }) => [pull, indicated, model, miss, missLeft]),
+  );

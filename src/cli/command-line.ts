@@ -67,7 +67,8 @@ export async function runCommandLine(args: readonly string[]): Promise<number> {
     .description('compare recirculated air taken before the core and behind it: temperatures, power, and why')
     .argument('<file>', 'scenario file (JSON); - reads standard input')
     .option('--variant <name>', 'use this variant of the file')
-    .option('--json', 'print the comparison as JSON')
+    .addOption(new Option('--json', 'print the comparison as JSON').conflicts('csv'))
+    .option('--csv', 'print the table as CSV, SI units')
     .action((file: string, options: RoutesCommandOptions) => {
       code = routes(file, options);
     });
@@ -78,7 +79,8 @@ export async function runCommandLine(args: readonly string[]): Promise<number> {
     .argument('<file>', 'scenario file (JSON); - reads standard input')
     .option('--variant <name>', 'use this variant of the file')
     .option('--at <degC>', 'temperature of the coolant; else that at which its properties are taken', celsius)
-    .option('--json', 'print everything as JSON, the crossing curves among it')
+    .addOption(new Option('--json', 'print everything as JSON, the crossing curves among it').conflicts('csv'))
+    .option('--csv', 'print the table as CSV, SI units')
     .action((file: string, options: LoopCommandOptions) => {
       code = loop(file, options);
     });
@@ -102,7 +104,8 @@ export async function runCommandLine(args: readonly string[]): Promise<number> {
     .argument('<file>', 'scenario file (JSON); - reads standard input')
     .option('--variant <name>', 'use this variant of the file')
     .option('--pulls <count>', 'pulls wanted; else those of the cycle', whole(1, 500))
-    .option('--json', 'print everything as JSON')
+    .addOption(new Option('--json', 'print everything as JSON').conflicts('csv'))
+    .option('--csv', 'print the table as CSV, SI units')
     .action((file: string, options: RestCommandOptions) => {
       code = rest(file, options);
     });
@@ -112,7 +115,8 @@ export async function runCommandLine(args: readonly string[]): Promise<number> {
     .description("what the core's air drop takes, and what is left of what its cooling gives")
     .argument('<file>', 'scenario file (JSON); - reads standard input')
     .option('--variant <name>', 'use this variant of the file')
-    .option('--json', 'print everything as JSON')
+    .addOption(new Option('--json', 'print everything as JSON').conflicts('csv'))
+    .option('--csv', 'print the table as CSV, SI units')
     .action((file: string, options: DropCommandOptions) => {
       code = drop(file, options);
     });
@@ -124,7 +128,8 @@ export async function runCommandLine(args: readonly string[]): Promise<number> {
     .requiredOption('--gauge <list>', 'readings of pull 1, 2, ... in degC: 52,55,57; 126F; - where none', gaugeReadings)
     .option('--gauge-step <kelvin>', 'what the last figure of the gauge is worth', gaugeStep, 1)
     .option('--variant <name>', 'use this variant of the file')
-    .option('--json', 'print the comparison as JSON')
+    .addOption(new Option('--json', 'print the comparison as JSON').conflicts('csv'))
+    .option('--csv', 'print the table as CSV, SI units')
     .action((file: string, options: AgreeCommandOptions) => {
       code = agree(file, options);
     });
@@ -138,7 +143,8 @@ export async function runCommandLine(args: readonly string[]): Promise<number> {
     .option('--rise-doubt <kelvin>', 'what the rise may be off by', doubt, TRIAGE_DOUBTS.riseDoubt)
     .option('--approach-doubt <kelvin>', 'what the approach may be off by', doubt, TRIAGE_DOUBTS.approachDoubt)
     .option('--variant <name>', 'use this variant of the file')
-    .option('--json', 'print the ranking as JSON')
+    .addOption(new Option('--json', 'print the ranking as JSON').conflicts('csv'))
+    .option('--csv', 'print the table as CSV, SI units')
     .action((file: string, options: TriageCommandOptions) => {
       code = triage(file, options);
     });
@@ -191,7 +197,8 @@ export async function runCommandLine(args: readonly string[]): Promise<number> {
     )
     .option('--humidity <percent>', 'relative humidity', asIn('ambient', 'relativeHumidity'))
     .option('--pulls <count>', 'pulls that the hottest day is about; all of the session by default', whole(1, 500))
-    .option('--json', 'print everything as JSON')
+    .addOption(new Option('--json', 'print everything as JSON').conflicts('csv'))
+    .option('--csv', 'print the table as CSV, SI units')
     .action((file: string, options: DayCommandOptions) => {
       code = day(file, options);
     });

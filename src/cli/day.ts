@@ -1,6 +1,7 @@
 import {
   conduct,
   type Day,
+  type DayStudy,
   ESTIMATE_CAUTION,
   explainDay,
   FILE_WORDING,
@@ -8,6 +9,7 @@ import {
   studyDay,
   toConfig,
 } from '../sim/index.ts';
+import { csvOf } from './csv.ts';
 import { EXIT } from './exit-codes.ts';
 import { printRefusal, readScenarioFile, scenarioOf } from './read-scenario.ts';
 import { pullsOf } from './wanted-pulls.ts';
@@ -19,6 +21,7 @@ export interface DayCommandOptions {
   readonly humidity?: number;
   readonly pulls?: number;
   readonly json?: true;
+  readonly csv?: true;
 }
 
 /** What the car makes on another day, and the hottest day on which it makes so many pulls. */
@@ -42,6 +45,35 @@ export function day(file: string, options: DayCommandOptions): number {
   if (wanted === undefined) return EXIT.stopped;
   const study = conduct(studyDay(scenario, there.scenario, wanted.pulls));
   if (options.json) console.log(JSON.stringify(study, undefined, 2));
+  else if (options.csv) process.stdout.write(asCsv(study));
   else console.log([...explainDay(study, FILE_WORDING), '', ESTIMATE_CAUTION].join('\n'));
   return study.day.stopped === undefined ? EXIT.done : EXIT.stopped;
+}
+
+function asCsv({ typed, day: there, pulls, hottest }: DayStudy): string {
+  const head = [
+    'day',
+    'outside [K]',
+    'pressure [Pa]',
+    'humidity [-]',
+    'pulls [-]',
+    'with 5 % less core [-]',
+    'with 5 % more [-]',
+    'deciding peak [K]',
+  ];
+  const rowOf = (name: string, day: DayStudy['day']) => [
+    name,
+    day.temperature,
+    day.pressure,
+    day.relativeHumidity,
+    day.count,
+    day.lower.count,
+    day.higher.count,
+    day.deciding?.peak,
+  ];
+  const hottestRow =
+    hottest.kind === 'found'
+      ? [['hottest that makes them', hottest.temperature, undefined, undefined, pulls, undefined, undefined, undefined]]
+      : [];
+  return csvOf(head, [rowOf('as typed', typed), rowOf('asked about', there), ...hottestRow]);
 }

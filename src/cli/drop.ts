@@ -1,10 +1,12 @@
 import { conduct, type DropFigures, explainCoreDrop, FILE_WORDING, studyCoreDrop } from '../sim/index.ts';
+import { csvOf } from './csv.ts';
 import { EXIT } from './exit-codes.ts';
 import { configOf, readScenarioFile } from './read-scenario.ts';
 
 export interface DropCommandOptions {
   readonly variant?: string;
   readonly json?: true;
+  readonly csv?: true;
 }
 
 /** Prints what the core's air drop takes, and what is left of what its cooling gives. */
@@ -23,6 +25,10 @@ export function drop(file: string, options: DropCommandOptions): number {
     return EXIT.done;
   }
   const cars = [study.asItIs, study.free, study.doubled, study.none];
+  if (options.csv) {
+    process.stdout.write(asCsv(cars));
+    return EXIT.done;
+  }
   const rows = [
     ['at the end of pull 1', 'as it is', 'no drop', 'twice', 'no core'],
     ...ROWS.map(([name, show]) => [name, ...cars.map(show)]),
@@ -43,3 +49,29 @@ const ROWS: readonly (readonly [string, (figures: DropFigures) => string])[] = [
   ['air, kg/s', ({ airFlow }) => airFlow.toFixed(4)],
   ['peak, degC', ({ peak }) => (peak - 273.15).toFixed(1)],
 ];
+
+const CARS = ['as it is', 'no drop', 'twice the drop', 'no core'];
+
+function asCsv(cars: readonly DropFigures[]): string {
+  const head = [
+    'car',
+    'core drop [Pa]',
+    'pressure ratio [-]',
+    'discharge [K]',
+    'drive power [W]',
+    'manifold [Pa]',
+    'air flow [kg/s]',
+    'peak [K]',
+  ];
+  const rows = cars.map((figures, k) => [
+    CARS[k],
+    figures.drop,
+    figures.pressureRatio,
+    figures.discharge,
+    figures.drivePower,
+    figures.manifold,
+    figures.airFlow,
+    figures.peak,
+  ]);
+  return csvOf(head, rows);
+}

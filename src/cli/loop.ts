@@ -1,10 +1,12 @@
 import { convert, meetingOf, type OperatingPoint, operatingPoint, toSi } from '../sim/index.ts';
+import { csvOf } from './csv.ts';
 import { EXIT } from './exit-codes.ts';
 import { configOf, readScenarioFile } from './read-scenario.ts';
 
 export interface LoopCommandOptions {
   readonly variant?: string;
   readonly json?: true;
+  readonly csv?: true;
   /** degC */
   readonly at?: number;
 }
@@ -21,7 +23,9 @@ export function loop(file: string, options: LoopCommandOptions): number {
     console.error('No pump is on in any phase: there is no flow to speak of.');
     return EXIT.stopped;
   }
-  console.log(options.json ? JSON.stringify(point, undefined, 2) : lines(point).join('\n'));
+  if (options.json) console.log(JSON.stringify(point, undefined, 2));
+  else if (options.csv) process.stdout.write(asCsv(point));
+  else console.log(lines(point).join('\n'));
   return EXIT.done;
 }
 
@@ -66,3 +70,10 @@ function lines(point: OperatingPoint): string[] {
 
 const percent = (share: number): string => `${(100 * share).toFixed(0).padStart(3)} %`;
 const signed = (flow: number): string => `${flow < 0 ? '-' : '+'}${litres(Math.abs(flow))}`;
+
+/** What takes the pressure, largest first. */
+const asCsv = ({ losses }: OperatingPoint): string =>
+  csvOf(
+    ['part', 'pressure [Pa]', 'flow [m3/s]'],
+    losses.map(({ name, pressure, flow }) => [name, pressure, flow]),
+  );

@@ -9,12 +9,14 @@ import {
   studyRoutes,
   type TurnLine,
 } from '../sim/index.ts';
+import { csvOf } from './csv.ts';
 import { EXIT } from './exit-codes.ts';
 import { configOf, readScenarioFile } from './read-scenario.ts';
 
 export interface RoutesCommandOptions {
   readonly variant?: string;
   readonly json?: true;
+  readonly csv?: true;
 }
 
 /** Compares the routes of the recirculated air, before the core and behind it, and says where they turn. */
@@ -30,6 +32,7 @@ export function routes(file: string, options: RoutesCommandOptions): number {
     return EXIT.stopped;
   }
   if (options.json) console.log(JSON.stringify(study, undefined, 2));
+  else if (options.csv) process.stdout.write(asCsv(comparison));
   else console.log([...comparisonLines(comparison), '', ...turnLines(turns), '', ESTIMATE_CAUTION].join('\n'));
   return EXIT.done;
 }
@@ -80,3 +83,33 @@ function asideOf(name: TurnLine['name'], { recirculation, coreEffectiveness }: T
 }
 
 const signed = (value: number): string => (value < 0 ? value.toFixed(2) : `+${value.toFixed(2)}`);
+
+function asCsv({ before, after }: RouteComparison): string {
+  const head = [
+    'route',
+    'compressor inlet [K]',
+    'discharge [K]',
+    'casing [K]',
+    'core outlet [K]',
+    'charge [K]',
+    'recirculation [-]',
+    'gas power [W]',
+    'heat into the core [W]',
+    'coolant into the core [K]',
+    'peak of the pull that follows [K]',
+  ];
+  const rows = [before, after].map((figures) => [
+    figures.route,
+    figures.compressorInlet,
+    figures.discharge,
+    figures.casing,
+    figures.coreOutlet,
+    figures.charge,
+    figures.recirculation,
+    figures.gasPower,
+    figures.heatToCore,
+    figures.coolantIntoCore,
+    figures.pullPeak,
+  ]);
+  return csvOf(head, rows);
+}

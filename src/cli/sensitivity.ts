@@ -13,6 +13,7 @@ import {
   studySensitivity,
   uncertainInputs,
 } from '../sim/index.ts';
+import { csvOf } from './csv.ts';
 import { EXIT } from './exit-codes.ts';
 import { printRefusal, readScenarioFile, scenarioOf } from './read-scenario.ts';
 
@@ -97,8 +98,8 @@ function asCsv({ inputs, runs }: Sensitivity): string {
   const rows = runs.map(({ values, result }, n) => [
     n + 1,
     ...values,
-    ...(result === undefined ? ['', ''] : [result.count, convert(result.peak, 'K', 'degC')]),
+    result?.count,
+    result && convert(result.peak, 'K', 'degC'),
   ]);
-  const quoted = heading.map((text) => (text.includes(',') ? `"${text}"` : text));
-  return [quoted, ...rows].map((row) => `${row.join(',')}\r\n`).join('');
+  return csvOf(heading, rows);
 }

@@ -1,4 +1,5 @@
 import { conduct, explainStore, FILE_WORDING, type StoreStudy, storeSize, studyStore } from '../sim/index.ts';
+import { csvOf } from './csv.ts';
 import { EXIT } from './exit-codes.ts';
 import { configOf, readScenarioFile } from './read-scenario.ts';
 import { pullsOf } from './wanted-pulls.ts';
@@ -21,7 +22,7 @@ export function tank(file: string, options: TankCommandOptions): number {
   if (wanted === undefined) return EXIT.stopped;
   const study = conduct(studyStore(config, options.ice ? 'ice' : 'tank', wanted.pulls));
   if (options.json) console.log(JSON.stringify(study, undefined, 2));
-  else if (options.csv) console.log(csvOf(study));
+  else if (options.csv) process.stdout.write(asCsv(study));
   else console.log([...table(study), '', ...explainStore(study, wanted.length, FILE_WORDING)].join('\n'));
   return EXIT.done;
 }
@@ -43,10 +44,16 @@ function table({ kind, points, pulls }: StoreStudy): string[] {
   );
 }
 
-function csvOf({ kind, points }: StoreStudy): string {
-  const head = `${kind === 'tank' ? 'tank [m3]' : 'ice [kg]'},pulls [-],first peak [degC],last peak [degC],pulls on ice [-]`;
-  const rows = points.map(({ size, count, firstPeak, lastPeak, pullsOnIce }) =>
-    [size, count, firstPeak - 273.15, lastPeak - 273.15, pullsOnIce].map((value) => (Number.isNaN(value) ? '' : value)),
+function asCsv({ kind, points }: StoreStudy): string {
+  const head = [
+    kind === 'tank' ? 'tank [m3]' : 'ice [kg]',
+    'pulls [-]',
+    'first peak [K]',
+    'last peak [K]',
+    'pulls on ice [-]',
+  ];
+  return csvOf(
+    head,
+    points.map(({ size, count, firstPeak, lastPeak, pullsOnIce }) => [size, count, firstPeak, lastPeak, pullsOnIce]),
   );
-  return [head, ...rows.map((row) => row.join(','))].join('\r\n');
 }

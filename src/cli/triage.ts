@@ -11,12 +11,14 @@ import {
   type TriageReading,
 } from '../sim/index.ts';
 import { aligned } from './aligned.ts';
+import { csvOf } from './csv.ts';
 import { EXIT } from './exit-codes.ts';
 import { configOf, readScenarioFile } from './read-scenario.ts';
 
 export interface TriageCommandOptions extends TriageReading {
   readonly variant?: string;
   readonly json?: true;
+  readonly csv?: true;
 }
 
 /** Ranks what can be wrong with a car by two measured temperature differences. */
@@ -30,7 +32,9 @@ export function triage(file: string, options: TriageCommandOptions): number {
     console.error('Nothing to compare: the run has no part-load phase with a whole pull after it.');
     return EXIT.stopped;
   }
-  console.log(options.json ? JSON.stringify(reported(found), undefined, 2) : lines(found).join('\n'));
+  if (options.json) console.log(JSON.stringify(reported(found), undefined, 2));
+  else if (options.csv) process.stdout.write(asCsv(found));
+  else console.log(lines(found).join('\n'));
   return EXIT.done;
 }
 
@@ -101,3 +105,9 @@ function reported(found: Triage) {
     cautions: [...LOOP_CAUTIONS, ESTIMATE_CAUTION],
   };
 }
+
+const asCsv = ({ candidates }: Triage): string =>
+  csvOf(
+    ['cause', 'size [-]', 'rise [K]', 'approach [K]', 'distance [doubts]'],
+    candidates.map(({ cause, size, rise, approach, distance }) => [cause, size, rise, approach, distance]),
+  );

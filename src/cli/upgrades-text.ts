@@ -1,4 +1,5 @@
 import { convert, type Upgrade, type UpgradeStep, type UpgradeStudy, type UpgradeWords } from '../sim/index.ts';
+import { type CsvCell, csvOf } from './csv.ts';
 
 /** One line of the table: a step, or the car as it is. */
 type Line = Partial<Omit<UpgradeStep, 'upgrade'>> & { readonly name: string };
@@ -69,7 +70,6 @@ function table(lines: readonly Line[]): string[] {
   );
 }
 
-type CsvCell = string | number | undefined;
 const CSV: readonly (readonly [header: string, value: (line: Line & Partial<Upgrade>) => CsvCell])[] = [
   ['upgrade', ({ name }) => name],
   ['price [-]', ({ price }) => price],
@@ -99,14 +99,12 @@ export function upgradesAsCsv({ base, alone, inOrder, best }: UpgradeStudy, upgr
   const steps = modes.flatMap(([mode, list]) =>
     list.map((step, k) => rowOf(mode, k + 1, { ...step, ...upgrades[step.upgrade] })),
   );
-  const head = ['mode', 'step [-]', ...CSV.map(([header]) => header)].join(',');
-  return `${[head, rowOf('as it is', 0, { name: '', car: base }), ...steps].join('\r\n')}\r\n`;
+  const head = ['mode', 'step [-]', ...CSV.map(([header]) => header)];
+  return csvOf(head, [rowOf('as it is', 0, { name: '', car: base }), ...steps]);
 }
 
-const rowOf = (mode: string, step: number, line: Line & Partial<Upgrade>): string =>
-  [mode, step, ...CSV.map(([, value]) => value(line))].map(csvCell).join(',');
-
-function csvCell(value: CsvCell): string {
-  if (typeof value === 'number') return String(Number(value.toPrecision(9)));
-  return value !== undefined && /[",\r\n]/.test(value) ? `"${value.replaceAll('"', '""')}"` : (value ?? '');
-}
+const rowOf = (mode: string, step: number, line: Line & Partial<Upgrade>): CsvCell[] => [
+  mode,
+  step,
+  ...CSV.map(([, value]) => value(line)),
+];

@@ -23,8 +23,8 @@ describe('soakbench tank', () => {
     expect(JSON.parse(said.out)).toMatchObject({ kind: 'tank', pulls: 2 });
     said.out = '';
     expect(await runCommandLine(['tank', ESTATE, '--pulls', '2', '--csv'])).toBe(0);
-    expect(said.out.split('\r\n')[0]).toBe('tank [m3],pulls [-],first peak [degC],last peak [degC],pulls on ice [-]');
-    expect(said.out.split('\r\n')).toHaveLength(11);
+    expect(said.out.split('\r\n')[0]).toBe('tank [m3],pulls [-],first peak [K],last peak [K],pulls on ice [-]');
+    expect(said.out.split('\r\n')).toHaveLength(12);
   });
 
   it('wants a whole number of pulls', async () => {
