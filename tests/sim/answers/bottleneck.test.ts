@@ -4,6 +4,7 @@ import { summarisePulls } from '../../../src/sim/answers/pull-summary.ts';
 import { conduct } from '../../../src/sim/answers/study.ts';
 import { simulate } from '../../../src/sim/simulate.ts';
 import { shippedConfig } from '../../support/shipped.ts';
+import { type Edits, shortConfig } from '../../support/short-session.ts';
 
 const PARTS: readonly BottleneckPart[] = [
   'core conductance',
@@ -52,5 +53,37 @@ describe('what holds a pull back', () => {
     const { falls, heldBackBy } = conduct(studyBottleneck(config, 2, peak));
     const lead = falls[0].fall;
     expect(heldBackBy).toEqual(falls.filter(({ fall }) => fall > lead - 1).map(({ part }) => part));
+  });
+
+  // Everything of the shipped estate made ample but one part: which one holds it back is plain beforehand.
+  const AMPLE: Edits = {
+    'core.airConductance': 6000,
+    'core.coolantConductance': 30000,
+    'core.airDrop': 0.1,
+    'pump.freeFlow': 200,
+    'pump.shutOffPressure': 400,
+    'pump.electricalPower': 0,
+    'exchanger.faceArea': 0.5,
+    'exchanger.airConductance': 6000,
+    'exchanger.airConductanceAtFlow': 2,
+    'exchanger.coolantConductance': 20000,
+    'exchanger.airPickUp': 0,
+    'reservoir.coolantVolume': 60,
+    'intake.pickUp': 0,
+  };
+  const NO_WAY_OUT: Edits = { 'exchanger.faceArea': 0.005, 'exchanger.airConductance': 10 };
+  it.each<[BottleneckPart, Edits]>([
+    ['core conductance', { 'core.airConductance': 150 }],
+    ['coolant flow', { 'pump.freeFlow': 2, 'pump.shutOffPressure': 3, 'reservoir.coolantVolume': 5 }],
+    ['front exchanger', { ...NO_WAY_OUT, 'reservoir.coolantVolume': 0.5, 'start.coolant': 60, 'start.metal': 60 }],
+    ['stored coolant', { ...NO_WAY_OUT, 'reservoir.coolantVolume': 0.5 }],
+    ['core pressure drop', { 'core.airDrop': 60, 'core.airConductance': 2000 }],
+    ['intake air', { 'intake.pickUp': 60, 'core.airConductance': 2000 }],
+  ])('a planted %s is named', (part, planted) => {
+    const config = shortConfig({ ...AMPLE, ...planted });
+    const pulls = summarisePulls(simulate(config), config.limit.chargeTemperature);
+    const last = pulls[pulls.length - 1];
+    const { heldBackBy, falls } = conduct(studyBottleneck(config, last.pull, last.peak));
+    expect(heldBackBy, JSON.stringify(falls)).toContain(part);
   });
 });
