@@ -11,7 +11,7 @@ import {
   summarisePulls,
   type TimeSeries,
 } from '../src/sim/index.ts';
-import { type AnswerOf, type AskedOf, QUESTIONS, type Question } from './questions.ts';
+import type { AnswerOf, AskedOf, Question } from './questions.ts';
 import type { Progress, QuestionRequest, SimApi, SolveReply, StudyProgress, StudyReply } from './sim-api.ts';
 
 /** The service gives way to messages after this long [ms], so that a cancel is heard. */
@@ -52,10 +52,12 @@ export function createSimService(): SimApi {
 
     studyCoreMap: ({ run, config, lists }, onProgress) => answer(slicer, run, studyCoreMap(config, lists), onProgress),
 
-    ask: <Q extends Question>(
+    async ask<Q extends Question>(
       { run, config, question, asked }: QuestionRequest<Q>,
       onProgress: (progress: StudyProgress) => void,
-    ) => {
+    ) {
+      // Fetched with the first question: a visit that asks none does not load what only questions need.
+      const { QUESTIONS } = await import('./questions.ts');
       const study = QUESTIONS[question] as (config: Config, asked: AskedOf<Q>) => Study<AnswerOf<Q>>;
       return answer(slicer, run, study(config, asked), onProgress);
     },

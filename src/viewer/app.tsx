@@ -11,15 +11,17 @@ import { snapshot } from './files/snapshot.ts';
 import { scaleOf } from './format.ts';
 import { Dock } from './inputs/dock.tsx';
 import { Inputs } from './inputs/inputs.tsx';
-import { LetterPage } from './letter/letter-page.tsx';
-import { Loop } from './loop/loop.tsx';
+import { later } from './later.tsx';
 import type { PageProps } from './page.tsx';
 import { Plots } from './plots/plots.tsx';
-import { Questions } from './questions/questions.tsx';
-import { Routes } from './routes/routes.tsx';
 import { Picture } from './scene/picture.tsx';
 import { Band } from './time/band.tsx';
 import { PlayButton } from './time/play-button.tsx';
+
+const LetterPage = later(() => import('./letter/letter-page.tsx').then((module) => module.LetterPage));
+const Routes = later(() => import('./routes/routes.tsx').then((module) => module.Routes));
+const Loop = later(() => import('./loop/loop.tsx').then((module) => module.Loop));
+const Questions = later(() => import('./questions/questions.tsx').then((module) => module.Questions));
 
 /** Parts of the page that can be saved as pictures as they are: name, place, and what it does not say of itself. */
 const PICTURES = [
@@ -62,9 +64,9 @@ function Workbench(props: PageProps) {
       <main>
         <Answer {...props} />
         <Findings {...props} />
-        <Routes {...props} />
-        <Loop {...props} />
-        <Questions {...props} />
+        {display.isRoutesOpen.value && <Routes {...props} />}
+        {display.isLoopOpen.value && <Loop {...props} />}
+        {display.isQuestionsOpen.value && <Questions {...props} />}
         <Inputs {...props} />
         <Picture {...props} />
         <Plots {...props} />

@@ -2,6 +2,11 @@ import './fold-out.css';
 import type { Signal } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
 
+/** Panels that buttons below the causes open. */
+export const ROUTES_ID = 'routes';
+export const LOOP_ID = 'loop';
+export const QUESTIONS_ID = 'questions';
+
 interface FoldOutProps {
   /** of the panel, and its class */
   readonly id: string;

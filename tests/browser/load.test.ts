@@ -1,15 +1,34 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { gzipSync } from 'node:zlib';
 import { describe, expect, it } from 'vitest';
+import { openVisit, solved } from './browser.ts';
 
 const ASSETS = new URL('../../dist/viewer/assets/', import.meta.url);
 const scripts = readdirSync(ASSETS).filter((name) => name.endsWith('.js'));
 const packed = (name: string): number => gzipSync(readFileSync(new URL(name, ASSETS))).length;
 
 describe('the built page', () => {
-  it('is under 400 kB of gzipped script, worker and all that loads later included', () => {
-    expect(scripts.some((name) => name.startsWith('sim.worker'))).toBe(true);
-    expect(scripts.reduce((sum, name) => sum + packed(name), 0)).toBeLessThan(400_000);
+  it('loads under 400 kB of gzipped script at first, worker and picture included', async () => {
+    const visit = await openVisit();
+    const { page } = await visit.visitor();
+    const fetched = new Set<string>();
+    page.on('request', (request) => {
+      const name = request.url().split('/').at(-1) ?? '';
+      if (scripts.includes(name)) fetched.add(name);
+    });
+    await page.goto(visit.address);
+    await solved(page);
+    await page.locator('.picture canvas:not([hidden])').first().waitFor();
+    await page.waitForTimeout(1000);
+    await visit.close();
+    const names = [...fetched];
+    for (const part of ['sim.worker', 'index', 'solid-painter'])
+      expect(
+        names.some((name) => name.startsWith(part)),
+        part,
+      ).toBe(true);
+    expect(names.some((name) => name.startsWith('letter-page'))).toBe(false);
+    expect(names.reduce((sum, name) => sum + packed(name), 0)).toBeLessThan(400_000);
   });
 
   it('has no inline script or style, and the simulator on the page makes no functions from strings', () => {

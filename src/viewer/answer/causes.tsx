@@ -1,8 +1,5 @@
-import { FoldOutButton } from '../fold-out.tsx';
-import { LOOP_ID } from '../loop/loop.tsx';
+import { FoldOutButton, LOOP_ID, QUESTIONS_ID, ROUTES_ID } from '../fold-out.tsx';
 import type { PageProps } from '../page.tsx';
-import { QUESTIONS_ID } from '../questions/questions.tsx';
-import { ROUTES_ID } from '../routes/routes.tsx';
 import { kelvins } from './said.ts';
 import { CAUSE_NAMES, nameCause } from './wording.ts';
 

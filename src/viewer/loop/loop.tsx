@@ -2,7 +2,7 @@ import './loop.css';
 import { useComputed } from '@preact/signals';
 import { useRef } from 'preact/hooks';
 import { type OperatingPoint, operatingPoint } from '../../sim/index.ts';
-import { FoldOut } from '../fold-out.tsx';
+import { FoldOut, LOOP_ID } from '../fold-out.tsx';
 import { joined, temperature } from '../format.ts';
 import type { PageProps } from '../page.tsx';
 import type { Car } from '../state/cars.ts';
@@ -10,8 +10,6 @@ import { useSize } from '../time/use-size.ts';
 import { Curves } from './curves-figure.tsx';
 import { Losses } from './losses.tsx';
 import { SchemeFigure } from './scheme-figure.tsx';
-
-export const LOOP_ID = 'loop';
 
 /** A car and where its pump and loop meet; no point where no pump is ever on. */
 export interface PointOf {
@@ -23,10 +21,6 @@ export interface PointOf {
 
 /** The coolant loop: its parts, where pump and loop meet, and what takes the pressure. */
 export function Loop(props: PageProps) {
-  return props.display.isLoopOpen.value ? <Panel {...props} /> : null;
-}
-
-function Panel(props: PageProps) {
   const { session, display } = props;
   // About a millisecond a car: no work for another thread.
   const cars = useComputed((): PointOf[] => {

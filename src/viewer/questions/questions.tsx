@@ -1,7 +1,7 @@
 import './questions.css';
 import './checks.css';
 import type { ComponentChild } from 'preact';
-import { FoldOut } from '../fold-out.tsx';
+import { FoldOut, QUESTIONS_ID } from '../fold-out.tsx';
 import type { PageProps } from '../page.tsx';
 import { CompareQuestion } from './compare-question.tsx';
 import { DayQuestion } from './day-question.tsx';
@@ -12,8 +12,6 @@ import { SensitivityQuestion } from './sensitivity-question.tsx';
 import { TankQuestion } from './tank-question.tsx';
 import { TriageQuestion } from './triage-question.tsx';
 import { UpgradesQuestion } from './upgrades-question.tsx';
-
-export const QUESTIONS_ID = 'questions';
 
 /** Everything that may be asked here, in the order of a shop's week. */
 const ASKED: readonly { readonly name: string; readonly show: (props: PageProps) => ComponentChild }[] = [
@@ -31,10 +29,6 @@ const ASKED: readonly { readonly name: string; readonly show: (props: PageProps)
 
 /** Answers that take many runs, each worked out when it is asked for. */
 export function Questions(props: PageProps) {
-  return props.display.isQuestionsOpen.value ? <Panel {...props} /> : null;
-}
-
-function Panel(props: PageProps) {
   const { display, session } = props;
   const chosen = ASKED.find(({ name }) => name === display.question.value) ?? ASKED[0];
   const car = session.inHand.value;

@@ -1,6 +1,6 @@
 import './routes.css';
 import { explainRoutes, type RouteComparison, type TurnLine } from '../../sim/index.ts';
-import { FoldOut } from '../fold-out.tsx';
+import { FoldOut, ROUTES_ID } from '../fold-out.tsx';
 import { wordingIn } from '../format.ts';
 import type { PageProps } from '../page.tsx';
 import { type Car, valueAt } from '../state/cars.ts';
@@ -9,15 +9,8 @@ import { lasted, routeRows } from './figures.ts';
 import { plenumSentence, turnRow } from './turns.ts';
 import { type Found, useRoutes } from './use-routes.ts';
 
-export const ROUTES_ID = 'routes';
-
 /** Where the returned air is taken from, before the core or behind it: both beside each other, and where they turn. */
 export function Routes(props: PageProps) {
-  const { display } = props;
-  return display.isRoutesOpen.value ? <Panel {...props} /> : null;
-}
-
-function Panel(props: PageProps) {
   const { session, display } = props;
   const { found, isLate, state, cancel, ask } = useRoutes(props);
   const car = session.inHand.value;
