@@ -1,5 +1,6 @@
 import { createCoolant } from '../fluids/coolant.ts';
 import { ICE_DENSITY } from '../fluids/ice.ts';
+import { linesVolume } from '../model/loop-volume.ts';
 import { type FindingSource, highestRow, type RunView, whenAtRow } from './finding.ts';
 import { meetingOf, operatingPoint } from './operating-point.ts';
 import { heatWhileWaiting } from './waiting-heat.ts';
@@ -48,7 +49,9 @@ export const tankLevel: FindingSource = (run) => {
   const { vesselVolume, coolantVolume, iceMass } = config.reservoir;
   if (vesselVolume === undefined) return [];
   const room = vesselVolume - coolantVolume - iceMass / ICE_DENSITY;
-  const grown = (row: number): number => growth(run, row) - growth(run, 0);
+  const growth = growthOver(run);
+  const atFirst = growth(0);
+  const grown = (row: number): number => growth(row) - atFirst;
   const row = highestRow(series.rowCount, grown);
   if (row === undefined) return [];
   const rise = grown(row);
@@ -60,27 +63,29 @@ export const tankLevel: FindingSource = (run) => {
       : `${said}; ${litres(room - rise)} of room is left in the tank.`;
   const time = series.columns.time[row];
   return [{ rank: rise > room ? 'check' : 'note', kind: 'tank level', text, time, place: 'tank' }];
-
-  function growth({ series: { columns } }: RunView, at: number): number {
-    const coolant = createCoolant(config.coolant.glycolByVolume, config.coolant.glycol);
-    const cold = coolant.density(config.start.coolant);
-    const spread = (volume: number, temperature: number): number =>
-      volume === 0 ? 0 : volume * (cold / coolant.density(Math.max(coolant.freezingPoint, temperature)) - 1);
-    const inLines = config.lines
-      .flatMap(({ segments }) => segments)
-      .reduce((sum, { bore, length }) => sum + (Math.PI / 4) * bore ** 2 * length, 0);
-    const melted = iceMass - columns.iceMass[at];
-    return (
-      spread(config.core.coolantVolume, columns.coreCoolantMean[at]) +
-      spread(config.exchanger?.coolantVolume ?? 0, columns.exchangerCoolantMean[at]) +
-      spread(config.secondExchanger?.coolantVolume ?? 0, columns.secondExchangerCoolantMean[at]) +
-      spread(inLines, columns.lineCoolantMean[at]) +
-      spread(coolantVolume, columns.reservoirMean[at]) +
-      // Melt takes less room than its ice.
-      melted * (1 / coolant.density(columns.reservoirMean[at]) - 1 / ICE_DENSITY)
-    );
-  }
 };
+
+/** What the loop's coolant and the melt take up more at a row than the cold filling [m3]. */
+function growthOver({ config, series: { columns } }: RunView): (row: number) => number {
+  const { core, exchanger, secondExchanger, reservoir } = config;
+  const coolant = createCoolant(config.coolant.glycolByVolume, config.coolant.glycol);
+  const cold = coolant.density(config.start.coolant);
+  const inLines = linesVolume(config.lines);
+  const spread = (volume: number, temperature: number): number =>
+    volume === 0 ? 0 : volume * (cold / coolant.density(Math.max(coolant.freezingPoint, temperature)) - 1);
+  return (row) => {
+    const melted = reservoir.iceMass - columns.iceMass[row];
+    return (
+      spread(core.coolantVolume, columns.coreCoolantMean[row]) +
+      spread(exchanger?.coolantVolume ?? 0, columns.exchangerCoolantMean[row]) +
+      spread(secondExchanger?.coolantVolume ?? 0, columns.secondExchangerCoolantMean[row]) +
+      spread(inLines, columns.lineCoolantMean[row]) +
+      spread(reservoir.coolantVolume, columns.reservoirMean[row]) +
+      // Melt takes less room than its ice.
+      melted * (1 / coolant.density(columns.reservoirMean[row]) - 1 / ICE_DENSITY)
+    );
+  };
+}
 
 /** What melts the ice between the pulls. */
 export const waitingMeltsIce: FindingSource = ({ config, series, wording }) => {

@@ -1,4 +1,4 @@
-import { CoolantRing, type LoopSetting } from '../model/coolant-ring.ts';
+import { CoolantRing, type LoopSetting, meterSetting } from '../model/coolant-ring.ts';
 import type { LoopElement } from '../model/loop-element.ts';
 import { freeFlow } from '../model/loop-flow.ts';
 import { ParallelWays } from '../model/parallel-ways.ts';
@@ -209,13 +209,7 @@ function heldShutOf({ round }: CoolantRing, phase: PhaseConfig): string[] {
 
 function flowByCurves(config: Config, temperature: number, voltageRatio: number): number {
   const { measuredFlow: _, ...byCurves } = config;
-  const setting = {
-    pumpVoltageRatio: voltageRatio,
-    secondPumpVoltageRatio: voltageRatio,
-    isExchangerBypassed: false,
-    isHeatSinkOn: true,
-  };
-  return new CoolantRing(byCurves).flowAt(setting, temperature);
+  return new CoolantRing(byCurves).flowAt(meterSetting(voltageRatio), temperature);
 }
 
 /** The next bore, and the next pump: each alone. */

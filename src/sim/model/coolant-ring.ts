@@ -246,12 +246,7 @@ export class CoolantRing {
     if (measuredFlow === undefined) return 1;
     const { flow, temperature, voltageRatio } = measuredFlow;
     for (const stretch of this.stretches) stretch.viscosity = this.coolant.viscosity(temperature);
-    this.set({
-      pumpVoltageRatio: voltageRatio,
-      secondPumpVoltageRatio: voltageRatio,
-      isExchangerBypassed: false,
-      isHeatSinkOn: true,
-    });
+    this.set(meterSetting(voltageRatio));
     let factor = 1;
     const scaleTo = (next: number): void => {
       for (const element of this.round) element.scaleResistance(next / factor);
@@ -270,6 +265,16 @@ export class CoolantRing {
     scaleTo(Number.isNaN(found) ? 1 : Math.exp(found));
     return Math.exp(found);
   }
+}
+
+/** The loop as a flow meter reads it: every pump at the voltage of the measurement, every way open. */
+export function meterSetting(voltageRatio: number): LoopSetting {
+  return {
+    pumpVoltageRatio: voltageRatio,
+    secondPumpVoltageRatio: voltageRatio,
+    isExchangerBypassed: false,
+    isHeatSinkOn: true,
+  };
 }
 
 /** A part that the loop names stands in the configuration. */

@@ -3,6 +3,7 @@ import type { Stage } from '../solver/stage-system.ts';
 import { type BlockRates, CellBlock, type Extremes } from './cell-block.ts';
 import { emptyRates, type LoopElement, type LoopSurroundings } from './loop-element.ts';
 import { type FlowResistance, segmentDrop } from './loop-flow.ts';
+import { segmentVolume } from './loop-volume.ts';
 
 /** One line cell is at most this long [m]; a stretch has at least {@link FEWEST_LINE_CELLS}. */
 const LINE_CELL_LENGTH = 0.07;
@@ -42,7 +43,7 @@ export class LineRun implements LoopElement {
     this.density = density;
     this.stretches = line.segments.map((segment) => {
       const cells = Math.max(FEWEST_LINE_CELLS, Math.ceil(segment.length / LINE_CELL_LENGTH));
-      const volume = (Math.PI / 4) * segment.bore ** 2 * segment.length;
+      const volume = segmentVolume(segment);
       const block = new CellBlock(1, cells, end, line.wallHeatCapacity * segment.length, volume * perVolume);
       end += block.size;
       return {

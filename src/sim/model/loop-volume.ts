@@ -1,10 +1,17 @@
-import type { Config } from '../scenario/config.ts';
+import type { Config, LineConfig } from '../scenario/config.ts';
+
+/** Coolant in one stretch of line [m3]. */
+export function segmentVolume({ bore, length }: LineConfig['segments'][number]): number {
+  return (Math.PI / 4) * bore ** 2 * length;
+}
+
+/** Coolant in all lines [m3]. */
+export function linesVolume(lines: readonly LineConfig[]): number {
+  return lines.flatMap(({ segments }) => segments).reduce((sum, segment) => sum + segmentVolume(segment), 0);
+}
 
 /** Coolant in the whole loop, without ice [m3]. */
 export function loopVolume({ core, exchanger, secondExchanger, lines, reservoir }: Config): number {
-  const inLines = lines
-    .flatMap(({ segments }) => segments)
-    .reduce((sum, { bore, length }) => sum + (Math.PI / 4) * bore ** 2 * length, 0);
   const inExchangers = (exchanger?.coolantVolume ?? 0) + (secondExchanger?.coolantVolume ?? 0);
-  return core.coolantVolume + inExchangers + inLines + reservoir.coolantVolume;
+  return core.coolantVolume + inExchangers + linesVolume(lines) + reservoir.coolantVolume;
 }
