@@ -1,4 +1,4 @@
-import { proxy, type Remote, wrap } from 'comlink';
+import { proxy } from 'comlink';
 import type {
   Config,
   CoreDesignStudy,
@@ -6,15 +6,18 @@ import type {
   CoreMapLists,
   PullSummary,
   RouteStudy,
+  RunJob,
   RunStudy,
+  TimeSeries,
 } from '../src/sim/index.ts';
 import type { AnswerOf, Question } from './questions.ts';
-import type { Progress, QuestionRequest, SimApi, SolveReply, StudyProgress, StudyReply } from './sim-api.ts';
+import type { Progress, QuestionRequest, SolveReply, StudyProgress, StudyReply } from './sim-api.ts';
+import { holdWorker, PATIENCE, type SimWorker } from './sim-worker.ts';
 
-/** A cancelled worker that has not answered after this long [ms] is ended; its spare takes over. */
-const PATIENCE = 150;
-
-/** The page's side of the simulator: two workers, one to solve and one to study, each the other's warm spare. */
+/**
+ * The page's side of the simulator: two workers, one to solve and one to study, each the other's warm spare. The one
+ * that studies shares its runs with helpers of its own.
+ */
 export class SimClient {
   private run = 0;
   private solver = startWorker();
@@ -37,6 +40,11 @@ export class SimClient {
       .finally(() => {
         isOver = true;
       });
+  }
+
+  /** One run of a study that the page conducts by itself. */
+  runJob(run: number, job: RunJob): Promise<StudyReply<TimeSeries>> {
+    return this.scholar.ask(async (api): Promise<StudyReply<TimeSeries>> => await api.runJob({ run, job }), run);
   }
 
   /** Works out what needs many runs, beside and after the solving. */
@@ -86,7 +94,7 @@ export class SimClient {
     );
   }
 
-  /** Ends solves numbered up to `run`; a worker that does not listen is replaced. */
+  /** Ends a solve; a worker that does not listen is replaced, by its spare. */
   async cancel(run: number): Promise<void> {
     if (await this.solver.cancel(run)) return;
     this.solver.end(`the run did not answer within ${PATIENCE} ms and was ended`);
@@ -94,7 +102,7 @@ export class SimClient {
     this.scholar = startWorker();
   }
 
-  /** Ends studies numbered up to `run`. */
+  /** Ends a study; a worker that does not listen is replaced. */
   async cancelStudies(run: number): Promise<void> {
     if (await this.scholar.cancel(run)) return;
     this.scholar.end('the study was ended');
@@ -107,37 +115,5 @@ export class SimClient {
   }
 }
 
-type Failure = { readonly kind: 'failed'; readonly run: number; readonly message: string };
-
-interface SimWorker {
-  /** A worker that breaks or is ended answers as a failure, never by throwing. */
-  ask<Reply>(call: (api: Remote<SimApi>) => Promise<Reply>, run: number): Promise<Reply | Failure>;
-  /** false where the worker did not answer in time */
-  cancel(run: number): Promise<boolean>;
-  end(reason: string): void;
-}
-
-function startWorker(): SimWorker {
-  const worker = new Worker(new URL('./sim.worker.ts', import.meta.url), { type: 'module' });
-  const api = wrap<SimApi>(worker);
-  let fail: (reason: string) => void = () => {};
-  const broken = new Promise<string>((resolve) => {
-    fail = resolve;
-  });
-  worker.onerror = ({ message }) => fail(message || 'the worker broke');
-  return {
-    ask: (call, run) =>
-      Promise.race([call(api), broken.then((message): Failure => ({ kind: 'failed', run, message }))]).catch(
-        (error: unknown): Failure => ({ kind: 'failed', run, message: String(error) }),
-      ),
-    cancel: async (run) => {
-      const answered = api.cancel(run).then(() => true);
-      const late = new Promise<boolean>((resolve) => setTimeout(() => resolve(false), PATIENCE));
-      return Promise.race([answered, late]);
-    },
-    end: (reason) => {
-      worker.terminate();
-      fail(reason);
-    },
-  };
-}
+const startWorker = (): SimWorker =>
+  holdWorker(new Worker(new URL('./sim.worker.ts', import.meta.url), { type: 'module' }));

@@ -5,6 +5,7 @@ import type {
   CoreMapLists,
   PullSummary,
   RouteStudy,
+  RunJob,
   RunStudy,
   TimeSeries,
 } from '../src/sim/index.ts';
@@ -40,6 +41,11 @@ interface StudyRequest extends CarRequest {
   readonly pulls: readonly PullSummary[];
 }
 
+interface JobRequest {
+  readonly run: number;
+  readonly job: RunJob;
+}
+
 interface CoreMapRequest extends CarRequest {
   readonly lists: CoreMapLists;
 }
@@ -63,6 +69,8 @@ export type StudyReply<Result> =
 export interface SimApi {
   solve(request: CarRequest, onProgress: (progress: Progress) => void): Promise<SolveReply>;
   study(request: StudyRequest): Promise<StudyReply<RunStudy>>;
+  /** One run of a study that is conducted elsewhere. */
+  runJob(request: JobRequest): Promise<StudyReply<TimeSeries>>;
   /** Routes of the bypass air, and where they turn. */
   studyRoutes(request: CarRequest): Promise<StudyReply<RouteStudy>>;
   /** A core by its measures at the end of the first pull, and one row more; undefined where there is none. */
@@ -77,6 +85,6 @@ export interface SimApi {
     request: QuestionRequest<Q>,
     onProgress: (progress: StudyProgress) => void,
   ): Promise<StudyReply<AnswerOf<Q>>>;
-  /** Runs and studies numbered up to `run` end as soon as they notice. */
+  /** The run or study of this number ends as soon as it notices. */
   cancel(run: number): Promise<void>;
 }

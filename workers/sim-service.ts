@@ -1,7 +1,6 @@
 import { transfer } from 'comlink';
 import {
   type Config,
-  type RunOptions,
   type Study,
   startRun,
   studyCoreDesign,
@@ -11,17 +10,35 @@ import {
   summarisePulls,
   type TimeSeries,
 } from '../src/sim/index.ts';
+import { Conductor } from './conductor.ts';
+import type { Helper } from './helpers.ts';
 import type { AnswerOf, AskedOf, Question } from './questions.ts';
 import type { Progress, QuestionRequest, SimApi, SolveReply, StudyProgress, StudyReply } from './sim-api.ts';
+import { Slicer } from './slicer.ts';
 
-/** The service gives way to messages after this long [ms], so that a cancel is heard. */
-const SLICE = 30;
 /** Progress is told at most this often [ms]. */
 const PROGRESS_EVERY = 100;
 
-/** The simulator as a service that listens while it works: what a worker exposes. */
-export function createSimService(): SimApi {
+/**
+ * The simulator as a service that listens while it works: what a worker exposes.
+ *
+ * @param startHelpers - other workers to share the runs of a study with, started when first needed
+ */
+export function createSimService(startHelpers: () => readonly Helper[] = () => []): SimApi {
   const slicer = new Slicer();
+  const conductor = new Conductor(slicer, startHelpers);
+  async function answer<Result>(
+    run: number,
+    study: Study<Result>,
+    onProgress?: (progress: StudyProgress) => void,
+  ): Promise<StudyReply<Result>> {
+    try {
+      const done = await conductor.conduct(run, study, onProgress);
+      return done === undefined ? { kind: 'cancelled', run } : { kind: 'studied', run, result: done.result };
+    } catch (error) {
+      return { kind: 'failed', run, message: messageOf(error) };
+    }
+  }
   return {
     async solve({ run, config }, onProgress) {
       try {
@@ -44,13 +61,24 @@ export function createSimService(): SimApi {
       }
     },
 
-    study: ({ run, config, pulls }) => answer(slicer, run, studyRun(config, pulls)),
+    async runJob({ run, job }) {
+      try {
+        const result = await conductor.runHere(run, job);
+        if (result === undefined) return { kind: 'cancelled', run };
+        const reply: StudyReply<TimeSeries> = { kind: 'studied', run, result };
+        return transfer(reply, buffersOf(result));
+      } catch (error) {
+        return { kind: 'failed', run, message: messageOf(error) };
+      }
+    },
 
-    studyRoutes: ({ run, config }) => answer(slicer, run, studyRoutes(config)),
+    study: ({ run, config, pulls }) => answer(run, studyRun(config, pulls)),
 
-    studyCore: ({ run, config }) => answer(slicer, run, studyCoreDesign(config)),
+    studyRoutes: ({ run, config }) => answer(run, studyRoutes(config)),
 
-    studyCoreMap: ({ run, config, lists }, onProgress) => answer(slicer, run, studyCoreMap(config, lists), onProgress),
+    studyCore: ({ run, config }) => answer(run, studyCoreDesign(config)),
+
+    studyCoreMap: ({ run, config, lists }, onProgress) => answer(run, studyCoreMap(config, lists), onProgress),
 
     async ask<Q extends Question>(
       { run, config, question, asked }: QuestionRequest<Q>,
@@ -59,95 +87,13 @@ export function createSimService(): SimApi {
       // Fetched with the first question: a visit that asks none does not load what only questions need.
       const { QUESTIONS } = await import('./questions.ts');
       const study = QUESTIONS[question] as (config: Config, asked: AskedOf<Q>) => Study<AnswerOf<Q>>;
-      return answer(slicer, run, study(config, asked), onProgress);
+      return answer(run, study(config, asked), onProgress);
     },
 
     async cancel(run) {
-      slicer.cancelledUpTo = Math.max(slicer.cancelledUpTo, run);
+      conductor.cancel(run);
     },
   };
-}
-
-async function answer<Result>(
-  slicer: Slicer,
-  run: number,
-  study: Study<Result>,
-  onProgress?: (progress: StudyProgress) => void,
-): Promise<StudyReply<Result>> {
-  try {
-    const done = await conductInSlices(slicer, run, study, onProgress);
-    return done === undefined ? { kind: 'cancelled', run } : { kind: 'studied', run, result: done.result };
-  } catch (error) {
-    return { kind: 'failed', run, message: messageOf(error) };
-  }
-}
-
-/** Conducts a study run by run; undefined where it was cancelled. */
-async function conductInSlices<Result>(
-  slicer: Slicer,
-  run: number,
-  study: Study<Result>,
-  onProgress?: (progress: StudyProgress) => void,
-): Promise<{ readonly result: Result } | undefined> {
-  let step = study.next();
-  let [done, of] = [0, 0];
-  while (!step.done) {
-    const results: TimeSeries[] = [];
-    of += step.value.length;
-    for (const { config, options } of step.value) {
-      const series = await runInSlices(slicer, run, config, options);
-      if (series === undefined) return undefined;
-      results.push(series);
-      onProgress?.({ done: ++done, of });
-    }
-    step = study.next(results);
-  }
-  return { result: step.value };
-}
-
-async function runInSlices(
-  slicer: Slicer,
-  run: number,
-  config: Config,
-  options: RunOptions | undefined,
-): Promise<TimeSeries | undefined> {
-  const solving = startRun(config, options);
-  return (await slicer.work(run, solving.step)) ? solving.finish() : undefined;
-}
-
-/** Works in slices and lets messages in between them. */
-class Slicer {
-  cancelledUpTo = -1;
-  private readonly channel = new MessageChannel();
-  private waiting: (() => void)[] = [];
-
-  constructor() {
-    this.channel.port1.onmessage = () => {
-      const { waiting } = this;
-      this.waiting = [];
-      for (const resume of waiting) resume();
-    };
-  }
-
-  /** Steps until there are no more; false where the run was cancelled. */
-  async work(run: number, step: () => boolean, between?: () => void): Promise<boolean> {
-    let sliceEnd = performance.now() + SLICE;
-    while (run > this.cancelledUpTo && step()) {
-      if (performance.now() < sliceEnd) continue;
-      between?.();
-      await this.nextMacrotask();
-      sliceEnd = performance.now() + SLICE;
-    }
-    return run > this.cancelledUpTo;
-  }
-
-  /** Messages are only heard between macrotasks; a resolved promise alone would not let one in. */
-  private nextMacrotask(): Promise<void> {
-    return new Promise((resolve) => {
-      this.waiting.push(resolve);
-      this.channel.port2.postMessage(undefined);
-    });
-  }
 }
 
 function buffersOf(series: TimeSeries): Transferable[] {

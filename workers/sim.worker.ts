@@ -1,4 +1,5 @@
 import { expose } from 'comlink';
+import { startHelpers } from './helpers.ts';
 import { createSimService } from './sim-service.ts';
 
-expose(createSimService());
+expose(createSimService(startHelpers));

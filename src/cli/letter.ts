@@ -1,8 +1,8 @@
 import {
   conduct,
+  explainHottestDay,
   explainSteps,
   FILE_WORDING,
-  hottestSentence,
   type Letter,
   type LetterRun,
   type Scenario,
@@ -66,7 +66,8 @@ function stepsOf(file: string, scenario: Scenario, base: Scenario): string[] {
 }
 
 function hottestDayOf(scenario: Scenario, pulls: number): string[] {
-  return pulls === 0 ? [] : [hottestSentence(conduct(studyHottestDay(scenario, pulls)), pulls, FILE_WORDING)];
+  if (pulls === 0) return [];
+  return explainHottestDay(scenario, conduct(studyHottestDay(scenario, pulls)), pulls, FILE_WORDING);
 }
 
 /** Of a terminal, and of paper. */

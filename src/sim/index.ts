@@ -22,7 +22,14 @@ export { findings } from './answers/findings.ts';
 export { type Letter, type LetterRun, writeLetter } from './answers/letter.ts';
 export { explainCount, type QuestionSlot, questionPieces } from './answers/letter-rules.ts';
 export { meetingOf, type OperatingPoint, operatingPoint } from './answers/operating-point.ts';
-export { type DayStudy, explainDay, hottestSentence, studyDay, studyHottestDay } from './answers/other-day.ts';
+export {
+  type DayStudy,
+  explainDay,
+  explainHottestDay,
+  type HottestDay,
+  studyDay,
+  studyHottestDay,
+} from './answers/other-day.ts';
 export { type PullSummary, summarisePulls } from './answers/pull-summary.ts';
 export { countPulls, decidingPull } from './answers/pulls-to-limit.ts';
 export { explainRest } from './answers/rest-sentence.ts';
@@ -41,7 +48,7 @@ export {
 } from './answers/sensitivity.ts';
 export { explainRanking, explainSensitivity, rangeInWords } from './answers/sensitivity-sentences.ts';
 export { explainStore, storeSize } from './answers/store-sentence.ts';
-export { conduct, type Study } from './answers/study.ts';
+export { conduct, type RunJob, type Study, startJob } from './answers/study.ts';
 export { type RunStudy, studyRun } from './answers/study-run.ts';
 export {
   evenly,

@@ -1,6 +1,7 @@
 import { useSignalEffect } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { Answer } from './answer/answer.tsx';
+import { BesideCount } from './answer/beside-count.tsx';
 import { Causes } from './answer/causes.tsx';
 import { Cooling } from './answer/cooling.tsx';
 import { Findings } from './answer/findings.tsx';
@@ -72,6 +73,7 @@ function Workbench(props: PageProps) {
         <Plots {...props} />
         <Band {...props} />
         <div class="causes-below">
+          <BesideCount {...props} />
           <Cooling {...props} />
           <Causes {...props} />
         </div>

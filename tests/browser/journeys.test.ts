@@ -1,6 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { studyHottestDay } from '../../src/sim/answers/other-day.ts';
 import { reportRun } from '../../src/sim/answers/run-report.ts';
+import { conduct } from '../../src/sim/answers/study.ts';
+import { parseScenario } from '../../src/sim/scenario/parse.ts';
 import { simulate } from '../../src/sim/simulate.ts';
 import { shippedConfig, shippedDocument } from '../support/shipped.ts';
 import { answer, chooseFile, figures, openVisit, plain, solved, type Visit, type Visitor } from './browser.ts';
@@ -53,6 +56,26 @@ describe('first visit', () => {
 });
 
 describe('editing', () => {
+  it('shares what takes many runs among the cores, and says the hottest day beside the count', async () => {
+    const { page, context, faults } = await visit.visitor();
+    await page.goto(visit.address);
+    await solved(page);
+    const { scenario } = parseScenario(JSON.stringify(shippedDocument('rolling-road-estate')));
+    if (scenario === undefined) throw new Error('refused');
+    const hottest = conduct(studyHottestDay(scenario, 8));
+    if (hottest.kind !== 'found') throw new Error(hottest.kind);
+    const said = `${(hottest.temperature - 273.15).toFixed(1)} °C outside`;
+    await expect.poll(() => answer(page)).toContain(`All 8 up to ${said}`);
+    // One to solve, one to study, and a helper for every further core.
+    const cores = await page.evaluate(() => navigator.hardwareConcurrency);
+    expect(page.workers()).toHaveLength(2 + Math.min(cores, 8) - 1);
+    await page.getByRole('link', { name: 'Letter' }).click();
+    const letter = async () => plain(await page.locator('.letter').innerText());
+    await expect.poll(letter).toContain(`Hottest day with 8 pulls made: ${said}`);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
   it('makes After of a change, undoes and redoes it, and has it still after a reload', async () => {
     const { page, context, faults } = await firstVisit();
     await page.getByRole('button', { name: 'Bigger core' }).click();

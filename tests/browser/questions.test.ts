@@ -88,10 +88,16 @@ describe('more answers', () => {
   it('hears a cancel, and may be asked again', async () => {
     const { page, context, faults } = await visitor();
     await choose(page, 'Upgrades');
+    let started = 0;
+    page.on('worker', () => started++);
     await page.getByRole('button', { name: 'Work it out' }).click();
+    await page.getByText('of 32 runs so far.').waitFor();
     await page.getByRole('button', { name: 'Cancel' }).click();
     await page.getByText('Cancelled.', { exact: true }).waitFor();
     expect(await page.locator('.question-answer').count()).toBe(0);
+    // A worker that does not hear a cancel is ended and another one started; these hear it between short runs.
+    await page.waitForTimeout(500);
+    expect(started).toBe(0);
     await page.getByRole('checkbox', { name: 'Best order and cheapest way' }).uncheck();
     await ask(page, 'Upgrades');
     expect((await rowsOf(page, 'Each alone, on the car as it is'))[1][2]).toBe('8 of 8');

@@ -1,6 +1,6 @@
 import type { Config } from '../scenario/config.ts';
 import { summarisePulls } from './pull-summary.ts';
-import { type Study, untilPull } from './study.ts';
+import type { RunJob, Study } from './study.ts';
 
 /** Ends of what engines do: the plain density rule, and the most that ambient corrections suggest. */
 const EXPONENTS = [0, 0.5] as const;
@@ -18,10 +18,12 @@ export interface AirBand {
 
 /** Runs the car at both ends of the exponent, to the end of pull `pull`; absent where a run does not come so far. */
 export function* studyAirBand(config: Config, pull: number): Study<AirBand | undefined> {
-  const runs = yield EXPONENTS.map((temperatureExponent) => ({
-    config: { ...config, engine: { ...config.engine, temperatureExponent } },
-    options: untilPull(pull),
-  }));
+  const runs = yield EXPONENTS.map(
+    (temperatureExponent): RunJob => ({
+      config: { ...config, engine: { ...config.engine, temperatureExponent } },
+      until: { kind: 'pull', pull },
+    }),
+  );
   const [plainDensity, steepest] = runs.map(
     (run) => summarisePulls(run, config.limit.chargeTemperature)[pull - 1]?.atEnd.airFlow,
   );

@@ -1,7 +1,7 @@
 import type { Config, ExchangerConfig, PumpConfig } from '../scenario/config.ts';
 import { conductanceSideBySide, scaledAirDrop, scaledConductance, scaledPump } from '../scenario/laws.ts';
 import { summarisePulls } from './pull-summary.ts';
-import { type RunJob, type Study, untilPull } from './study.ts';
+import type { RunJob, Study } from './study.ts';
 
 /** Parts that can hold a pull back, in the order of the loop; each stands for one idealisation. */
 const BOTTLENECK_PARTS = [
@@ -73,8 +73,9 @@ const IDEAL: Record<BottleneckPart, (config: Config) => Config> = {
  */
 export function* studyBottleneck(config: Config, pull: number, peak: number): Study<Bottleneck> {
   const parts = BOTTLENECK_PARTS.filter((part) => part !== 'front exchanger' || config.exchanger !== undefined);
-  const jobs = parts.map((part): RunJob => ({ config: IDEAL[part](neverBoiling(config)), options: untilPull(pull) }));
-  const runs = yield jobs;
+  const runs = yield parts.map(
+    (part): RunJob => ({ config: IDEAL[part](neverBoiling(config)), until: { kind: 'pull', pull } }),
+  );
   const falls = parts
     .map((part, k) => {
       const pulls = summarisePulls(runs[k], config.limit.chargeTemperature);

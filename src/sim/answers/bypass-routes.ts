@@ -76,10 +76,9 @@ export function routeJob(config: Config, shareAfterCore: number, end: 'part load
   const kinds = [...before, ...(repeats > 0 ? block : []), ...after].map(({ kind }) => kind);
   const pull = kinds.findIndex((kind, k) => kind === 'pull' && kinds.slice(0, k).some(isPartLoad));
   const phases = pull < 0 ? kinds.length : end === 'pull' ? pull + 1 : pull;
-  let ended = 0;
   return {
     config: { ...config, bypass: { ...config.bypass, shareAfterCore } },
-    options: { continueAfter: () => ++ended < phases },
+    until: { kind: 'phase', phase: phases },
   };
 }
 

@@ -1,7 +1,7 @@
 import type { Config } from '../scenario/config.ts';
 import { scaleCoreConductance } from './bottleneck.ts';
 import { type PullSummary, summarisePulls } from './pull-summary.ts';
-import { type Study, untilPull } from './study.ts';
+import type { RunJob, Study } from './study.ts';
 import type { Wording } from './wording.ts';
 
 /** What the gauge showed at the end of a pull. */
@@ -82,15 +82,13 @@ export function* studyCarAgreement(
   gaugeStep: number,
 ): Study<CarAgreement | NoSuchPull> {
   const last = Math.max(...readings.map(({ pull }) => pull));
+  const toLast = (car: Config): RunJob => ({ config: car, until: { kind: 'pull', pull: last } });
   const missesAt = function* (logs: readonly number[]): Study<readonly (readonly number[])[]> {
-    const runs = yield logs.map((log) => ({
-      config: scaleCoreConductance(config, Math.exp(log)),
-      options: untilPull(last),
-    }));
+    const runs = yield logs.map((log) => toLast(scaleCoreConductance(config, Math.exp(log))));
     return runs.map((run) => missesOf(summarisePulls(run, config.limit.chargeTemperature), readings));
   };
 
-  const [typed] = yield [{ config, options: untilPull(last) }];
+  const [typed] = yield [toLast(config)];
   const pulls = summarisePulls(typed, config.limit.chargeTemperature);
   const unread = readings.find(({ pull }) => pulls[pull - 1] === undefined);
   if (unread !== undefined) return { kind: 'no such pull', pull: unread.pull, pullsRun: pulls.length };

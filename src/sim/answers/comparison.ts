@@ -35,7 +35,7 @@ export interface Comparison {
 
 /** Cars side by side, each against the first; one run each, recorded every `interval` seconds too. */
 export function* studyComparison(configs: readonly Config[], interval: number): Study<Comparison> {
-  const runs = yield configs.map((config) => ({ config, options: { interval } }));
+  const runs = yield configs.map((config) => ({ config, interval }));
   return compareRuns(
     runs,
     configs.map(({ limit }) => limit.chargeTemperature),

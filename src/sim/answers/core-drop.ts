@@ -2,7 +2,7 @@ import type { Config } from '../scenario/config.ts';
 import { scaledAirDrop } from '../scenario/laws.ts';
 import { scaleCoreConductance } from './bottleneck.ts';
 import { type PullSummary, summarisePulls } from './pull-summary.ts';
-import { type Study, untilPull } from './study.ts';
+import type { RunJob, Study } from './study.ts';
 
 /** One car at the end of its first pull; SI. */
 export interface DropFigures {
@@ -43,7 +43,7 @@ export function* studyCoreDrop(config: Config): Study<CoreDropStudy | undefined>
     core: { ...config.core, airDrop: scaledAirDrop(config.core.airDrop, factor) },
   });
   const cars = [config, withDrop(0), withDrop(2), scaleCoreConductance(withDrop(0), NO_CONDUCTANCE)];
-  const runs = yield cars.map((car) => ({ config: car, options: untilPull(1) }));
+  const runs = yield cars.map((car): RunJob => ({ config: car, until: { kind: 'pull', pull: 1 } }));
   const pulls = runs.map((series) => summarisePulls(series, config.limit.chargeTemperature).at(0));
   const [asItIs, free, doubled, none] = pulls.map((pull) => pull && figuresOf(pull));
   if (!asItIs || !free || !doubled || !none) return undefined;

@@ -26,21 +26,10 @@ export function withPulls(config: Config, pulls: number): Config {
 }
 
 /** A run that ends with the first pull over the limit, or with pull `pulls`. */
-export function countingJob(config: Config, pulls: number): RunJob {
-  const limit = config.limit.chargeTemperature;
-  let seen = 0;
-  return {
-    config: withPulls(config, pulls),
-    options: {
-      continueAfter: (phase, columns) => {
-        if (phase.kind !== 'pull' || !phase.isWhole) return true;
-        seen++;
-        const [{ margin }] = summarisePulls({ columns, phases: [phase] }, limit);
-        return margin >= 0 && seen < pulls;
-      },
-    },
-  };
-}
+export const countingJob = (config: Config, pulls: number): RunJob => ({
+  config: withPulls(config, pulls),
+  until: { kind: 'limit', pulls },
+});
 
 export function countRun(config: Config, series: TimeSeries): CountedRun {
   const pulls = summarisePulls(series, config.limit.chargeTemperature);

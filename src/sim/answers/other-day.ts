@@ -14,6 +14,8 @@ import type { Wording } from './wording.ts';
 const COLDEST = -400;
 const HOTTEST = 600;
 const STEP = 50;
+/** How near the hottest day is found [K]. */
+const RESOLUTION = 0.1;
 
 /** Pulls to the limit on one day; SI. */
 interface DayPulls {
@@ -44,7 +46,7 @@ type NotMade =
   | { readonly kind: 'refused'; readonly message: string };
 
 /** Outside temperatures in whole tenths of a degC, as K. */
-type HottestDay =
+export type HottestDay =
   /** made at `temperature`, not made 0.1 K above it */
   | { readonly kind: 'found'; readonly temperature: number; readonly beyond: NotMade }
   | { readonly kind: 'made on every day'; readonly upTo: number }
@@ -64,13 +66,19 @@ export interface DayStudy {
   /** pulls that the hottest day is about */
   readonly pulls: number;
   readonly hottest: HottestDay;
-  /** temperatures at the start that the file types, K: they are the same on every day */
-  readonly typedStart: Readonly<Partial<Record<StartPart, number>>>;
+  readonly typedStart: TypedStart;
 }
 
 /** Parts whose start temperature is that of the air outside where none is typed; the rest follow these. */
 const START_PARTS = ['coolant', 'casing', 'plenum'] as const;
-type StartPart = (typeof START_PARTS)[number];
+/** Temperatures at the start that a file types, K: they are the same on every day. */
+type TypedStart = Readonly<Partial<Record<(typeof START_PARTS)[number], number>>>;
+
+function typedStart({ values: { start } }: Scenario, config: Config): TypedStart {
+  return Object.fromEntries(
+    START_PARTS.filter((part) => start[part] !== undefined).map((part) => [part, config.start[part]]),
+  );
+}
 
 /**
  * A car as typed and on another day, and the hottest day on which it still makes so many pulls.
@@ -86,16 +94,13 @@ type StartPart = (typeof START_PARTS)[number];
 export function* studyDay(typed: Scenario, there: Scenario, pulls: number): Study<DayStudy> {
   const config = toConfig(there);
   const before = toConfig(typed);
-  const { start } = typed.values;
   return {
     limit: config.limit.chargeTemperature,
     typed: yield* studyDayPulls(before),
     day: yield* studyDayPulls(config),
     pulls,
     hottest: yield* studyHottestDay(there, pulls),
-    typedStart: Object.fromEntries(
-      START_PARTS.filter((part) => start[part] !== undefined).map((part) => [part, before.start[part]]),
-    ),
+    typedStart: typedStart(typed, before),
   };
 }
 
@@ -158,7 +163,7 @@ const counted = (count: number): string => `${count} pull${count === 1 ? '' : 's
 
 /** A day in sentences: what it makes of the count, the hottest day, and what does not follow the weather. */
 export function explainDay(
-  { typed, day, pulls, hottest, typedStart }: DayStudy,
+  { typed, day, pulls, hottest, typedStart: start }: DayStudy,
   wording: Pick<Wording, 'temperature' | 'difference' | 'pressure'>,
 ): string[] {
   const sentences = [`${placeOf(day, wording)}: ${countOf(day, wording)}.`];
@@ -166,14 +171,25 @@ export function explainDay(
   if (isOther || typed.relativeHumidity !== day.relativeHumidity) {
     sentences.push(`As typed, ${placeOf(typed, wording)}: ${countOf(typed, wording)}.`);
   }
-  sentences.push(hottestSentence(hottest, pulls, wording));
-  const parts = Object.entries(typedStart).map(([part, at]) => `${part} ${wording.temperature(at)}`);
-  sentences.push(
-    parts.length === 0
-      ? 'Coolant, casing and plenum start at the temperature outside on every day.'
-      : `The file types the start (${LIST.format(parts)}): that stays as it is on every day, however warm the car would really stand.`,
-  );
-  return sentences;
+  return [...sentences, hottestSentence(hottest, pulls, wording), startSentence(start, wording)];
+}
+
+/** The hottest day by itself, and what does not follow the weather. */
+export const explainHottestDay = (
+  scenario: Scenario,
+  hottest: HottestDay,
+  pulls: number,
+  wording: Pick<Wording, 'temperature' | 'difference'>,
+): string[] => [
+  hottestSentence(hottest, pulls, wording),
+  startSentence(typedStart(scenario, toConfig(scenario)), wording),
+];
+
+function startSentence(start: TypedStart, { temperature }: Pick<Wording, 'temperature'>): string {
+  const parts = Object.entries(start).map(([part, at]) => `${part} ${temperature(at)}`);
+  return parts.length === 0
+    ? 'Coolant, casing and plenum start at the temperature outside on every day.'
+    : `The file types the start (${LIST.format(parts)}): that stays as it is on every day, however warm the car would really stand.`;
 }
 
 function placeOf(
@@ -196,10 +212,10 @@ function countOf(
   return `${count} of ${counted(pullsRun)} (${band}); pull ${pull} decides and peaks at ${temperature(peak)}, ${side} the limit (${ends[0]} / ${ends[1]})${early}`;
 }
 
-export function hottestSentence(
+function hottestSentence(
   hottest: HottestDay,
   pulls: number,
-  { temperature }: Pick<Wording, 'temperature'>,
+  { temperature, difference }: Pick<Wording, 'temperature' | 'difference'>,
 ): string {
   const because = (why: NotMade): string => {
     if (why.kind === 'limit') return `pull ${why.pull} goes over the limit`;
@@ -207,7 +223,7 @@ export function hottestSentence(
   };
   switch (hottest.kind) {
     case 'found':
-      return `Hottest day with ${counted(pulls)} made: ${temperature(hottest.temperature)} outside; 0.1 K warmer, ${because(hottest.beyond)}.`;
+      return `Hottest day with ${counted(pulls)} made: ${temperature(hottest.temperature)} outside; ${difference(RESOLUTION)} warmer, ${because(hottest.beyond)}.`;
     case 'made on every day':
       return `On every day up to ${temperature(hottest.upTo)} outside it makes ${counted(pulls)}.`;
     case 'made on no day':

@@ -1,13 +1,12 @@
-import type { PhaseSpan, TimeSeries } from '../results/time-series.ts';
+import type { TimeSeries } from '../results/time-series.ts';
 import type { Config } from '../scenario/config.ts';
 import { scaleCoreConductance } from './bottleneck.ts';
 import { type PullSummary, summarisePulls } from './pull-summary.ts';
+import { hasSettled, pullsPerBlock } from './run-end.ts';
 import type { RunJob, Study } from './study.ts';
 
 /** Two peaks closer than this share the title of the hottest; the earlier one decides [K]. */
 const SAME_PEAK = 0.05;
-/** A repeated block has settled when its peaks change by less than this from block to block [K]. */
-const SETTLED_WITHIN = 0.01;
 const MOST_BLOCKS = 200;
 /** Change of the core's conductance, both sides, that shows how much an answer hangs on it. */
 const CONDUCTANCE_CHANGE = 0.05;
@@ -98,37 +97,25 @@ interface Settling {
 
 /** Runs the repeated block on until each of its pulls peaks where it did in the block before. */
 function watchSettling(config: Config): Settling {
-  const pullsPerBlock = config.cycle.block.filter(({ kind }) => kind === 'pull').length;
-  if (pullsPerBlock === 0 || config.cycle.repeats < 2) {
+  const perBlock = pullsPerBlock(config);
+  if (perBlock === 0 || config.cycle.repeats < 2) {
     return { jobs: [], read: () => ({ kind: 'no repeated pulls' }) };
   }
-  const limit = config.limit.chargeTemperature;
-  let before: readonly number[] = [];
-  let current: number[] = [];
-  let isSettled = false;
-  const watch = (phase: PhaseSpan, columns: TimeSeries['columns']): boolean => {
-    if (phase.block === 0 || phase.kind !== 'pull' || !phase.isWhole) return true;
-    const [pull] = summarisePulls({ columns, phases: [phase] }, limit);
-    current.push(pull.peak);
-    if (current.length < pullsPerBlock) return true;
-    isSettled = before.length > 0 && before.every((peak, k) => Math.abs(peak - current[k]) < SETTLED_WITHIN);
-    before = current;
-    current = [];
-    return !isSettled;
-  };
   const endless: Config = { ...config, cycle: { ...config.cycle, repeats: MOST_BLOCKS, after: [] } };
   return {
-    jobs: [{ config: endless, options: { continueAfter: watch } }],
+    jobs: [{ config: endless, until: { kind: 'settled' } }],
     read: (series) => {
-      if (series === undefined || before.length === 0) return { kind: 'no repeated pulls' };
-      const pulls = summarisePulls(series, limit);
+      const pulls = series === undefined ? [] : summarisePulls(series, config.limit.chargeTemperature);
+      const peaks = pulls.filter(({ block }) => block > 0).map(({ peak }) => peak);
+      const whole = peaks.slice(0, peaks.length - (peaks.length % perBlock));
+      if (series === undefined || whole.length === 0) return { kind: 'no repeated pulls' };
       const over = pulls.find(({ margin }) => margin < 0);
       const found = {
-        peak: Math.max(...before),
+        peak: Math.max(...whole.slice(-perBlock)),
         afterPulls: pulls.length,
         ...(over === undefined ? {} : { firstOverLimit: over.pull }),
       };
-      if (isSettled) return { kind: 'settled', ...found };
+      if (hasSettled(peaks, perBlock)) return { kind: 'settled', ...found };
       const { outcome } = series;
       return {
         kind: 'not settled',

@@ -89,7 +89,7 @@ function* recoveryTime(config: Config): Study<number | undefined> {
   const [series] = yield [
     {
       config: { ...config, cycle: { before: phases, block: [], repeats: 0, after: [] } },
-      options: { interval: RECOVERY_INTERVAL },
+      interval: RECOVERY_INTERVAL,
     },
   ];
   const [first] = summarisePulls(series, config.limit.chargeTemperature);

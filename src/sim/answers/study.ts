@@ -1,11 +1,15 @@
 import type { TimeSeries } from '../results/time-series.ts';
 import type { Config } from '../scenario/config.ts';
-import { type RunOptions, simulate } from '../simulate.ts';
+import { type Run, startRun } from '../simulate.ts';
+import { continueUntil, type RunEnd } from './run-end.ts';
 
-/** A run that an answer asks for. */
+/** A run that an answer asks for; plain data. */
 export interface RunJob {
   readonly config: Config;
-  readonly options?: RunOptions;
+  /** left out: the end of the cycle */
+  readonly until?: RunEnd;
+  /** also record on every multiple of this [s] */
+  readonly interval?: number;
 }
 
 /**
@@ -14,20 +18,23 @@ export interface RunJob {
  */
 export type Study<Result> = Generator<readonly RunJob[], Result, readonly TimeSeries[]>;
 
+/** Starts a run that an answer asks for. */
+export function startJob({ config, until, interval }: RunJob): Run {
+  return startRun(config, {
+    ...(until && { continueAfter: continueUntil(until, config) }),
+    ...(interval !== undefined && { interval }),
+  });
+}
+
 /** Conducts a study here and now, one run after the other. */
 export function conduct<Result>(study: Study<Result>): Result {
   let step = study.next();
-  while (!step.done) step = study.next(step.value.map(({ config, options }) => simulate(config, options)));
+  while (!step.done) step = study.next(step.value.map(runJob));
   return step.value;
 }
 
-/** Options of a run that may end when pull `pull`, counted from 1, has ended. */
-export function untilPull(pull: number): NonNullable<RunJob['options']> {
-  let seen = 0;
-  return {
-    continueAfter: ({ kind }) => {
-      if (kind === 'pull') seen++;
-      return seen < pull;
-    },
-  };
+function runJob(job: RunJob): TimeSeries {
+  const run = startJob(job);
+  while (run.step());
+  return run.finish();
 }

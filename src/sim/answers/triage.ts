@@ -2,7 +2,7 @@ import type { TimeSeries } from '../results/time-series.ts';
 import type { Config } from '../scenario/config.ts';
 import { phaseBeforePull } from './bypass-routes.ts';
 import { summarisePulls } from './pull-summary.ts';
-import { type Study, untilPull } from './study.ts';
+import type { RunJob, Study } from './study.ts';
 import { FAULTS, type Fault, type TriageCause } from './triage-faults.ts';
 import type { Wording } from './wording.ts';
 
@@ -148,7 +148,7 @@ export function* studyTriage(config: Config, reading: TriageReading): Study<Tria
   const cars = faults.flatMap((fault) =>
     fault.sizes.map((size) => ({ fault, size, config: fault.apply(config, size) })),
   );
-  const runs = yield cars.map((car) => ({ config: car.config, options: untilPull(LATER_PULL) }));
+  const runs = yield cars.map((car): RunJob => ({ config: car.config, until: { kind: 'pull', pull: LATER_PULL } }));
   const trials = cars.flatMap((car, k): Trial[] => {
     const found = figuresOf(car.config, runs[k]);
     if (found === undefined) return [];

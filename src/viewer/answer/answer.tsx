@@ -6,6 +6,7 @@ import type { Car, CarRun } from '../state/cars.ts';
 import type { UnitChoice } from '../state/display.ts';
 import { plannedPhases } from '../time/phases.ts';
 import { Announcement } from './announcement.tsx';
+import { hottestDayOf } from './beside-count.tsx';
 import { Causes } from './causes.tsx';
 import { Cooling } from './cooling.tsx';
 import { Empty } from './empty.tsx';
@@ -59,7 +60,10 @@ function CarAnswer(props: CarAnswerProps) {
       <Count {...props} />
       {!isAlone && <CarSentence {...props} />}
       {isAlone && run.pulls.length > 0 && run.kind !== 'stopped' && run.kind !== 'failed' && (
-        <p class="under">stay at or under {degrees(car.config.limit.chargeTemperature, units)}</p>
+        <>
+          <p class="under">stay at or under {degrees(car.config.limit.chargeTemperature, units)}</p>
+          <p class="small hot-day">{capitalised(hottestDayOf(run, units))}</p>
+        </>
       )}
     </section>
   );
@@ -88,7 +92,12 @@ function Count({ which, car, run, isAlone, session, display }: CarAnswerProps) {
     <div class="count">
       <b class="figure">{count}</b>
       <span class="of">of {run.pulls.length} pulls</span>
-      {!isAlone && <span class="tag">{tagOf(which, car, run, session, units)}</span>}
+      {!isAlone && (
+        <span class="tag">
+          <span class="of-core">{tagOf(which, car, run, session, units)}</span>
+          <span>{hottestDayOf(run, units)}</span>
+        </span>
+      )}
     </div>
   );
 }

@@ -1,4 +1,4 @@
-import type { BottleneckPart, PullSummary, RunStudy } from '../../sim/index.ts';
+import type { BottleneckPart, HottestDay, PullSummary, RunStudy } from '../../sim/index.ts';
 import { countPulls, decidingPull } from '../../sim/index.ts';
 import { onScreen } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
@@ -114,6 +114,21 @@ export function describeStudy(
       : `Settles at ${where}${never}`,
     doubt,
   };
+}
+
+/** The hottest day on which all pulls of a session are made, as it stands beside their count. */
+export function describeHottestDay(day: HottestDay, pulls: number, units: UnitChoice): string {
+  const all = pulls === 1 ? 'the pull' : `all ${pulls}`;
+  switch (day.kind) {
+    case 'found':
+      return `${all} up to ${degrees(day.temperature, units)} outside`;
+    case 'made on every day':
+      return `${all} on every day up to ${degrees(day.upTo, units)}`;
+    case 'made on no day':
+      return `${all} on no day down to ${degrees(day.downTo, units)}`;
+    case 'too few pulls':
+      return '';
+  }
 }
 
 /** What After changes, in pulls and at the first pull: said plainly also where it is nothing. */

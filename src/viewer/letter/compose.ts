@@ -1,4 +1,4 @@
-import { type Letter, type LetterRun, writeLetter } from '../../sim/index.ts';
+import { explainHottestDay, type Letter, type LetterRun, writeLetter } from '../../sim/index.ts';
 import { onScreen, wordingIn } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
 import type { ShownRun } from '../time/runs.ts';
@@ -24,7 +24,11 @@ export function composeLetter({ runs, asked }: Told, steps: readonly string[], u
   const after = isAlone ? undefined : letterRun(hand, labelOf(asked));
   if (before === undefined) return undefined;
   const { notes } = hand.car.scenario.values;
-  const letter = writeLetter({ before, ...(after && { after }), steps, ...(notes && { notes }) }, wordingIn(units));
+  const { hottestDay } = hand.run;
+  const wording = wordingIn(units);
+  const otherDays =
+    hottestDay === undefined ? [] : explainHottestDay(hand.car.scenario, hottestDay, hand.pulls.length, wording);
+  const letter = writeLetter({ before, ...(after && { after }), steps, otherDays, ...(notes && { notes }) }, wording);
   return {
     ...letter,
     parts: letter.parts.map((part) => ({ ...part, paragraphs: part.paragraphs.map(onScreen) })),

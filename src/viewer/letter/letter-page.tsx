@@ -120,7 +120,8 @@ function Body({ told, before, ...props }: PageProps & { readonly told: Told; rea
   clock.pinned.value = startTime(hand.pulls);
   if (letter === undefined) return null;
   const change = asked.kind === 'as it stands' ? hand.car.label : labelOf(asked);
-  const isStudied = runs.every(({ run }) => run.study !== undefined);
+  const isStudied =
+    runs.every(({ run }) => run.study !== undefined) && (hand.pulls.length === 0 || hand.run.hottestDay !== undefined);
   const { changed, main } = sayInputs(before, session.after.value, units);
   return (
     <div class={told.isOld ? 'letter-body old' : 'letter-body'}>

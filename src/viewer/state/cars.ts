@@ -1,5 +1,6 @@
 import {
   type Config,
+  type HottestDay,
   type Issue,
   type JsonObject,
   type JsonValue,
@@ -40,6 +41,8 @@ export interface CarRun {
   readonly message?: string;
   /** what takes many runs: there once worked out for this very car */
   readonly study?: RunStudy;
+  /** the hottest day on which it makes all pulls of the session; worked out after the rest */
+  readonly hottestDay?: HottestDay;
 }
 
 export const NO_RUN: CarRun = { kind: 'waiting', time: 0, duration: 0, pulls: [] };

@@ -2,7 +2,14 @@ import { effect, type Signal, untracked } from '@preact/signals';
 import type { SimClient } from '../../../workers/client.ts';
 import type { AnswerOf, AskedOf, Question } from '../../../workers/questions.ts';
 import type { SolveReply, StudyProgress, StudyReply } from '../../../workers/sim-api.ts';
-import type { CoreDesignStudy, CoreMap, CoreMapLists, RouteStudy } from '../../sim/index.ts';
+import {
+  type CoreDesignStudy,
+  type CoreMap,
+  type CoreMapLists,
+  type HottestDay,
+  type RouteStudy,
+  studyHottestDay,
+} from '../../sim/index.ts';
 import { type Car, type CarRun, NO_RUN } from './cars.ts';
 import type { Session } from './session.ts';
 
@@ -47,8 +54,6 @@ export interface Solving {
 export function keepSolved(session: Session, client: SimClient): Solving {
   const before = new Solver(client, session.before, session.beforeRun);
   const after = new Solver(client, session.after, session.afterRun);
-  before.other = after;
-  after.other = before;
   for (const solver of [before, after]) {
     effect(() => {
       const car = solver.car.value;
@@ -57,8 +62,7 @@ export function keepSolved(session: Session, client: SimClient): Solving {
     effect(() => {
       const run = solver.run.value;
       const isFree = !session.isDragging.value;
-      if (isFree && run.kind === 'solved' && run.of === solver.car.value && run.study === undefined)
-        untracked(() => solver.study());
+      if (isFree && run.kind === 'solved' && run.of === solver.car.value) untracked(() => solver.study());
     });
   }
   let ending: Promise<void> = Promise.resolve();
@@ -124,9 +128,8 @@ class Solver {
   readonly car: Signal<Car | undefined>;
   readonly run: Signal<CarRun>;
   private readonly client: SimClient;
-  /** the solver beside this one, in the same worker */
-  other: Solver | undefined;
   private underWay: { run: number; since: number; car: Car } | undefined;
+  /** the study that is under way, or was the last */
   private studied: { car: Car; run: number } | undefined;
 
   constructor(client: SimClient, car: Signal<Car | undefined>, run: Signal<CarRun>) {
@@ -136,26 +139,22 @@ class Solver {
   }
 
   follow(car: Car | undefined): void {
+    if (this.studied !== undefined && this.studied.car !== car) {
+      void this.client.cancelStudies(this.studied.run);
+      this.studied = undefined;
+    }
     if (car === undefined) {
       this.run.value = NO_RUN;
-      this.giveWay();
+      this.cancel();
       return;
     }
     // A car that came with its results (kept as Before) is not solved again.
     if (this.run.value.of === car && this.underWay === undefined) return;
     if (this.underWay === undefined) void this.solve(car);
-    else if (performance.now() - this.underWay.since > GIVES_WAY_AFTER) this.giveWay();
+    else if (performance.now() - this.underWay.since > GIVES_WAY_AFTER) this.cancel();
   }
 
-  /** Ends a run that nobody waits for any more, unless that ended an older one of the other car too. */
-  private giveWay(): void {
-    if (this.underWay === undefined) return;
-    const { other } = this;
-    const others = other?.underWay;
-    const isWaitedFor = others !== undefined && others.car === other?.car.value && others.run < this.underWay.run;
-    if (!isWaitedFor) void this.client.cancel(this.underWay.run);
-  }
-
+  /** Ends the run that is under way. */
   cancel(): void {
     if (this.underWay === undefined) return;
     void this.client.cancel(this.underWay.run);
@@ -168,19 +167,42 @@ class Solver {
   study(): void {
     const car = this.car.value;
     if (car === undefined || this.studied?.car === car) return;
-    if (this.studied !== undefined) void this.client.cancelStudies(this.studied.run);
     const run = this.client.nextRun();
     this.studied = { car, run };
-    void this.client.study(run, car.config, this.run.value.pulls).then((reply) => {
+    void this.studyAll(car, run);
+  }
+
+  /** The causes first, then the hottest day; what a car that was kept as Before brought along is not asked again. */
+  private async studyAll(car: Car, run: number): Promise<void> {
+    if (this.run.value.study === undefined) {
+      const reply = await this.client.study(run, car.config, this.run.value.pulls);
       if (this.car.value !== car || reply.kind !== 'studied') return;
       this.run.value = { ...this.run.value, study: reply.result };
-    });
+    }
+    if (this.run.value.hottestDay !== undefined) return;
+    const hottestDay = await this.studyHottestDay(car, run);
+    if (this.car.value === car && hottestDay !== undefined) this.run.value = { ...this.run.value, hottestDay };
+  }
+
+  /** Conducted here, since another day is made of the file; the runs are the worker's. Undefined where it was ended. */
+  private async studyHottestDay(car: Car, run: number): Promise<HottestDay | undefined> {
+    const { pulls } = this.run.value;
+    if (pulls.length === 0) return undefined;
+    const study = studyHottestDay(car.scenario, pulls.length);
+    let step = study.next();
+    while (!step.done) {
+      const replies = await Promise.all(step.value.map((job) => this.client.runJob(run, job)));
+      const results = replies.flatMap((reply) => (reply.kind === 'studied' ? [reply.result] : []));
+      if (results.length < replies.length) return undefined;
+      step = study.next(results);
+    }
+    return step.value;
   }
 
   private async solve(car: Car): Promise<void> {
     const run = this.client.nextRun();
     this.underWay = { run, since: performance.now(), car };
-    const { study: _stale, message: _old, ...kept } = this.run.value;
+    const { study: _stale, hottestDay: _staleToo, message: _old, ...kept } = this.run.value;
     this.run.value = { ...kept, kind: 'running', time: 0, duration: 0 };
     const reply = await this.client.solve(run, car.config, ({ time, duration, pulls }) => {
       if (this.car.value === car) this.run.value = { ...this.run.value, time, duration, pulls };

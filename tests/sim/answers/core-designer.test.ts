@@ -3,7 +3,7 @@ import { studyCoreDesign } from '../../../src/sim/answers/core-designer.ts';
 import { coreMapLists, studyCoreMap } from '../../../src/sim/answers/core-map.ts';
 import { summarisePulls } from '../../../src/sim/answers/pull-summary.ts';
 import { reportRun } from '../../../src/sim/answers/run-report.ts';
-import { conduct, untilPull } from '../../../src/sim/answers/study.ts';
+import { conduct } from '../../../src/sim/answers/study.ts';
 import { conductanceAt } from '../../../src/sim/model/conductance.ts';
 import { coolantDropAt } from '../../../src/sim/model/core-drop.ts';
 import type { Config } from '../../../src/sim/scenario/config.ts';
@@ -27,6 +27,8 @@ const DEEP = {
 const car = (changes: Readonly<Record<string, unknown>> = {}): Config =>
   measuredConfig(withMeasures({ ...DEEP, ...changes }, { toBay: 1 }));
 
+const toFirstPull = (config: Config) => simulate(config, { continueAfter: ({ kind }) => kind !== 'pull' });
+
 function designOf(config: Config) {
   const study = conduct(studyCoreDesign(config));
   if (study === undefined) throw new Error('no design');
@@ -36,7 +38,7 @@ function designOf(config: Config) {
 describe('a core at the end of the first pull', () => {
   const config = car();
   const { design } = designOf(config);
-  const run = simulate(config, untilPull(1));
+  const run = toFirstPull(config);
   const [pull] = summarisePulls(run, config.limit.chargeTemperature);
 
   it('has the conductances and the coolant drop that the run had', () => {
@@ -62,7 +64,7 @@ describe('a core at the end of the first pull', () => {
   it('keeps what is typed: measured points scale it', () => {
     const scaled = measuredConfig(withMeasures(DEEP, { airDrop: 9, airDropAtFlow: 0.3, coolantDropFactor: 30 }));
     const { design: typed } = designOf(scaled);
-    const [own] = summarisePulls(simulate(scaled, untilPull(1)), 331);
+    const [own] = summarisePulls(toFirstPull(scaled), 331);
     near(typed.airDrop, own.atEnd.coreAirDrop, 5e-3);
     expect(typed.factors.airDrop).toBeGreaterThan(2);
   });
@@ -109,8 +111,8 @@ describe('one row more', () => {
 
   it('says what the first pull makes of it, as a car with that core does', () => {
     const { core } = car({ width: 218 });
-    const [pull] = summarisePulls(simulate({ ...config, core }, untilPull(1)), 331);
-    const [before] = summarisePulls(simulate(config, untilPull(1)), 331);
+    const [pull] = summarisePulls(toFirstPull({ ...config, core }), 331);
+    const [before] = summarisePulls(toFirstPull(config), 331);
     expect(wider.pull?.peak).toBeCloseTo(pull.peak - before.peak, 6);
     expect(wider.pull?.airFlow).toBeCloseTo(pull.atEnd.airFlow / before.atEnd.airFlow - 1, 9);
     expect(wider.pull?.peak).toBeLessThan(-0.5);
@@ -149,7 +151,7 @@ describe('the map over fins, depth and width', () => {
 
   it('each point is the car with that core, as typed', () => {
     const typed = car({ finPitch: '20 fpi' });
-    const [pull] = summarisePulls(simulate(typed, untilPull(1)), 331);
+    const [pull] = summarisePulls(toFirstPull(typed), 331);
     const point = map.points.find(({ finPitch }) => finPitch === 0.0254 / 20);
     expect(point?.peak).toBeCloseTo(pull.peak, 6);
     expect(point?.drivePower).toBeCloseTo(pull.atEnd.drivePower, 3);
@@ -176,7 +178,7 @@ describe('the map over fins, depth and width', () => {
 describe('the report of a run', () => {
   it('carries the marks of the core and what leaving out metal conduction can mean', () => {
     const config = car();
-    const { findings } = reportRun(config, simulate(config, untilPull(1)));
+    const { findings } = reportRun(config, toFirstPull(config));
     const notes = findings.filter(({ rank }) => rank === 'note').map(({ text }) => text);
     expect(notes.join('\n')).toContain('core depth 120 mm, published 15.6 to 57.4 mm: extrapolated in depth, +-20 %');
     // k V/(L^2 C) by hand: 193 W/(m K), 0.174 L of metal, the shorter way 0.12 m, 0.2866 kg/s of air.

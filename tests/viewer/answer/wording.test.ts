@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import type { PullSummary, RunStudy } from '../../../src/sim/index.ts';
+import type { HottestDay, PullSummary, RunStudy } from '../../../src/sim/index.ts';
 import { describeNoEffect } from '../../../src/viewer/answer/no-effect.ts';
 import {
   describeGain,
+  describeHottestDay,
   describeKnown,
   describePulls,
   describeStudy,
@@ -166,5 +167,23 @@ describe('no effect', () => {
   it('is not said of a change that cools, or that moves the count', () => {
     expect(describeNoEffect(tank(12.3), [], before, [pull(1, 61, 0.8), pull(2, 65, 0.6)], METRIC)).toBeUndefined();
     expect(describeNoEffect(tank(12.3), [], before, [pull(1, 57.9), pull(2, 66.8, 0.9)], METRIC)).toBeUndefined();
+  });
+});
+
+describe('the hottest day beside the count', () => {
+  const beyond = { kind: 'limit', pull: 3 } as const;
+  it.each<[HottestDay, number, string]>([
+    [{ kind: 'found', temperature: 17.8 + KELVIN, beyond }, 8, 'all 8 up to 17.8 °C outside'],
+    [{ kind: 'found', temperature: 17.8 + KELVIN, beyond }, 1, 'the pull up to 17.8 °C outside'],
+    [{ kind: 'made on every day', upTo: 60 + KELVIN }, 8, 'all 8 on every day up to 60.0 °C'],
+    [{ kind: 'made on no day', downTo: KELVIN - 40, because: beyond }, 8, 'all 8 on no day down to −40.0 °C'],
+    [{ kind: 'too few pulls', pulls: 3 }, 8, ''],
+  ])('%o of %d pulls', (day, pulls, expected) => {
+    expect(describeHottestDay(day, pulls, METRIC).replaceAll('\u00a0', ' ')).toBe(expected);
+  });
+
+  it('is told in the chosen units: 17.8 °C are 64.0 °F', () => {
+    const day: HottestDay = { kind: 'found', temperature: 17.8 + KELVIN, beyond };
+    expect(describeHottestDay(day, 2, IMPERIAL).replaceAll('\u00a0', ' ')).toBe('all 2 up to 64.0 °F outside');
   });
 });

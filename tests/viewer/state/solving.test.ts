@@ -1,8 +1,17 @@
 import { beforeEach, describe, expect, it } from 'vitest';
+import {
+  conduct,
+  type RunJob,
+  type RunStudy,
+  startJob,
+  studyHottestDay,
+  summarisePulls,
+  type TimeSeries,
+} from '../../../src/sim/index.ts';
 import { Session } from '../../../src/viewer/state/session.ts';
 import { keepSolved, type Solving } from '../../../src/viewer/state/solving.ts';
 import type { SimClient } from '../../../workers/client.ts';
-import type { SolveReply } from '../../../workers/sim-api.ts';
+import type { SolveReply, StudyReply } from '../../../workers/sim-api.ts';
 import { shippedDocument } from '../../support/shipped.ts';
 
 /** Stands in for both workers: takes what is asked of it and answers when told to. */
@@ -17,16 +26,38 @@ class Asked {
   cancel = async (run: number) => {
     this.cancelled.push(run);
   };
-  study = () => new Promise(() => {});
+  answerStudy: (reply: StudyReply<RunStudy>) => void = () => {};
+  study = () =>
+    new Promise<StudyReply<RunStudy>>((resolve) => {
+      this.answerStudy = resolve;
+    });
+  readonly jobs: { readonly run: number; readonly answer: (reply: StudyReply<TimeSeries>) => void }[] = [];
+  runJob = (run: number, job: RunJob) =>
+    new Promise<StudyReply<TimeSeries>>((resolve) => {
+      this.jobs.push({ run, answer: resolve });
+      if (this.runsJobs) resolve({ kind: 'studied', run, result: runNow(job) });
+    });
+  runsJobs = true;
   studyRoutes = (run: number) => {
     this.studies.push(run);
     return new Promise(() => {});
   };
-  cancelStudies = () =>
-    new Promise<void>((resolve) => {
+  readonly ended: number[] = [];
+  cancelStudies = (run: number) => {
+    this.ended.push(run);
+    return new Promise<void>((resolve) => {
       this.endStudies = resolve;
     });
+  };
 }
+
+function runNow(job: RunJob): TimeSeries {
+  const run = startJob(job);
+  while (run.step());
+  return run.finish();
+}
+
+const tick = () => new Promise((resolve) => setTimeout(resolve, 0));
 
 let session: Session;
 let asked: Asked;
@@ -39,18 +70,45 @@ beforeEach(() => {
 });
 
 describe('a run that nobody waits for', () => {
-  it('is ended, but not while that ended the older run of the other car with it', async () => {
+  it('is ended by itself: the run of the other car goes on', () => {
     session.change({ 'core.airConductance': 468 }, 'core');
     expect([...asked.solves.keys()]).toEqual([1, 2]);
     session.undo();
-    expect(asked.cancelled).toEqual([]);
-    asked.solves.get(1)?.({ kind: 'failed', run: 1, message: 'as good as any end' });
-    asked.solves.get(2)?.({ kind: 'failed', run: 2, message: 'as good as any end' });
-    await Promise.resolve();
-    await Promise.resolve();
-    session.change({ 'core.airConductance': 480 }, 'core');
-    session.undo();
-    expect(asked.cancelled).toEqual([3]);
+    expect(asked.cancelled).toEqual([2]);
+  });
+});
+
+describe('the hottest day', () => {
+  /** Run and causes of the opened car are there: 2 pulls of the run, to keep the search short. */
+  async function settle(): Promise<void> {
+    const car = session.before.value;
+    if (car === undefined) throw new Error('no car');
+    const series = runNow({ config: car.config, until: { kind: 'pull', pull: 2 } });
+    const pulls = summarisePulls(series, car.config.limit.chargeTemperature);
+    asked.solves.get(1)?.({ kind: 'solved', run: 1, series, pulls });
+    await tick();
+    asked.answerStudy({ kind: 'studied', run: 2, result: {} as RunStudy });
+    await tick();
+  }
+
+  it('is looked for after the causes, and is the one that the study finds here', async () => {
+    await settle();
+    const { scenario } = session.before.value ?? {};
+    if (scenario === undefined) throw new Error('no car');
+    await expect.poll(() => session.beforeRun.value.hottestDay).toEqual(conduct(studyHottestDay(scenario, 2)));
+    expect(new Set(asked.jobs.map(({ run }) => run))).toEqual(new Set([2]));
+  });
+
+  it('is given up when the car changes', async () => {
+    asked.runsJobs = false;
+    await settle();
+    expect(asked.jobs).toHaveLength(1);
+    session.clear();
+    expect(asked.ended).toEqual([2]);
+    asked.jobs[0].answer({ kind: 'cancelled', run: 2 });
+    await tick();
+    expect(asked.jobs).toHaveLength(1);
+    expect(session.beforeRun.value.hottestDay).toBeUndefined();
   });
 });
 
