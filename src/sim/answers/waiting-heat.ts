@@ -1,6 +1,7 @@
 import { createCoolant } from '../fluids/coolant.ts';
 import { HEAT_OF_MELTING } from '../fluids/ice.ts';
 import { layOutCycle } from '../model/drive-cycle.ts';
+import { pumpHeat } from '../model/loop-devices.ts';
 import type { TimeSeries } from '../results/time-series.ts';
 import type { Config } from '../scenario/config.ts';
 
@@ -40,8 +41,8 @@ export function heatWhileWaiting(config: Config, series: TimeSeries): WaitingHea
     if (kind === 'pull') return;
     const { phase } = segments[n];
     const pumped = (['pump', 'secondPump'] as const).reduce((sum, name) => {
-      const { electricalPower = 0, shareIntoCoolant = 0 } = config[name] ?? {};
-      return sum + electricalPower * shareIntoCoolant * phase[`${name}VoltageRatio`] ** 3;
+      const pump = config[name];
+      return pump === undefined ? sum : sum + pumpHeat(pump, phase[`${name}VoltageRatio`]);
     }, 0);
     const powersAt = (row: number) => {
       const outside = columns.outsideTemperature[row];

@@ -37,6 +37,21 @@ abstract class Device implements Omit<LoopElement, 'rise'> {
   protected abstract leaving(inlet: number): number;
 }
 
+/**
+ * Heat of a pump's motor and its losses into the coolant that it moves.
+ *
+ *     q = P s r^3    P = electrical power at rated voltage, s = share of it into the coolant
+ *
+ * Electrical power goes with voltage times current, and the speed of the pump with both.
+ *
+ * @param pump - the pump
+ * @param voltageRatio - voltage at the pump over its rated voltage [-]
+ * @returns heat into the coolant in W
+ */
+export function pumpHeat({ electricalPower, shareIntoCoolant }: PumpConfig, voltageRatio: number): number {
+  return electricalPower * shareIntoCoolant * voltageRatio ** 3;
+}
+
 /** A pump: pressure, and the heat of its motor and its losses; held shut by another, it keeps that heat. */
 export class Pump extends Device {
   readonly place: 'pump' | 'secondPump';
@@ -57,9 +72,7 @@ export class Pump extends Device {
   }
 
   protected leaving(inlet: number): number {
-    const { electricalPower, shareIntoCoolant } = this.config;
-    // Electrical power goes with voltage times current, and the speed of the pump with both.
-    this.heat = this.rate > 0 ? electricalPower * shareIntoCoolant * this.voltageRatio ** 3 : 0;
+    this.heat = this.rate > 0 ? pumpHeat(this.config, this.voltageRatio) : 0;
     return this.rate > 0 ? inlet + this.heat / this.rate : inlet;
   }
 }
