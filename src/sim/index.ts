@@ -83,7 +83,7 @@ export { loopVolume } from './model/loop-volume.ts';
 export { seriesToCsv } from './results/csv.ts';
 export { COLUMNS, type ColumnName, type CoreFields, type PhaseSpan, type TimeSeries } from './results/time-series.ts';
 export { carAlone } from './scenario/changes.ts';
-export { type Config, type LinePlace, type LoopItem, type LoopPart, PART_WORDS } from './scenario/config.ts';
+export { type Config, type LinePlace, type LoopItem, type LoopPart, PART_WORDS, phasesOf } from './scenario/config.ts';
 export { type CoreSize, type CoreSizeValues, resizeCore, sizeOfCore } from './scenario/core-size.ts';
 export { type ChangedInput, changedInputs, inputInWords } from './scenario/differences.ts';
 export { placeOfSource } from './scenario/file-shape.ts';

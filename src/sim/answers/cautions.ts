@@ -1,5 +1,5 @@
 import { createCoolant } from '../fluids/coolant.ts';
-import type { Config } from '../scenario/config.ts';
+import { type Config, phasesOf } from '../scenario/config.ts';
 import { FILE_WORDING, type Wording } from './wording.ts';
 
 /** What every report carries. */
@@ -14,8 +14,7 @@ export const LOOP_CAUTIONS: readonly string[] = [
 /** Where the mix freezes, beside the coldest air and coolant that the scenario names. */
 export function freezeCaution({ coolant, ambient, start, cycle }: Config, wording: Wording = FILE_WORDING): string {
   const { freezingPoint } = createCoolant(coolant.glycolByVolume, coolant.glycol);
-  const phases = [...cycle.before, ...cycle.block, ...cycle.after];
-  const outside = phases.flatMap(({ outsideTemperature: { from, to } }) => [from, to]);
+  const outside = phasesOf(cycle).flatMap(({ outsideTemperature: { from, to } }) => [from, to]);
   const coldest = Math.min(ambient.temperature, start.coolant, start.reservoir, ...outside);
   return `This mix begins to freeze at ${wording.temperature(freezingPoint)}; the coldest here is ${wording.temperature(coldest)}, and a night in storage may be colder. Frozen coolant splits pump and core.`;
 }

@@ -2,7 +2,14 @@ import { CoolantRing, type LoopSetting, meterSetting } from '../model/coolant-ri
 import type { LoopElement } from '../model/loop-element.ts';
 import { freeFlow } from '../model/loop-flow.ts';
 import { ParallelWays } from '../model/parallel-ways.ts';
-import { type Config, type LinePlace, PART_WORDS, type PhaseConfig, type PumpConfig } from '../scenario/config.ts';
+import {
+  type Config,
+  type LinePlace,
+  PART_WORDS,
+  type PhaseConfig,
+  type PumpConfig,
+  phasesOf,
+} from '../scenario/config.ts';
 import { scaledPump } from '../scenario/laws.ts';
 
 const GRAVITY = 9.80665;
@@ -124,7 +131,7 @@ export function meetingOf({ resistanceFactor }: NonNullable<OperatingPoint['meas
 }
 
 function phaseOf({ cycle }: Config): PhaseConfig | undefined {
-  const phases = [...cycle.before, ...cycle.block, ...cycle.after].filter(
+  const phases = phasesOf(cycle).filter(
     ({ pumpVoltageRatio, secondPumpVoltageRatio }) => pumpVoltageRatio > 0 || secondPumpVoltageRatio > 0,
   );
   return phases.find(({ kind }) => kind === 'pull') ?? phases[0];

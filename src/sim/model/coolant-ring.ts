@@ -1,6 +1,13 @@
 import { type Coolant, createCoolant } from '../fluids/coolant.ts';
 import { findRoot } from '../kernels/root-finding.ts';
-import type { Config, LinePlace, LoopItem, LoopPart, PhaseConfig } from '../scenario/config.ts';
+import {
+  type Config,
+  type LinePlace,
+  type LoopItem,
+  type LoopPart,
+  type PhaseConfig,
+  phasesOf,
+} from '../scenario/config.ts';
 import type { Stage } from '../solver/stage-system.ts';
 import type { Extremes } from './cell-block.ts';
 import { Core } from './core.ts';
@@ -284,6 +291,5 @@ function given<Part>(part: Part | undefined): Part {
 }
 
 export function lowestPressure({ ambient, cycle }: Config): number {
-  const phases = [...cycle.before, ...cycle.block, ...cycle.after];
-  return Math.min(ambient.pressure, ...phases.flatMap(({ outsidePressure: { from, to } }) => [from, to]));
+  return Math.min(ambient.pressure, ...phasesOf(cycle).flatMap(({ outsidePressure: { from, to } }) => [from, to]));
 }

@@ -340,6 +340,11 @@ export interface CycleConfig {
   readonly after: readonly PhaseConfig[];
 }
 
+/** Every phase of a cycle in order, those of the repeated block once. */
+export function phasesOf({ before, block, after }: CycleConfig): PhaseConfig[] {
+  return [...before, ...block, ...after];
+}
+
 export interface Config {
   readonly name: string;
   /** before the first phase; K, Pa, 0 to 1 */
