@@ -12,14 +12,14 @@ import {
   toSi,
 } from '../sim/index.ts';
 import { aligned } from './aligned.ts';
+import { celsius } from './celsius.ts';
 import { csvOf } from './csv.ts';
 import { EXIT } from './exit-codes.ts';
-import { configOf, readScenarioFile } from './read-scenario.ts';
+import { type FormOptions, printAnswer } from './print-answer.ts';
+import { readConfig } from './read-scenario.ts';
 
-export interface AgreeCommandOptions {
+export interface AgreeCommandOptions extends FormOptions {
   readonly variant?: string;
-  readonly json?: true;
-  readonly csv?: true;
   readonly gauge: readonly GaugeReading[];
   /** K */
   readonly gaugeStep: number;
@@ -27,18 +27,18 @@ export interface AgreeCommandOptions {
 
 /** Holds what the gauge showed against the model, and says which core conductance would fit. */
 export function agree(file: string, options: AgreeCommandOptions): number {
-  const scenario = readScenarioFile(file);
-  if (typeof scenario === 'number') return scenario;
-  const config = configOf(file, scenario, options.variant);
-  if (config === undefined) return EXIT.badUsage;
+  const config = readConfig(file, options.variant);
+  if (typeof config === 'number') return config;
   const agreement = conduct(studyCarAgreement(config, options.gauge, options.gaugeStep));
   if (agreement.kind === 'no such pull') {
     console.error(`Pull ${agreement.pull} was read, but this run has ${agreement.pullsRun} whole pulls.`);
     return EXIT.badUsage;
   }
-  if (options.json) console.log(JSON.stringify(reported(agreement), undefined, 2));
-  else if (options.csv) process.stdout.write(asCsv(agreement));
-  else console.log(lines(agreement).join('\n'));
+  printAnswer(options, {
+    json: () => reported(agreement),
+    csv: () => asCsv(agreement),
+    text: () => lines(agreement),
+  });
   return EXIT.done;
 }
 
@@ -63,7 +63,6 @@ export function gaugeStep(text: string): number {
   throw new InvalidArgumentError(`got ${text}; expected above 0 to 10 K, or as 1F.`);
 }
 
-const celsius = (kelvin: number): string => fromSi(kelvin, 'degC').toFixed(1);
 const signed = (kelvin: number): string => `${kelvin < 0 ? '' : '+'}${kelvin.toFixed(1)}`;
 
 function lines(agreement: CarAgreement): string[] {

@@ -78,7 +78,11 @@ export async function runCommandLine(args: readonly string[]): Promise<number> {
     .description('coolant flow: where pump and loop meet, what takes the pressure, what the next bore or pump buys')
     .argument('<file>', 'scenario file (JSON); - reads standard input')
     .option('--variant <name>', 'use this variant of the file')
-    .option('--at <degC>', 'temperature of the coolant; else that at which its properties are taken', celsius)
+    .option(
+      '--at <degC>',
+      'temperature of the coolant; else that at which its properties are taken',
+      coolantTemperature,
+    )
     .addOption(new Option('--json', 'print everything as JSON, the crossing curves among it').conflicts('csv'))
     .option('--csv', 'print the table as CSV, SI units')
     .action((file: string, options: LoopCommandOptions) => {
@@ -273,7 +277,7 @@ function positive(text: string): number {
 }
 
 /** Coolant is liquid somewhere between. */
-function celsius(text: string): number {
+function coolantTemperature(text: string): number {
   const value = Number(text);
   if (value >= -50 && value <= 150) return value;
   throw new InvalidArgumentError(`got ${text}; expected -50 to 150 degC.`);

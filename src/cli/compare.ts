@@ -1,5 +1,4 @@
 import {
-  applyVariant,
   type ChangedInput,
   type ComparedFigures,
   type Comparison,
@@ -15,14 +14,13 @@ import {
 } from '../sim/index.ts';
 import { aligned } from './aligned.ts';
 import { EXIT } from './exit-codes.ts';
-import { printIssues, readScenarioFile } from './read-scenario.ts';
+import { type FormOptions, printAnswer } from './print-answer.ts';
+import { readScenarioFile, scenarioOf } from './read-scenario.ts';
 import { hasTooManyRows } from './run.ts';
 
-export interface CompareCommandOptions {
+export interface CompareCommandOptions extends FormOptions {
   /** names between commas */
   readonly variants: string;
-  readonly json?: true;
-  readonly csv?: true;
   /** s */
   readonly interval: number;
 }
@@ -47,11 +45,8 @@ export function compare(file: string, options: CompareCommandOptions): number {
   }
   const cars: Car[] = [{ name: AS_IT_STANDS, scenario: first, changes: [] }];
   for (const name of names) {
-    const { scenario, issues } = applyVariant(first, name);
-    if (scenario === undefined) {
-      printIssues(file, issues);
-      return EXIT.badUsage;
-    }
+    const scenario = scenarioOf(file, first, name);
+    if (scenario === undefined) return EXIT.badUsage;
     cars.push({ name, scenario, changes: changedInputs(first, scenario) });
   }
   const configs = cars.map(({ scenario }) => toConfig(scenario));
@@ -61,9 +56,11 @@ export function compare(file: string, options: CompareCommandOptions): number {
     stoppedBecause === undefined ? [] : [`${cars[k].name} stopped: ${stoppedBecause}`],
   );
   for (const stop of stops) console.error(stop);
-  if (options.csv) process.stdout.write(curvesAsCsv(cars, comparison));
-  else if (options.json) console.log(JSON.stringify(reported(cars, comparison), undefined, 2));
-  else console.log(lines(cars, comparison).join('\n'));
+  printAnswer(options, {
+    json: () => reported(cars, comparison),
+    csv: () => curvesAsCsv(cars, comparison),
+    text: () => lines(cars, comparison),
+  });
   return stops.length > 0 ? EXIT.stopped : EXIT.done;
 }
 
@@ -86,7 +83,7 @@ function namesIn(text: string, known: readonly string[]): string[] {
   return names;
 }
 
-const celsius = (kelvin: number): number => fromSi(kelvin, 'degC');
+const toCelsius = (kelvin: number): number => fromSi(kelvin, 'degC');
 
 /** A figure with how it is shown, and its difference from the first car, which is scaled alike but not shifted. */
 interface Row {
@@ -100,7 +97,7 @@ interface Row {
 const ROWS: readonly Row[] = [
   { name: 'pulls to the limit', read: ({ count }) => count, show: (value) => value, scale: 1, digits: 0 },
   { name: 'deciding pull', read: ({ decidingPull }) => decidingPull, show: (value) => value, scale: 1, digits: 0 },
-  { name: 'deciding peak, degC', read: ({ decidingPeak }) => decidingPeak, show: celsius, scale: 1, digits: 1 },
+  { name: 'deciding peak, degC', read: ({ decidingPeak }) => decidingPeak, show: toCelsius, scale: 1, digits: 1 },
   {
     name: 'coolant flow, L/min',
     read: ({ coolantFlow }) => coolantFlow,
@@ -132,7 +129,7 @@ function lines(cars: readonly Car[], { cars: compared }: Comparison): string[] {
     (_, k): Row => ({
       name: `peak of pull ${k + 1}, degC`,
       read: (car) => car.peaks[k],
-      show: celsius,
+      show: toCelsius,
       scale: 1,
       digits: 1,
     }),
@@ -189,7 +186,7 @@ function reported(cars: readonly Car[], { cars: compared }: Comparison) {
     cars: compared.map((car, k) => ({
       name: cars[k].name,
       changed_inputs: cars[k].changes,
-      ...figures(car, celsius, 'degC'),
+      ...figures(car, toCelsius, 'degC'),
       ...(car.stoppedBecause !== undefined && { stopped_because: car.stoppedBecause }),
       ...(k > 0 && { less_first: figures(car.difference, (kelvin) => kelvin, 'K') }),
     })),
@@ -207,7 +204,7 @@ function curvesAsCsv(cars: readonly Car[], { time, charge }: Comparison): string
   const cell = (value: number): string => (Number.isNaN(value) ? '' : String(Number(value.toPrecision(9))));
   const rows = time.map((at, row) => [
     cell(at),
-    ...charge.map((curve) => cell(celsius(curve[row]))),
+    ...charge.map((curve) => cell(toCelsius(curve[row]))),
     ...charge.slice(1).map((curve) => cell(curve[row] - charge[0][row])),
   ]);
   return [heading, ...rows].map((cells) => `${cells.join(',')}\r\n`).join('');

@@ -1,13 +1,6 @@
-import {
-  type Config,
-  type CoreDesignStudy,
-  type CoreMap,
-  type CoreMapPoint,
-  convert,
-  type SizeChange,
-} from '../sim/index.ts';
+import type { Config, CoreDesignStudy, CoreMap, CoreMapPoint, SizeChange } from '../sim/index.ts';
+import { celsius } from './celsius.ts';
 
-const celsius = (kelvin: number): string => convert(kelvin, 'K', 'degC').toFixed(1);
 const millimetres = (metres: number): string => (1e3 * metres).toFixed(2);
 const percent = (share: number): string => `${share < 0 ? '' : '+'}${(100 * share).toFixed(2)} %`;
 const times = (ratio: number): string => `x${ratio.toFixed(3)}`;

@@ -1,7 +1,7 @@
 import { conduct, ESTIMATE_CAUTION, studyCoreDesign, studyCoreMap } from '../sim/index.ts';
 import { designAsText, mapAsText } from './core-text.ts';
 import { EXIT } from './exit-codes.ts';
-import { configOf, readScenarioFile } from './read-scenario.ts';
+import { readConfig } from './read-scenario.ts';
 
 export interface CoreCommandOptions {
   readonly variant?: string;
@@ -11,10 +11,8 @@ export interface CoreCommandOptions {
 
 /** What a core described by its measures comes to, and what other measures would. */
 export function core(file: string, options: CoreCommandOptions): number {
-  const scenario = readScenarioFile(file);
-  if (typeof scenario === 'number') return scenario;
-  const config = configOf(file, scenario, options.variant);
-  if (config === undefined) return EXIT.badUsage;
+  const config = readConfig(file, options.variant);
+  if (typeof config === 'number') return config;
   if (config.core.geometry === undefined) {
     console.error(
       'Nothing to work out: the core of this file is given by test points. Describe it in coreGeometry (soakbench keys measures lists the keys), or name a variant that does.',

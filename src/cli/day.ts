@@ -11,25 +11,22 @@ import {
 } from '../sim/index.ts';
 import { csvOf } from './csv.ts';
 import { EXIT } from './exit-codes.ts';
-import { printRefusal, readScenarioFile, scenarioOf } from './read-scenario.ts';
+import { type FormOptions, printAnswer } from './print-answer.ts';
+import { printRefusal, readScenarioFile } from './read-scenario.ts';
 import { pullsOf } from './wanted-pulls.ts';
 
-export interface DayCommandOptions {
+export interface DayCommandOptions extends FormOptions {
   readonly variant?: string;
   readonly ambient?: number;
   readonly altitude?: number;
   readonly humidity?: number;
   readonly pulls?: number;
-  readonly json?: true;
-  readonly csv?: true;
 }
 
 /** What the car makes on another day, and the hottest day on which it makes so many pulls. */
 export function day(file: string, options: DayCommandOptions): number {
-  const read = readScenarioFile(file);
-  if (typeof read === 'number') return read;
-  const scenario = scenarioOf(file, read, options.variant);
-  if (scenario === undefined) return EXIT.badUsage;
+  const scenario = readScenarioFile(file, options.variant);
+  if (typeof scenario === 'number') return scenario;
   const { ambient, altitude, humidity } = options;
   const asked: Day = {
     ...(ambient !== undefined && { temperature: ambient }),
@@ -44,9 +41,11 @@ export function day(file: string, options: DayCommandOptions): number {
   const wanted = pullsOf(toConfig(there.scenario), options.pulls);
   if (wanted === undefined) return EXIT.stopped;
   const study = conduct(studyDay(scenario, there.scenario, wanted.pulls));
-  if (options.json) console.log(JSON.stringify(study, undefined, 2));
-  else if (options.csv) process.stdout.write(asCsv(study));
-  else console.log([...explainDay(study, FILE_WORDING), '', ESTIMATE_CAUTION].join('\n'));
+  printAnswer(options, {
+    json: () => study,
+    csv: () => asCsv(study),
+    text: () => [...explainDay(study, FILE_WORDING), '', ESTIMATE_CAUTION],
+  });
   return study.day.stopped === undefined ? EXIT.done : EXIT.stopped;
 }
 

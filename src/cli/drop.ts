@@ -1,54 +1,49 @@
 import { conduct, type DropFigures, explainCoreDrop, FILE_WORDING, studyCoreDrop } from '../sim/index.ts';
+import { celsius } from './celsius.ts';
 import { csvOf } from './csv.ts';
 import { EXIT } from './exit-codes.ts';
-import { configOf, readScenarioFile } from './read-scenario.ts';
+import { type FormOptions, printAnswer } from './print-answer.ts';
+import { readConfig } from './read-scenario.ts';
 
-export interface DropCommandOptions {
+export interface DropCommandOptions extends FormOptions {
   readonly variant?: string;
-  readonly json?: true;
-  readonly csv?: true;
 }
 
 /** Prints what the core's air drop takes, and what is left of what its cooling gives. */
 export function drop(file: string, options: DropCommandOptions): number {
-  const scenario = readScenarioFile(file);
-  if (typeof scenario === 'number') return scenario;
-  const config = configOf(file, scenario, options.variant);
-  if (config === undefined) return EXIT.badUsage;
+  const config = readConfig(file, options.variant);
+  if (typeof config === 'number') return config;
   const study = conduct(studyCoreDrop(config));
   if (study === undefined) {
     console.error('No pull of this cycle runs to its end: there is no drop to speak of.');
     return EXIT.stopped;
   }
-  if (options.json) {
-    console.log(JSON.stringify(study, undefined, 2));
-    return EXIT.done;
-  }
   const cars = [study.asItIs, study.free, study.doubled, study.none];
-  if (options.csv) {
-    process.stdout.write(asCsv(cars));
-    return EXIT.done;
-  }
-  const rows = [
-    ['at the end of pull 1', 'as it is', 'no drop', 'twice', 'no core'],
-    ...ROWS.map(([name, show]) => [name, ...cars.map(show)]),
-  ];
-  const table = rows.map(
-    ([name, ...cells]) => `  ${name.padEnd(24)}${cells.map((cell) => cell.padStart(10)).join('')}`,
-  );
-  console.log([...table, '', ...explainCoreDrop(study, config.compressor, FILE_WORDING)].join('\n'));
+  printAnswer(options, {
+    json: () => study,
+    csv: () => asCsv(cars),
+    text: () => [...table(cars), '', ...explainCoreDrop(study, config.compressor, FILE_WORDING)],
+  });
   return EXIT.done;
 }
 
 const ROWS: readonly (readonly [string, (figures: DropFigures) => string])[] = [
   ['core drop, kPa', ({ drop: taken }) => (taken / 1e3).toFixed(2)],
   ['pressure ratio', ({ pressureRatio }) => pressureRatio.toFixed(3)],
-  ['discharge, degC', ({ discharge }) => (discharge - 273.15).toFixed(1)],
+  ['discharge, degC', ({ discharge }) => celsius(discharge)],
   ['drive power, kW', ({ drivePower }) => (drivePower / 1e3).toFixed(2)],
   ['manifold, kPa abs', ({ manifold }) => (manifold / 1e3).toFixed(1)],
   ['air, kg/s', ({ airFlow }) => airFlow.toFixed(4)],
-  ['peak, degC', ({ peak }) => (peak - 273.15).toFixed(1)],
+  ['peak, degC', ({ peak }) => celsius(peak)],
 ];
+
+function table(cars: readonly DropFigures[]): string[] {
+  const rows = [
+    ['at the end of pull 1', 'as it is', 'no drop', 'twice', 'no core'],
+    ...ROWS.map(([name, show]) => [name, ...cars.map(show)]),
+  ];
+  return rows.map(([name, ...cells]) => `  ${name.padEnd(24)}${cells.map((cell) => cell.padStart(10)).join('')}`);
+}
 
 const CARS = ['as it is', 'no drop', 'twice the drop', 'no core'];
 

@@ -1,31 +1,30 @@
 import { convert, meetingOf, type OperatingPoint, operatingPoint, toSi } from '../sim/index.ts';
 import { csvOf } from './csv.ts';
 import { EXIT } from './exit-codes.ts';
-import { configOf, readScenarioFile } from './read-scenario.ts';
+import { type FormOptions, printAnswer } from './print-answer.ts';
+import { readConfig } from './read-scenario.ts';
 
-export interface LoopCommandOptions {
+export interface LoopCommandOptions extends FormOptions {
   readonly variant?: string;
-  readonly json?: true;
-  readonly csv?: true;
   /** degC */
   readonly at?: number;
 }
 
 /** Prints where pump and loop meet, what takes the pressure, and what the next bore or pump buys. */
 export function loop(file: string, options: LoopCommandOptions): number {
-  const scenario = readScenarioFile(file);
-  if (typeof scenario === 'number') return scenario;
-  const config = configOf(file, scenario, options.variant);
-  if (config === undefined) return EXIT.badUsage;
+  const config = readConfig(file, options.variant);
+  if (typeof config === 'number') return config;
   const temperature = options.at === undefined ? undefined : toSi(options.at, 'degC');
   const point = operatingPoint(config, temperature);
   if (point === undefined) {
     console.error('No pump is on in any phase: there is no flow to speak of.');
     return EXIT.stopped;
   }
-  if (options.json) console.log(JSON.stringify(point, undefined, 2));
-  else if (options.csv) process.stdout.write(asCsv(point));
-  else console.log(lines(point).join('\n'));
+  printAnswer(options, {
+    json: () => point,
+    csv: () => asCsv(point),
+    text: () => lines(point),
+  });
   return EXIT.done;
 }
 

@@ -12,13 +12,23 @@ export function readText(file: string): string | undefined {
   }
 }
 
-/** Reads and checks a scenario file; prints its issues; returns the exit code where it cannot be used. */
-export function readScenarioFile(file: string): Scenario | number {
+/**
+ * Reads and checks a scenario file, as it stands or one of its variants; prints its issues; returns the exit code where
+ * it cannot be used.
+ */
+export function readScenarioFile(file: string, variant?: string): Scenario | number {
   const text = readText(file);
   if (text === undefined) return EXIT.unreadable;
   const { scenario, issues } = parseScenario(text);
   printIssues(file, issues);
-  return scenario ?? EXIT.badScenario;
+  if (scenario === undefined) return EXIT.badScenario;
+  return scenarioOf(file, scenario, variant) ?? EXIT.badUsage;
+}
+
+/** The same, ready for the model. */
+export function readConfig(file: string, variant: string | undefined): Config | number {
+  const scenario = readScenarioFile(file, variant);
+  return typeof scenario === 'number' ? scenario : toConfig(scenario);
 }
 
 /** A scenario as it stands or one of its variants; prints why where there is none. */
@@ -27,12 +37,6 @@ export function scenarioOf(file: string, scenario: Scenario, variant: string | u
   const changed = applyVariant(scenario, variant);
   if (changed.scenario === undefined) printIssues(file, changed.issues);
   return changed.scenario;
-}
-
-/** The same, ready for the model. */
-export function configOf(file: string, scenario: Scenario, variant: string | undefined): Config | undefined {
-  const chosen = scenarioOf(file, scenario, variant);
-  return chosen && toConfig(chosen);
 }
 
 /** Why values that no file holds are refused, on standard error. */

@@ -1,22 +1,19 @@
 import { conduct, explainRest, FILE_WORDING, type RestStudy, studyRest } from '../sim/index.ts';
 import { csvOf } from './csv.ts';
 import { EXIT } from './exit-codes.ts';
-import { configOf, readScenarioFile } from './read-scenario.ts';
+import { type FormOptions, printAnswer } from './print-answer.ts';
+import { readConfig } from './read-scenario.ts';
 import { pullsOf } from './wanted-pulls.ts';
 
-export interface RestCommandOptions {
+export interface RestCommandOptions extends FormOptions {
   readonly variant?: string;
   readonly pulls?: number;
-  readonly json?: true;
-  readonly csv?: true;
 }
 
 /** Prints how long to rest between pulls, and how soon the coolant recovers. */
 export function rest(file: string, options: RestCommandOptions): number {
-  const scenario = readScenarioFile(file);
-  if (typeof scenario === 'number') return scenario;
-  const config = configOf(file, scenario, options.variant);
-  if (config === undefined) return EXIT.badUsage;
+  const config = readConfig(file, options.variant);
+  if (typeof config === 'number') return config;
   const wanted = pullsOf(config, options.pulls);
   if (wanted === undefined) return EXIT.stopped;
   const study = conduct(studyRest(config, wanted.pulls));
@@ -24,9 +21,11 @@ export function rest(file: string, options: RestCommandOptions): number {
     console.error('The cycle does not repeat a pull and a rest: there is no rest between pulls to change.');
     return EXIT.stopped;
   }
-  if (options.json) console.log(JSON.stringify(study, undefined, 2));
-  else if (options.csv) process.stdout.write(asCsv(study));
-  else console.log(explainRest(study, FILE_WORDING).join('\n'));
+  printAnswer(options, {
+    json: () => study,
+    csv: () => asCsv(study),
+    text: () => explainRest(study, FILE_WORDING),
+  });
   return EXIT.done;
 }
 

@@ -1,6 +1,5 @@
 import {
   conduct,
-  convert,
   ESTIMATE_CAUTION,
   explainRoutes,
   FILE_WORDING,
@@ -9,35 +8,33 @@ import {
   studyRoutes,
   type TurnLine,
 } from '../sim/index.ts';
+import { celsius } from './celsius.ts';
 import { csvOf } from './csv.ts';
 import { EXIT } from './exit-codes.ts';
-import { configOf, readScenarioFile } from './read-scenario.ts';
+import { type FormOptions, printAnswer } from './print-answer.ts';
+import { readConfig } from './read-scenario.ts';
 
-export interface RoutesCommandOptions {
+export interface RoutesCommandOptions extends FormOptions {
   readonly variant?: string;
-  readonly json?: true;
-  readonly csv?: true;
 }
 
 /** Compares the routes of the recirculated air, before the core and behind it, and says where they turn. */
 export function routes(file: string, options: RoutesCommandOptions): number {
-  const scenario = readScenarioFile(file);
-  if (typeof scenario === 'number') return scenario;
-  const config = configOf(file, scenario, options.variant);
-  if (config === undefined) return EXIT.badUsage;
+  const config = readConfig(file, options.variant);
+  if (typeof config === 'number') return config;
   const study = conduct(studyRoutes(config));
   const { comparison, turns } = study;
   if (comparison === undefined) {
     console.error('Nothing to compare: the cycle has no part-load phase that ran to its end, with the bypass open.');
     return EXIT.stopped;
   }
-  if (options.json) console.log(JSON.stringify(study, undefined, 2));
-  else if (options.csv) process.stdout.write(asCsv(comparison));
-  else console.log([...comparisonLines(comparison), '', ...turnLines(turns), '', ESTIMATE_CAUTION].join('\n'));
+  printAnswer(options, {
+    json: () => study,
+    csv: () => asCsv(comparison),
+    text: () => [...comparisonLines(comparison), '', ...turnLines(turns), '', ESTIMATE_CAUTION],
+  });
   return EXIT.done;
 }
-
-const celsius = (kelvin: number): string => convert(kelvin, 'K', 'degC').toFixed(1);
 
 const ROWS: readonly (readonly [string, string, (figures: RouteFigures) => string])[] = [
   ['compressor inlet', 'degC', ({ compressorInlet }) => celsius(compressorInlet)],
@@ -49,7 +46,7 @@ const ROWS: readonly (readonly [string, string, (figures: RouteFigures) => strin
   ['power into the gas', 'W', ({ gasPower }) => gasPower.toFixed(0)],
   ['heat into the core', 'W', ({ heatToCore }) => heatToCore.toFixed(0)],
   ['coolant into the core', 'degC', ({ coolantIntoCore }) => celsius(coolantIntoCore)],
-  ['peak of the pull that follows', 'degC', ({ pullPeak }) => (pullPeak === undefined ? '-' : celsius(pullPeak))],
+  ['peak of the pull that follows', 'degC', ({ pullPeak }) => celsius(pullPeak)],
 ];
 
 function comparisonLines(comparison: RouteComparison): string[] {

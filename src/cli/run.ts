@@ -17,7 +17,7 @@ import {
   variants,
 } from '../sim/index.ts';
 import { EXIT } from './exit-codes.ts';
-import { configOf, readScenarioFile } from './read-scenario.ts';
+import { readScenarioFile, scenarioOf } from './read-scenario.ts';
 import { reportAsText } from './text-report.ts';
 
 export interface RunCommandOptions {
@@ -43,8 +43,10 @@ export function run(file: string, options: RunCommandOptions): number {
   const names = options.allVariants ? [AS_IT_STANDS, ...variants(scenario)] : [options.variant];
   const configs: { name: string | undefined; config: Config }[] = [];
   for (const name of names) {
-    const config = configOf(file, scenario, name);
-    if (config === undefined || hasTooManyRows(config, options)) return EXIT.badUsage;
+    const car = scenarioOf(file, scenario, name);
+    if (car === undefined) return EXIT.badUsage;
+    const config = toConfig(car);
+    if (hasTooManyRows(config, options)) return EXIT.badUsage;
     configs.push({ name, config });
   }
 

@@ -13,25 +13,23 @@ import {
   studySensitivity,
   uncertainInputs,
 } from '../sim/index.ts';
+import { celsius } from './celsius.ts';
 import { csvOf } from './csv.ts';
 import { EXIT } from './exit-codes.ts';
-import { printRefusal, readScenarioFile, scenarioOf } from './read-scenario.ts';
+import { type FormOptions, printAnswer } from './print-answer.ts';
+import { printRefusal, readScenarioFile } from './read-scenario.ts';
 
-export interface SensitivityCommandOptions {
+export interface SensitivityCommandOptions extends FormOptions {
   readonly variant?: string;
   readonly runs: number;
   readonly seed: number;
   readonly range?: readonly OwnRange[];
-  readonly json?: true;
-  readonly csv?: true;
 }
 
 /** How far the answer may be off when inputs are not known well, and what to measure next. */
 export function sensitivity(file: string, options: SensitivityCommandOptions): number {
-  const read = readScenarioFile(file);
-  if (typeof read === 'number') return read;
-  const scenario = scenarioOf(file, read, options.variant);
-  if (scenario === undefined) return EXIT.badUsage;
+  const scenario = readScenarioFile(file, options.variant);
+  if (typeof scenario === 'number') return scenario;
   const inputs = uncertainInputs(scenario, options.range ?? []);
   const issues = issuesOfRanges(scenario, inputs);
   if (issues.length > 0) {
@@ -47,19 +45,18 @@ export function sensitivity(file: string, options: SensitivityCommandOptions): n
     console.error('Nothing to rank: too few of the runs have the pull that decides.');
     return EXIT.stopped;
   }
-  if (options.csv) process.stdout.write(asCsv(study));
-  else if (options.json) console.log(JSON.stringify(study, undefined, 2));
-  else console.log([...asText(study), '', ESTIMATE_CAUTION].join('\n'));
+  printAnswer(options, {
+    json: () => study,
+    csv: () => asCsv(study),
+    text: () => [...asText(study), '', ESTIMATE_CAUTION],
+  });
   return EXIT.done;
 }
 
-const celsius = (kelvin: number): string => convert(kelvin, 'K', 'degC').toFixed(1);
-const celsiusOr = (kelvin: number | undefined): string => (kelvin === undefined ? '-' : celsius(kelvin));
-
 const COLUMNS: readonly (readonly [string, string, (row: RankedInput) => string])[] = [
   ['share', '%', ({ share }) => (100 * share).toFixed(1)],
-  ['peak at low', 'degC', ({ peakAtLow }) => celsiusOr(peakAtLow)],
-  ['peak at high', 'degC', ({ peakAtHigh }) => celsiusOr(peakAtHigh)],
+  ['peak at low', 'degC', ({ peakAtLow }) => celsius(peakAtLow)],
+  ['peak at high', 'degC', ({ peakAtHigh }) => celsius(peakAtHigh)],
 ];
 
 function asText(study: Sensitivity): string[] {

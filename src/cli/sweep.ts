@@ -11,7 +11,7 @@ import {
   samplePlan,
 } from '../sim/index.ts';
 import { EXIT } from './exit-codes.ts';
-import { readScenarioFile, scenarioOf } from './read-scenario.ts';
+import { readScenarioFile } from './read-scenario.ts';
 import type { Shard } from './sweep-axis.ts';
 import { openSweepFile, type SweepFile, SweepFileError } from './sweep-file.ts';
 import { runCases } from './sweep-pool.ts';
@@ -33,10 +33,8 @@ const PROGRESS_EVERY = 10_000;
 
 /** Runs every case of a grid or a sample, a JSON line each; goes on where an earlier sweep of the same was ended. */
 export async function sweep(file: string, options: SweepCommandOptions): Promise<number> {
-  const read = readScenarioFile(file);
-  if (typeof read === 'number') return read;
-  const scenario = scenarioOf(file, read, options.variant);
-  if (scenario === undefined) return EXIT.badUsage;
+  const scenario = readScenarioFile(file, options.variant);
+  if (typeof scenario === 'number') return scenario;
   const plan = planOf(options);
   if (typeof plan === 'string') {
     console.error(plan);

@@ -13,28 +13,27 @@ import {
 import { aligned } from './aligned.ts';
 import { csvOf } from './csv.ts';
 import { EXIT } from './exit-codes.ts';
-import { configOf, readScenarioFile } from './read-scenario.ts';
+import { type FormOptions, printAnswer } from './print-answer.ts';
+import { readConfig } from './read-scenario.ts';
 
-export interface TriageCommandOptions extends TriageReading {
+export interface TriageCommandOptions extends TriageReading, FormOptions {
   readonly variant?: string;
-  readonly json?: true;
-  readonly csv?: true;
 }
 
 /** Ranks what can be wrong with a car by two measured temperature differences. */
 export function triage(file: string, options: TriageCommandOptions): number {
-  const scenario = readScenarioFile(file);
-  if (typeof scenario === 'number') return scenario;
-  const config = configOf(file, scenario, options.variant);
-  if (config === undefined) return EXIT.badUsage;
+  const config = readConfig(file, options.variant);
+  if (typeof config === 'number') return config;
   const found = conduct(studyTriage(config, options));
   if (found === undefined) {
     console.error('Nothing to compare: the run has no part-load phase with a whole pull after it.');
     return EXIT.stopped;
   }
-  if (options.json) console.log(JSON.stringify(reported(found), undefined, 2));
-  else if (options.csv) process.stdout.write(asCsv(found));
-  else console.log(lines(found).join('\n'));
+  printAnswer(options, {
+    json: () => reported(found),
+    csv: () => asCsv(found),
+    text: () => lines(found),
+  });
   return EXIT.done;
 }
 

@@ -1,4 +1,5 @@
 import { convert, type Upgrade, type UpgradeStep, type UpgradeStudy, type UpgradeWords } from '../sim/index.ts';
+import { celsius } from './celsius.ts';
 import { type CsvCell, csvOf } from './csv.ts';
 
 /** One line of the table: a step, or the car as it is. */
@@ -13,7 +14,7 @@ const signed = (value: number, digits: number): string => {
 const COLUMNS: readonly (readonly [heading: string, unit: string, show: (line: Line) => string | undefined])[] = [
   ['pulls', '', ({ car }) => car && String(car.count)],
   ['deciding', 'pull', ({ car }) => car?.deciding && String(car.deciding.pull)],
-  ['peak', 'degC', ({ car }) => car?.deciding && convert(car.deciding.peak, 'K', 'degC').toFixed(1)],
+  ['peak', 'degC', ({ car }) => car?.deciding && celsius(car.deciding.peak)],
   ['change', 'K', ({ change }) => (change?.peak === undefined ? undefined : signed(change.peak, 2))],
   ['on base', 'K', ({ total }) => (total?.peak === undefined ? undefined : signed(total.peak, 2))],
   ['coolant', 'L/min', ({ car }) => car?.firstPull && convert(car.firstPull.coolantFlow, 'm3/s', 'L/min').toFixed(1)],

@@ -12,14 +12,13 @@ import {
   upgradeClashes,
 } from '../sim/index.ts';
 import { EXIT } from './exit-codes.ts';
+import { type FormOptions, printAnswer } from './print-answer.ts';
 import { printIssues, readScenarioFile, scenarioOf } from './read-scenario.ts';
 import { upgradesAsCsv, upgradesAsText } from './upgrades-text.ts';
 
-export interface UpgradesCommandOptions {
+export interface UpgradesCommandOptions extends FormOptions {
   readonly variant?: string;
   readonly bestOrder?: true;
-  readonly json?: true;
-  readonly csv?: true;
 }
 
 /** What each upgrade of a file buys alone and in order; with --best-order in which order, and the cheapest way. */
@@ -39,12 +38,14 @@ export function upgrades(file: string, options: UpgradesCommandOptions): number 
     studyUpgrades(list, upgradedConfigs(file, car, list), { withOrders: options.bestOrder === true }),
   );
   if (study === undefined) return EXIT.badUsage;
-  if (options.json) console.log(JSON.stringify({ upgrades: list, ...study }, undefined, 2));
-  else if (options.csv) process.stdout.write(upgradesAsCsv(study, list));
-  else {
-    const words = explainUpgrades(study, list, upgradeClashes(list), FILE_WORDING);
-    console.log([...upgradesAsText(car.values.name, study, list, words), '', ESTIMATE_CAUTION].join('\n'));
-  }
+  printAnswer(options, {
+    json: () => ({ upgrades: list, ...study }),
+    csv: () => upgradesAsCsv(study, list),
+    text: () => {
+      const words = explainUpgrades(study, list, upgradeClashes(list), FILE_WORDING);
+      return [...upgradesAsText(car.values.name, study, list, words), '', ESTIMATE_CAUTION];
+    },
+  });
   return study.base.stoppedBecause === undefined ? EXIT.done : EXIT.stopped;
 }
 

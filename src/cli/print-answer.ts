@@ -1,0 +1,20 @@
+/** The form that an answer is asked for in; neither: text. */
+export interface FormOptions {
+  readonly json?: true;
+  readonly csv?: true;
+}
+
+/** One answer in every form; only the one asked for is made. */
+interface Answer {
+  readonly json: () => unknown;
+  readonly csv: () => string;
+  /** lines */
+  readonly text: () => readonly string[];
+}
+
+/** Prints an answer in the form that it is asked for in. */
+export function printAnswer({ json, csv }: FormOptions, answer: Answer): void {
+  if (json) console.log(JSON.stringify(answer.json(), undefined, 2));
+  else if (csv) process.stdout.write(answer.csv());
+  else console.log(answer.text().join('\n'));
+}
