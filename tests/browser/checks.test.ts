@@ -86,9 +86,16 @@ describe('questions about the car on the rollers', () => {
     await type(page, /^Coolant rise/, rise.toFixed(2));
     await type(page, /^Charge less/, approach.toFixed(1));
     expect(await answered(page)).toContain('This looks most like 50 % of the core full of air.');
-    const [measured, first] = await rowsOf(page);
+    const [measured, first, ...others] = await rowsOf(page);
     expect(measured).toContain(approach.toFixed(1));
-    expect(first).toMatch(new RegExp(`^50 % of the core full of air 0\\.0 .* ${approach.toFixed(1)}$`));
+    expect(first).toMatch(new RegExp(`^1\\. 50 % of the core full of air 0\\.0 .* ${approach.toFixed(1)}$`));
+    expect(await page.locator('.question-answer tbody th').nth(1).innerText()).toContain('50\u00a0%');
+    // The picture has a mark for each cause and the number of each row, alone or with its neighbours.
+    const figure = page.locator('.triage-figure');
+    expect(await figure.getByRole('img', { name: /the table beside it has the numbers$/ }).isVisible()).toBe(true);
+    expect(await figure.locator('.cause-mark').count()).toBe(1 + others.length);
+    const numbers = (await figure.locator('.number').allTextContents()).flatMap((text) => text.split(', ').map(Number));
+    expect(numbers.toSorted((a, b) => a - b)).toEqual([first, ...others].map((row) => Number.parseInt(row, 10)));
     expect(plain(await page.locator('.question-answer').innerText())).toContain('Never open a hot pressure cap.');
     expect(faults).toEqual([]);
     await context.close();

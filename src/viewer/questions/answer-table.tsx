@@ -6,12 +6,14 @@ interface AnswerTableProps {
   readonly heads: readonly string[];
   /** what stands above each head */
   readonly marks?: readonly ComponentChild[];
+  /** what stands before the name of each row */
+  readonly rowMarks?: readonly ComponentChild[];
   /** one cell a head, the first is the name of the row */
   readonly rows: readonly (readonly string[])[];
 }
 
 /** Numbers of an answer; what is wider than the page is scrolled sideways. */
-export function AnswerTable({ name, heads, marks, rows }: AnswerTableProps) {
+export function AnswerTable({ name, heads, marks, rowMarks, rows }: AnswerTableProps) {
   return (
     <div class="answer-table">
       <h4>{name}</h4>
@@ -29,9 +31,17 @@ export function AnswerTable({ name, heads, marks, rows }: AnswerTableProps) {
             </tr>
           </thead>
           <tbody>
-            {rows.map(([title, ...cells]) => (
+            {rows.map(([title, ...cells], row) => (
               <tr key={title}>
-                <th scope="row">{title}</th>
+                <th scope="row">
+                  {rowMarks === undefined ? (
+                    title
+                  ) : (
+                    <span class="row-name">
+                      {rowMarks[row]} <span>{title}</span>
+                    </span>
+                  )}
+                </th>
                 {cells.map((cell, k) => (
                   <td key={heads[k + 1]}>{cell}</td>
                 ))}

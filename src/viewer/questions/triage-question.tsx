@@ -1,11 +1,13 @@
 import { useSignal } from '@preact/signals';
 import { explainTriage, LOOP_CAUTIONS, TRIAGE_DOUBTS, type Triage } from '../../sim/index.ts';
-import { difference, fixed, joined, scaleOf, wordingIn } from '../format.ts';
+import { difference, fixed, joined, NO_BREAK_SPACE, scaleOf, wordingIn } from '../format.ts';
 import type { PageProps } from '../page.tsx';
 import type { UnitChoice } from '../state/display.ts';
 import { AnswerTable } from './answer-table.tsx';
 import { Estimate } from './estimate.tsx';
 import { QuestionFrame, Sentences } from './question-frame.tsx';
+import { TriageFigure } from './triage-figure.tsx';
+import { rowMarks } from './triage-marks.tsx';
 import { expected, isNumber, type Range, type Typed, TypedBox } from './typed-box.tsx';
 import { useQuestion } from './use-question.ts';
 
@@ -66,6 +68,9 @@ function whyNot(typed: Readonly<Record<Name, Typed>>, units: UnitChoice): string
   return BOXES.every((name) => isNumber(typed[name])) ? undefined : 'Type both differences.';
 }
 
+/** Shares of a sentence never broken over two lines. */
+const heldTogether = (sentence: string): string => sentence.replaceAll(' %', `${NO_BREAK_SPACE}%`);
+
 function Answer({ triage, units }: { readonly triage: Triage | undefined; readonly units: UnitChoice }) {
   if (triage === undefined) {
     return <p>Nothing to compare: the run has no part-load phase with a whole pull after it.</p>;
@@ -78,16 +83,18 @@ function Answer({ triage, units }: { readonly triage: Triage | undefined; readon
   return (
     <>
       <div>
-        <Sentences of={explainTriage(triage, wordingIn(units))} />
+        <Sentences of={explainTriage(triage, wordingIn(units)).map(heldTogether)} />
         <Estimate cautions={LOOP_CAUTIONS} />
       </div>
+      <TriageFigure triage={triage} units={units} />
       <AnswerTable
         name={`Rise at the end of ${phase}, charge less coolant at the end of pull ${pull}; a distance of 1 is what they may be off by, ${doubts}`}
         heads={['Cause, nearest first', 'Distance', `Rise, ${unit}`, `Charge less coolant, ${unit}`]}
+        rowMarks={rowMarks(triage)}
         rows={[
           ['measured', '', difference(reading.rise, units).value, difference(reading.approach, units).value],
           ...candidates.map(({ words, rise, approach, distance }) => [
-            words,
+            heldTogether(words),
             fixed(distance, 1),
             difference(rise, units).value,
             difference(approach, units).value,
