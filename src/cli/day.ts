@@ -9,6 +9,8 @@ import {
   studyDay,
   toConfig,
 } from '../sim/index.ts';
+import { aligned } from './aligned.ts';
+import { celsius } from './celsius.ts';
 import { csvOf } from './csv.ts';
 import { EXIT } from './exit-codes.ts';
 import { type FormOptions, printAnswer } from './print-answer.ts';
@@ -44,12 +46,18 @@ export function day(file: string, options: DayCommandOptions): number {
   printAnswer(options, {
     json: () => study,
     csv: () => asCsv(study),
-    text: () => [...explainDay(study, FILE_WORDING), '', ESTIMATE_CAUTION],
+    text: () => [...explainDay(study, FILE_WORDING), '', ...curveOf(study), '', ESTIMATE_CAUTION],
   });
   return study.day.stopped === undefined ? EXIT.done : EXIT.stopped;
 }
 
-function asCsv({ typed, day: there, pulls, hottest }: DayStudy): string {
+const curveOf = ({ curve, pulls }: DayStudy): string[] =>
+  aligned([
+    ['outside, degC', 'pulls'],
+    ...curve.map(({ temperature, count }) => [celsius(temperature), `${count} of ${pulls}`]),
+  ]);
+
+function asCsv({ typed, day: there, pulls, hottest, curve }: DayStudy): string {
   const head = [
     'day',
     'outside [K]',
@@ -70,9 +78,20 @@ function asCsv({ typed, day: there, pulls, hottest }: DayStudy): string {
     day.higher.count,
     day.deciding?.peak,
   ];
-  const hottestRow =
-    hottest.kind === 'found'
-      ? [['hottest that makes them', hottest.temperature, undefined, undefined, pulls, undefined, undefined, undefined]]
-      : [];
-  return csvOf(head, [rowOf('as typed', typed), rowOf('asked about', there), ...hottestRow]);
+  const countOf = (name: string, temperature: number, count: number) => [
+    name,
+    temperature,
+    there.pressure,
+    there.relativeHumidity,
+    count,
+    undefined,
+    undefined,
+    undefined,
+  ];
+  return csvOf(head, [
+    rowOf('as typed', typed),
+    rowOf('asked about', there),
+    ...(hottest.kind === 'found' ? [countOf('hottest that makes them', hottest.temperature, pulls)] : []),
+    ...curve.map(({ temperature, count }) => countOf('on the way', temperature, count)),
+  ]);
 }

@@ -31,6 +31,9 @@ async function answered(page: Page): Promise<string> {
 const rowsOf = async (page: Page): Promise<string[]> =>
   (await page.locator('.question-answer tbody tr').allInnerTexts()).map(plain);
 
+const curveRows = (page: Page) =>
+  page.getByRole('region', { name: 'Pulls by the temperature outside' }).locator('tbody tr').count();
+
 describe('questions about the car on the rollers', () => {
   it('the gauge agrees with readings of the model itself, a comma in them, and shows no miss', async () => {
     const config = shippedConfig(CAR);
@@ -147,6 +150,7 @@ describe('questions about the car on the rollers', () => {
       expect(made).toBeLessThanOrEqual(counts(typed)[k]);
     });
     expect(counts(day)[1]).toBeLessThan(8);
+    expect(await page.locator('.day-figure circle.point').count()).toBe(await curveRows(page));
     const hottest = Number(/Hottest day with 8 pulls made: (-?[\d.]+) °C/.exec(words)?.[1]);
     expect(hottest).toBeGreaterThan(27);
     expect(hottest).toBeLessThan(45);

@@ -3,7 +3,7 @@ import { isError } from '../scenario/issue.ts';
 import { onDay } from '../scenario/other-day.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { toConfig } from '../scenario/to-config.ts';
-import { toSi } from '../units.ts';
+import { fromSi, toSi } from '../units.ts';
 import { countingJob, countRun } from './count-run.ts';
 import { summarisePulls } from './pull-summary.ts';
 import { conductanceBand, countPulls, decidingPull } from './pulls-to-limit.ts';
@@ -66,6 +66,8 @@ export interface DayStudy {
   /** pulls that the hottest day is about */
   readonly pulls: number;
   readonly hottest: HottestDay;
+  /** pulls in a row, at most `pulls`, on days every 5 K about those above; days that the file does not allow left out */
+  readonly curve: readonly { readonly temperature: number; readonly count: number }[];
   readonly typedStart: TypedStart;
 }
 
@@ -94,14 +96,31 @@ function typedStart({ values: { start } }: Scenario, config: Config): TypedStart
 export function* studyDay(typed: Scenario, there: Scenario, pulls: number): Study<DayStudy> {
   const config = toConfig(there);
   const before = toConfig(typed);
+  const hottest = yield* studyHottestDay(there, pulls);
+  const shown = [before.ambient.temperature, config.ambient.temperature];
+  if (hottest.kind === 'found') shown.push(hottest.temperature);
   return {
     limit: config.limit.chargeTemperature,
     typed: yield* studyDayPulls(before),
     day: yield* studyDayPulls(config),
     pulls,
-    hottest: yield* studyHottestDay(there, pulls),
+    hottest,
+    curve: yield* studyCurve(there, shown, pulls),
     typedStart: typedStart(typed, before),
   };
+}
+
+/** Pulls on days every {@link STEP}, from a step or more below the coldest of some days [K] to one above the hottest. */
+function* studyCurve(scenario: Scenario, shown: readonly number[], pulls: number): Study<DayStudy['curve']> {
+  const tenths = shown.map((each) => Math.round(10 * fromSi(each, 'degC')));
+  const first = Math.max(COLDEST, STEP * (Math.floor(Math.min(...tenths) / STEP) - 1));
+  const last = Math.min(HOTTEST, STEP * (Math.ceil(Math.max(...tenths) / STEP) + 1));
+  const days = Array.from({ length: (last - first) / STEP + 1 }, (_, k) => first + STEP * k).flatMap((at) => {
+    const { scenario: there } = dayAt(scenario, at);
+    return there === undefined ? [] : [{ at, config: toConfig(there) }];
+  });
+  const runs = yield days.map(({ config }) => countingJob(config, pulls));
+  return days.map(({ at, config }, k) => ({ temperature: kelvin(at), count: countRun(config, runs[k]).count }));
 }
 
 function* studyDayPulls(config: Config): Study<DayPulls> {
@@ -145,10 +164,11 @@ export function* studyHottestDay(scenario: Scenario, pulls: number): Study<Hotte
 }
 
 const kelvin = (tenths: number): number => toSi(tenths / 10, 'degC');
+const dayAt = (scenario: Scenario, tenths: number) => onDay(scenario, { temperature: tenths / 10 });
 
 /** Why a car does not make `pulls` pulls at so many tenths of a degC outside; undefined where it does. */
 function* whyNotMade(scenario: Scenario, tenths: number, pulls: number): Study<NotMade | TooFewPulls | undefined> {
-  const { scenario: there, issues } = onDay(scenario, { temperature: tenths / 10 });
+  const { scenario: there, issues } = dayAt(scenario, tenths);
   if (there === undefined) return { kind: 'refused', message: issues.find(isError)?.message ?? 'refused' };
   const config = toConfig(there);
   const [series] = yield [countingJob(config, pulls)];

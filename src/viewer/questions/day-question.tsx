@@ -7,6 +7,7 @@ import type { PageProps } from '../page.tsx';
 import type { Car } from '../state/cars.ts';
 import type { UnitChoice } from '../state/display.ts';
 import { AnswerTable } from './answer-table.tsx';
+import { DayFigure } from './day-figure.tsx';
 import { Estimate } from './estimate.tsx';
 import { PullsWanted, pullsOf, whyNoPulls } from './pulls-wanted.tsx';
 import { QuestionFrame, Sentences } from './question-frame.tsx';
@@ -76,7 +77,11 @@ function DayOf({ car, ...props }: PageProps & { readonly car: Car }) {
             <Sentences of={explainDay(found.result, wordingIn(units))} />
             <Estimate />
           </div>
-          <DayTable study={found.result} units={units} />
+          <DayFigure study={found.result} units={units} />
+          <div class="table-stack">
+            <DayTable study={found.result} units={units} />
+            <CurveTable study={found.result} units={units} />
+          </div>
         </>
       )}
     </QuestionFrame>
@@ -112,6 +117,20 @@ function DayTable({ study, units }: { readonly study: DayStudy; readonly units: 
             : []),
         ];
       })}
+    />
+  );
+}
+
+/** The curve of the picture. */
+function CurveTable({ study: { curve, pulls }, units }: { readonly study: DayStudy; readonly units: UnitChoice }) {
+  return (
+    <AnswerTable
+      name="Pulls by the temperature outside"
+      heads={['Outside', 'Pulls']}
+      rows={curve.map(({ temperature: outside, count }) => [
+        joined(temperature(outside, units)),
+        `${count} of ${pulls}`,
+      ])}
     />
   );
 }

@@ -125,6 +125,15 @@ describe('another day', () => {
     expect(higher.peak).toBeLessThan(deciding?.peak ?? Number.NaN);
   });
 
+  it('has the pulls of such a file on days every 5 K about it, the typed one and the hottest', () => {
+    const { study } = answer({ temperature: 41 });
+    const document = demo('rolling-road-estate', 'bigger core');
+    const degrees = study.curve.map(({ temperature }) => Math.round(temperature - 273.15));
+    // The hottest day with all eight lies between 25 and 41 degC outside, the typed one at 27.
+    expect(degrees).toEqual([20, 25, 30, 35, 40, 45, 50]);
+    for (const k of [1, 4, 6]) expect(study.curve[k].count).toBe(pullsAt(document, degrees[k]));
+  });
+
   it('is told in sentences: this day, the typed one, the hottest, and what does not follow', () => {
     const { study, words } = answer({ temperature: 35, altitude: 1500, relativeHumidity: 30 }, 3);
     expect(words).toMatch(/^35\.0 degC outside, 84\.6 kPa, 30 % humidity: \d of 8 pulls \(\d \/ \d with 5 % less/);

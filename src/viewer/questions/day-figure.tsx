@@ -1,0 +1,117 @@
+import './day-figure.css';
+import type { DayStudy } from '../../sim/index.ts';
+import { briefly, joined, scaleOf, temperature } from '../format.ts';
+import type { UnitChoice } from '../state/display.ts';
+import { roundStep, ticksBetween } from '../time/ticks.ts';
+import { LevelLines, placeOn, UprightLines } from './scales.tsx';
+
+const [WIDTH, HEIGHT] = [420, 250];
+const [LEFT, RIGHT, TOP, FOOT] = [30, 14, 26, 40];
+/** Half the width of a mark and of the cross-bars of a band. */
+const HALF = 5;
+
+interface DayFigureProps {
+  readonly study: DayStudy;
+  readonly units: UnitChoice;
+}
+
+/** Pulls against the temperature outside, with both days on it and the hottest on which all are made. */
+export function DayFigure({ study, units }: DayFigureProps) {
+  const { curve, pulls, hottest, typed, day } = study;
+  const { fromSi, unit } = scaleOf('degC', units);
+  if (curve.length < 2) return null;
+  const ends = [fromSi(curve[0].temperature), fromSi(curve[curve.length - 1].temperature)] as const;
+  const x = placeOn(ends, LEFT + HALF, WIDTH - RIGHT - HALF);
+  const y = placeOn([0, pulls], HEIGHT - FOOT, TOP);
+  const points = withDayAndEdge(study).map(({ temperature: at, count }) => ({ cx: x(fromSi(at)), cy: y(count) }));
+  return (
+    <figure class="day-figure">
+      <svg
+        viewBox={`0 0 ${WIDTH} ${HEIGHT}`}
+        role="img"
+        aria-label="Pulls that stay under the limit against the temperature outside; the table beside it has the numbers"
+      >
+        <LevelLines
+          ticks={ticksBetween(0, pulls, Math.max(1, roundStep(pulls / 5)))}
+          place={y}
+          write={briefly}
+          from={LEFT}
+          to={WIDTH - RIGHT}
+        />
+        <UprightLines
+          ticks={ticksBetween(...ends, roundStep((ends[1] - ends[0]) / 6))}
+          place={x}
+          write={briefly}
+          from={HEIGHT - FOOT}
+          to={TOP}
+        />
+        <polyline class="curve" points={points.map(({ cx, cy }) => `${cx.toFixed(1)},${cy.toFixed(1)}`).join(' ')} />
+        {curve.map(({ temperature: at, count }) => (
+          <circle key={at} class="point" cx={x(fromSi(at))} cy={y(count)} r={2.5} />
+        ))}
+        {hottest.kind === 'found' && (
+          <line
+            class="mark"
+            x1={x(fromSi(hottest.temperature))}
+            x2={x(fromSi(hottest.temperature))}
+            y1={TOP}
+            y2={HEIGHT - FOOT}
+          />
+        )}
+        <DayMark which="typed" day={typed} pulls={pulls} x={x(fromSi(typed.temperature))} y={y} />
+        <DayMark which="there" day={day} pulls={pulls} x={x(fromSi(day.temperature))} y={y} />
+        <text x={0} y={12}>
+          Pulls
+        </text>
+        <text x={WIDTH - RIGHT} y={HEIGHT - 6} text-anchor="end">
+          Outside, {unit}
+        </text>
+      </svg>
+      <figcaption class="small">
+        Square: as typed. Dot: that day. The bars through them are 5{'\u00a0'}% less and 5{'\u00a0'}% more core
+        conductance.
+        {hottest.kind === 'found' &&
+          ` Dashed: ${joined(temperature(hottest.temperature, units))}, the hottest day with ${pulls === 1 ? 'the pull' : `all ${pulls}`}.`}
+      </figcaption>
+    </figure>
+  );
+}
+
+/** The curve with that day on it, and its edge: all pulls on the hottest day, what is left of them a tenth above it. */
+export function withDayAndEdge({ curve, day, hottest, pulls }: DayStudy): DayStudy['curve'] {
+  const points = [...curve];
+  if (day.pullsRun >= pulls) points.push({ temperature: day.temperature, count: Math.min(day.count, pulls) });
+  if (hottest.kind === 'found') {
+    const { temperature: edge, beyond } = hottest;
+    points.push({ temperature: edge, count: pulls });
+    if (beyond.kind === 'limit') points.push({ temperature: edge + 0.1, count: beyond.pull - 1 });
+  }
+  return points.sort((a, b) => a.temperature - b.temperature);
+}
+
+interface DayMarkProps {
+  readonly which: 'typed' | 'there';
+  readonly day: DayStudy['day'];
+  readonly pulls: number;
+  readonly x: number;
+  readonly y: (count: number) => number;
+}
+
+/** One of the two days with its band; a session of fewer pulls than were asked about has no place here. */
+function DayMark({ which, day: { count, pullsRun, lower, higher }, pulls, x, y }: DayMarkProps) {
+  if (pullsRun < pulls) return null;
+  const at = (made: number) => y(Math.min(made, pulls));
+  return (
+    <g class={`day-mark ${which}`}>
+      <line x1={x} x2={x} y1={at(lower.count)} y2={at(higher.count)} />
+      {[lower, higher].map((end, k) => (
+        <line key={k} x1={x - HALF} x2={x + HALF} y1={at(end.count)} y2={at(end.count)} />
+      ))}
+      {which === 'typed' ? (
+        <rect x={x - HALF} y={at(count) - HALF} width={2 * HALF} height={2 * HALF} />
+      ) : (
+        <circle cx={x} cy={at(count)} r={HALF - 1} />
+      )}
+    </g>
+  );
+}
