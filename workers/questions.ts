@@ -2,6 +2,7 @@ import {
   type ChangedInput,
   type Config,
   type GaugeReading,
+  type GridAxis,
   type Scenario,
   type StoreKind,
   type Study,
@@ -9,6 +10,7 @@ import {
   studyComparison,
   studyCoreDrop,
   studyDay,
+  studyGrid,
   studyRest,
   studySensitivity,
   studyStore,
@@ -52,6 +54,11 @@ interface SensitivityAsked {
   readonly seed: number;
 }
 
+interface GridAsked {
+  readonly scenario: Scenario;
+  readonly axes: readonly GridAxis[];
+}
+
 /** What upgrades are weighed with: a study asks for its cars by what is fitted to them, and a message holds no function. */
 export interface UpgradesAsked {
   readonly upgrades: readonly Upgrade[];
@@ -79,6 +86,7 @@ export const QUESTIONS = {
       interval,
     ),
   day: (_: Config, { typed, there, pulls }: DayAsked) => studyDay(typed, there, pulls),
+  grid: (_: Config, { scenario, axes }: GridAsked) => studyGrid(scenario, axes),
   sensitivity: (_: Config, { scenario, inputs, runs, seed }: SensitivityAsked) =>
     studySensitivity(scenario, inputs, runs, seed),
 };

@@ -52,6 +52,7 @@ export { conduct, type RunJob, type Study, startJob } from './answers/study.ts';
 export { type RunStudy, studyRun } from './answers/study-run.ts';
 export {
   evenly,
+  type GridAxis,
   gridPlan,
   isGridAxis,
   isRange,
@@ -61,6 +62,7 @@ export {
   type SweepPlan,
   type SweepResult,
   samplePlan,
+  studyGrid,
   studySweepCase,
 } from './answers/sweep.ts';
 export { type StoreKind, type StoreStudy, studyStore } from './answers/tank-size.ts';

@@ -38,3 +38,19 @@ function runJob(job: RunJob): TimeSeries {
   while (run.step());
   return run.finish();
 }
+
+/** Some studies side by side: what each of them waits for is asked for at once. */
+export function* together<Result>(studies: readonly Study<Result>[]): Study<Result[]> {
+  let steps = studies.map((study) => study.next());
+  while (steps.some(({ done }) => !done)) {
+    const runs = yield steps.flatMap((step) => (step.done ? [] : step.value));
+    let next = 0;
+    steps = steps.map((step, k) => {
+      if (step.done) return step;
+      const first = next;
+      next += step.value.length;
+      return studies[k].next(runs.slice(first, next));
+    });
+  }
+  return steps.map(({ value }) => value as Result);
+}

@@ -7,13 +7,13 @@ import { applyChanges } from '../scenario/variants.ts';
 import { fromSi } from '../units.ts';
 import { type PullSummary, summarisePulls } from './pull-summary.ts';
 import { countPulls, decidingPull, type SettledPeak, studySettledPeak } from './pulls-to-limit.ts';
-import type { Study } from './study.ts';
+import { type Study, together } from './study.ts';
 
 /** A key of the file and the values it takes in turn, or the range its values are drawn from. */
 export type SweepAxis =
   | { readonly path: string; readonly values: readonly JsonValue[] }
   | { readonly path: string; readonly low: number; readonly high: number };
-type GridAxis = Extract<SweepAxis, { values: unknown }>;
+export type GridAxis = Extract<SweepAxis, { values: unknown }>;
 export type RangeAxis = Extract<SweepAxis, { low: unknown }>;
 
 export const isRange = (axis: SweepAxis): axis is RangeAxis => 'low' in axis;
@@ -115,6 +115,22 @@ export function* studySweepCase(scenario: Scenario, changes: JsonObject): Study<
     outcome: outcome.kind,
     ...(outcome.kind === 'stopped' && { stopped_at_s: outcome.time, stopped_because: outcome.reason }),
   };
+}
+
+/** Cases that are under way together: enough for many cores, few enough to hold their runs. */
+const CASES_TOGETHER = 16;
+
+/** Runs every case of a grid; results in the order of the plan. */
+export function* studyGrid(scenario: Scenario, axes: readonly GridAxis[]): Study<SweepResult[]> {
+  const { count, changesOf } = gridPlan(axes);
+  const results: SweepResult[] = [];
+  while (results.length < count) {
+    const some = Array.from({ length: Math.min(CASES_TOGETHER, count - results.length) }, (_, k) =>
+      studySweepCase(scenario, changesOf(results.length + k)),
+    );
+    results.push(...(yield* together(some)));
+  }
+  return results;
 }
 
 function decidingLine(deciding: PullSummary | undefined): Partial<SweepLine> {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { reportRun } from '../../../src/sim/answers/run-report.ts';
 import { conduct } from '../../../src/sim/answers/study.ts';
-import { evenly, gridPlan, samplePlan, studySweepCase } from '../../../src/sim/answers/sweep.ts';
+import { evenly, gridPlan, samplePlan, studyGrid, studySweepCase } from '../../../src/sim/answers/sweep.ts';
 import { parseScenario } from '../../../src/sim/scenario/parse.ts';
 import { toConfig } from '../../../src/sim/scenario/to-config.ts';
 import { simulate } from '../../../src/sim/simulate.ts';
@@ -49,6 +49,20 @@ describe('the cases of a sweep', () => {
     expect(Math.min(...drawn)).toBeGreaterThanOrEqual(300);
     expect(Math.max(...drawn)).toBeLessThan(600);
     expect(Math.max(...drawn) - Math.min(...drawn)).toBeGreaterThan(295);
+  });
+});
+
+describe('a grid', () => {
+  it('has every case as it is alone, in order, the refused ones too', () => {
+    const scenario = scenarioOf();
+    const axes = [
+      { path: 'core.airConductance', values: [300, -1, 500] },
+      { path: 'cycle.1.repeat', values: [1, 2, 3, 4, 5, 6] },
+    ];
+    const plan = gridPlan(axes);
+    const alone = Array.from({ length: plan.count }, (_, k) => conduct(studySweepCase(scenario, plan.changesOf(k))));
+    expect(conduct(studyGrid(scenario, axes))).toEqual(alone);
+    expect(alone.filter(({ refused }) => refused !== undefined)).toHaveLength(6);
   });
 });
 
