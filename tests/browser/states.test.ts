@@ -140,6 +140,15 @@ describe.each(SIZES)('at %i x %i', (width, height) => {
   });
 });
 
+it('nothing of the first answer is cut off on a small tablet', async () => {
+  const { page, context } = await visit.visitor({ viewport: { width: 880, height: 1000 } });
+  await page.goto(visit.address);
+  await solved(page);
+  await expect.poll(() => answer(page)).toContain('outside');
+  expect(await cutOff(page)).toEqual([]);
+  await context.close();
+});
+
 describe('what the page says', () => {
   it('where repeated pulls end in boiling: that the run stops, after how many, and why', async () => {
     const { page, context } = await visit.visitor();
