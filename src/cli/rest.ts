@@ -1,4 +1,5 @@
 import { conduct, explainRest, FILE_WORDING, type RestStudy, studyRest } from '../sim/index.ts';
+import { aligned } from './aligned.ts';
 import { csvOf } from './csv.ts';
 import { EXIT } from './exit-codes.ts';
 import { type FormOptions, printAnswer } from './print-answer.ts';
@@ -24,18 +25,22 @@ export function rest(file: string, options: RestCommandOptions): number {
   printAnswer(options, {
     json: () => study,
     csv: () => asCsv(study),
-    text: () => explainRest(study, FILE_WORDING),
+    text: () => [...table(study), '', ...explainRest(study, FILE_WORDING)],
   });
   return EXIT.done;
 }
 
-function asCsv({ pulls, now, countNow, needed, longest, countAtLongest, recovery }: RestStudy): string {
+const table = ({ pulls, curve }: RestStudy): string[] =>
+  aligned([
+    ['rest, s', 'pulls'],
+    ...curve.map(({ rest: seconds, count }) => [seconds.toFixed(1), `${count} of ${pulls}`]),
+  ]);
+
+function asCsv({ pulls, now, needed, curve, recovery }: RestStudy): string {
   const head = ['rest [s]', 'pulls wanted [-]', 'pulls made [-]', 'what it is'];
-  const rows = [
-    [now, pulls, countNow, 'the cycle'],
+  return csvOf(head, [
+    ...curve.map(({ rest: seconds, count }) => [seconds, pulls, count, seconds === now ? 'the cycle' : 'tried']),
     [needed, pulls, needed === undefined ? undefined : pulls, 'shortest that does'],
-    [longest, pulls, countAtLongest, 'longest tried'],
     [recovery, undefined, undefined, 'recovery from the first pull'],
-  ] as const;
-  return csvOf(head, rows);
+  ]);
 }

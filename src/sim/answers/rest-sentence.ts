@@ -3,7 +3,8 @@ import type { Wording } from './wording.ts';
 
 /** How long to rest for so many pulls, and how soon the coolant has recovered from one. */
 export function explainRest(study: RestStudy, wording: Pick<Wording, 'duration' | 'difference'>): string[] {
-  const { pulls, now, countNow, needed, longest, countAtLongest, recovery } = study;
+  const { pulls, now, countNow, needed, curve, recovery } = study;
+  const { rest: longest, count: countAtLongest } = curve[curve.length - 1];
   const has = `with the ${wording.duration(now)} of the cycle it is ${countNow}`;
   const said =
     needed === undefined

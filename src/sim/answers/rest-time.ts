@@ -12,16 +12,14 @@ export interface RestStudy {
   readonly countNow: number;
   /** shortest rest that makes them [s]; absent where none tried does */
   readonly needed?: number;
-  /** pulls with the longest rest tried, and how long that is [s] */
-  readonly longest: number;
-  readonly countAtLongest: number;
+  /** rests tried [s], shortest first, with the pulls that each makes, at most those asked for */
+  readonly curve: readonly { readonly rest: number; readonly count: number }[];
   /** s after the first pull until coolant enters the core within 3 K of where it began; absent: not within an hour */
   readonly recovery?: number;
 }
 
-/** Times the rest of the cycle. */
-const SHORTEST = 0.02;
-const LONGEST = 20;
+/** Times the rest of the cycle, from next to none to twenty times as long. */
+const FACTORS = [0.02, 0.05, 0.1, 0.2, 0.35, 0.5, 0.7, 1, 1.5, 2, 3, 5, 8, 12, 20];
 /** s */
 const FOUND_TO = 1;
 /** K: back within it, a pull begins as the one before did: the usual stop of a log on rollers, common practice */
@@ -37,8 +35,9 @@ export function withRest(config: Config, factor: number): Config {
 }
 
 /**
- * Shortest rest between pulls with which `pulls` of them stay under the limit, by halving between a fiftieth and twenty
- * times the rest of the cycle; and how long the coolant takes to recover from one pull.
+ * Shortest rest between pulls with which `pulls` of them stay under the limit, by halving below the first that does of
+ * some between a fiftieth and twenty times the rest of the cycle; and how long the coolant takes to recover from one
+ * pull.
  *
  * @returns undefined where the cycle does not repeat a pull and a rest
  */
@@ -52,12 +51,12 @@ export function* studyRest(config: Config, pulls: number): Study<RestStudy | und
     return runs.map((series, k) => Math.min(pulls, countRun(cars[k], series).count));
   }
 
-  const [countNow, atShortest, atLongest] = yield* countAt([1, SHORTEST, LONGEST]);
+  const counts = yield* countAt(FACTORS);
+  const made = counts.findIndex((count) => count >= pulls);
   let needed: number | undefined;
-  if (atShortest >= pulls) needed = SHORTEST * now;
-  else if (countNow >= pulls || atLongest >= pulls) {
-    let low = countNow >= pulls ? SHORTEST : 1;
-    let high = countNow >= pulls ? 1 : LONGEST;
+  if (made >= 0) {
+    let high = FACTORS[made];
+    let low = FACTORS[Math.max(0, made - 1)];
     while ((high - low) * now > FOUND_TO) {
       const middle = 0.5 * (low + high);
       const [count] = yield* countAt([middle]);
@@ -70,10 +69,9 @@ export function* studyRest(config: Config, pulls: number): Study<RestStudy | und
   return {
     pulls,
     now,
-    countNow,
+    countNow: counts[FACTORS.indexOf(1)],
     ...(needed !== undefined && { needed }),
-    longest: LONGEST * now,
-    countAtLongest: atLongest,
+    curve: FACTORS.map((factor, k) => ({ rest: factor * now, count: counts[k] })),
     ...(recovery !== undefined && { recovery }),
   };
 }

@@ -162,13 +162,3 @@ export function ownCore({ config }: Car): OwnCore | undefined {
   const { geometry } = config.core;
   return geometry && { finPitch: geometry.shape.finPitch, depth: geometry.shape.depth };
 }
-
-/** Black or white, whichever is read better on a colour (relative luminance of sRGB). */
-export function inkOn([red, green, blue]: Colour): 'black' | 'white' {
-  const linear = (level: number) => {
-    const share = level / 255;
-    return share <= 0.04045 ? share / 12.92 : ((share + 0.055) / 1.055) ** 2.4;
-  };
-  const luminance = 0.2126 * linear(red) + 0.7152 * linear(green) + 0.0722 * linear(blue);
-  return (luminance + 0.05) ** 2 > 1.05 * 0.05 ? 'black' : 'white';
-}

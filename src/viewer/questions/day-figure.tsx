@@ -108,7 +108,7 @@ function DayMark({ which, day: { count, pullsRun, lower, higher }, pulls, x, y }
         <line key={k} x1={x - HALF} x2={x + HALF} y1={at(end.count)} y2={at(end.count)} />
       ))}
       {which === 'typed' ? (
-        <rect x={x - HALF} y={at(count) - HALF} width={2 * HALF} height={2 * HALF} />
+        <rect class="own" x={x - HALF} y={at(count) - HALF} width={2 * HALF} height={2 * HALF} />
       ) : (
         <circle cx={x} cy={at(count)} r={HALF - 1} />
       )}

@@ -3,8 +3,10 @@ import { explainRest, type RestStudy } from '../../sim/index.ts';
 import { joined, seconds, wordingIn } from '../format.ts';
 import type { PageProps } from '../page.tsx';
 import { AnswerTable } from './answer-table.tsx';
+import { Estimate } from './estimate.tsx';
 import { PullsWanted, pullsOf, whyNoPulls } from './pulls-wanted.tsx';
 import { QuestionFrame, Sentences } from './question-frame.tsx';
+import { RestFigure } from './rest-figure.tsx';
 import { restRows } from './rest-rows.ts';
 import { useQuestion } from './use-question.ts';
 
@@ -33,10 +35,14 @@ export function RestQuestion(props: PageProps) {
 function Answer({ study, display }: PageProps & { readonly study: RestStudy }) {
   return (
     <>
-      <Sentences of={explainRest(study, wordingIn(display.units.value))} />
+      <div>
+        <Sentences of={explainRest(study, wordingIn(display.units.value))} />
+        <Estimate />
+      </div>
+      <RestFigure study={study} />
       <AnswerTable
         name="Pulls by rest"
-        heads={['Rest', 'Length', 'Pulls under the limit']}
+        heads={['Rest', 'Pulls under the limit', '']}
         rows={restRows(study, (s) => joined(seconds(s)))}
       />
     </>

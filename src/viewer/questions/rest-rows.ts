@@ -1,16 +1,10 @@
 import type { RestStudy } from '../../sim/index.ts';
 
-/** The rests that count in the answer, shortest first: which it is, its length, the pulls with it. */
-export function restRows(
-  { pulls, now, countNow, needed, longest, countAtLongest }: RestStudy,
-  write: (seconds: number) => string,
-): string[][] {
-  const rests = [
-    { name: 'as in the cycle', length: now, count: countNow },
-    ...(needed === undefined ? [] : [{ name: 'shortest that does', length: needed, count: pulls }]),
-    { name: 'longest tried', length: longest, count: countAtLongest },
-  ];
+/** The rests of the answer, shortest first: its length, the pulls with it, and what it is where it is more than tried. */
+export function restRows({ pulls, now, needed, curve }: RestStudy, write: (seconds: number) => string): string[][] {
+  const tried = curve.map(({ rest, count }) => ({ rest, count, name: rest === now ? 'as in the cycle' : '' }));
+  const rests = needed === undefined ? tried : [...tried, { rest: needed, count: pulls, name: 'shortest that does' }];
   return rests
-    .toSorted((a, b) => a.length - b.length)
-    .map(({ name, length, count }) => [name, write(length), `${count} of ${pulls}`]);
+    .toSorted((a, b) => a.rest - b.rest)
+    .map(({ rest, count, name }) => [write(rest), `${count} of ${pulls}`, name]);
 }

@@ -110,6 +110,8 @@ describe('the rest between pulls', () => {
     expect(first).toBeGreaterThan(30);
     expect(study?.needed).toBeLessThanOrEqual(first + 1);
     expect(study?.needed).toBeGreaterThan(first - 5);
+    expect(study?.curve.map(({ rest }) => rest)).toContain(30);
+    for (const { rest, count } of study?.curve ?? []) expect(count).toBe(countOf(withRest(config, rest / 30)));
   });
 
   it('is none where even twenty times as long is not enough', () => {
@@ -140,7 +142,7 @@ describe('the rest between pulls', () => {
 
   it('that is longer can be worse, and is said to be: iced water waits in warm air', () => {
     const study = conduct(studyRest(shippedConfig('quarter-mile-saloon'), 4));
-    expect(study?.countAtLongest).toBeLessThan(study?.countNow as number);
+    expect(study?.curve.at(-1)?.count).toBeLessThan(study?.countNow as number);
     expect(study && explainRest(study, FILE_WORDING).join(' ')).toContain('Longer is not better here');
   });
 });

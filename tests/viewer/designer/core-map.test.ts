@@ -4,15 +4,8 @@ import { summarisePulls } from '../../../src/sim/answers/pull-summary.ts';
 import { conduct } from '../../../src/sim/answers/study.ts';
 import { studyCoreMap } from '../../../src/sim/index.ts';
 import { simulate } from '../../../src/sim/simulate.ts';
-import { colourScale } from '../../../src/viewer/colour-scale.ts';
-import {
-  inkOn,
-  MAP_SHOWS,
-  mapTable,
-  optimumSentences,
-  ownCore,
-  pickChanges,
-} from '../../../src/viewer/designer/core-map.ts';
+import { colourScale, inkOn } from '../../../src/viewer/colour-scale.ts';
+import { MAP_SHOWS, mapTable, optimumSentences, ownCore, pickChanges } from '../../../src/viewer/designer/core-map.ts';
 import { IMPERIAL, METRIC } from '../../../src/viewer/state/display.ts';
 import { Session } from '../../../src/viewer/state/session.ts';
 import { shippedDocument } from '../../support/shipped.ts';
