@@ -177,6 +177,80 @@ describe('questions about the car on the rollers', () => {
     expect(faults).toEqual([]);
     await context.close();
   });
+
+  it('what to measure ranks the own list: one narrowed, one left out, one added', async () => {
+    const { page, context, faults } = await visit.visitor();
+    await page.goto(visit.address);
+    await solved(page);
+    await openQuestion(page, 'What to measure');
+    const list = page.locator('.ranges summary');
+    const runs = page.getByRole('spinbutton', { name: 'Runs' });
+    const status = page.locator('.question-ask > [role=status]');
+    expect(plain(await list.innerText())).toBe('Varied: 8 inputs, each over its usual range');
+    await list.press('Enter');
+
+    await type(page, 'Core conductance, air side, low', '99 %');
+    await type(page, 'Core conductance, air side, high', '1,01');
+    await page.getByRole('checkbox', { name: 'Swallowing exponent' }).uncheck();
+    expect(await runs.getAttribute('min')).toBe('9');
+    await page.getByRole('combobox', { name: 'Add an input' }).selectOption({ label: 'Core air drop' });
+    await page.getByRole('button', { name: 'Add', exact: true }).click();
+    expect(await runs.getAttribute('min')).toBe('10');
+    expect(plain(await list.innerText())).toBe('Varied: 8 inputs, 2 of them over a typed range; 1 left out');
+
+    // The focus is in the first box of what was added.
+    await page.keyboard.type('a lot');
+    expect(plain(await status.innerText())).toBe('Core air drop, low: expected a number, 0 to 60 kPa.');
+    expect(await page.getByRole('button', { name: 'Work it out' }).isDisabled()).toBe(true);
+    await type(page, 'Core air drop, low', '1 psi');
+    await list.press('Enter');
+    await runs.fill('16');
+    await answered(page);
+    // 1 psi is 6.895 kPa; the file has 9, and a tenth more is 9.9.
+    const ranges = Object.fromEntries(
+      (await page.locator('.question-answer tbody tr').allInnerTexts()).map((row) => {
+        const cells = row.split('\t').map(plain);
+        return [cells[0], cells[4]];
+      }),
+    );
+    expect(ranges).toEqual({
+      'core conductance, air side': 'x0.99 to x1.01',
+      'core conductance, coolant side': 'x0.85 to x1.15',
+      'pump free flow': 'x0.9 to x1.1',
+      'pump shut-off pressure': 'x0.9 to x1.1',
+      'air speed at the exchanger': 'x0.75 to x1.25',
+      'compressor idle power': 'x0.5 to x2',
+      'outside temperature': '-3 to +3 K',
+      'core air drop': '6.895 to 9.9 kPa',
+    });
+    // What was known to one per cent is no longer the first to measure.
+    expect((await rowsOf(page))[0]).not.toMatch(/^core conductance, air side/);
+
+    await list.press('Enter');
+    await page.getByRole('button', { name: 'Back to the usual ranges' }).press('Enter');
+    expect(plain(await list.innerText())).toBe('Varied: 8 inputs, each over its usual range');
+    expect(plain(await status.innerText())).toContain('as it was');
+    expect(await page.getByRole('textbox', { name: 'Core conductance, air side, low' }).inputValue()).toBe('0.85');
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  it('what to measure drops a range with the part that it was of, and says so', async () => {
+    const { page, context, faults } = await visit.visitor();
+    await page.goto(visit.address);
+    await solved(page);
+    await openQuestion(page, 'What to measure');
+    await page.locator('.ranges summary').press('Enter');
+    await type(page, 'Air speed at the exchanger, low', '0.9');
+    await page.getByRole('group').filter({ hasText: 'Front heat exchanger' }).locator('summary').first().click();
+    await page.getByRole('button', { name: 'Take it out of the loop' }).click();
+    await page.getByText('Not in this car, and left off the list: air speed at the exchanger.').waitFor();
+    expect(plain(await page.locator('.ranges summary').innerText())).toBe(
+      'Varied: 7 inputs, each over its usual range',
+    );
+    expect(faults).toEqual([]);
+    await context.close();
+  });
 });
 
 describe.each(['light', 'dark'] as const)('the questions in the %s theme', (colorScheme) => {
@@ -196,6 +270,7 @@ describe.each(['light', 'dark'] as const)('the questions in the %s theme', (colo
       await page.getByRole('radio', { name, exact: true }).check();
       for (const [box, text] of Object.entries(boxes)) await type(page, new RegExp(`^${box}`), text);
       await answered(page);
+      for (const fold of await page.locator('.question summary').all()) await fold.click();
       const { violations } = await new AxeBuilder({ page }).include('.question').analyze();
       expect(violations.map(({ id, nodes }) => `${name}, ${id}: ${nodes[0]?.html}`)).toEqual([]);
       expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);

@@ -1,12 +1,18 @@
 import type { Sensitivity, UncertainInput } from './sensitivity.ts';
 import type { Wording } from './wording.ts';
 
-/** How far an input that is not known well may lie off, as a person reads it: "x0.85 to x1.15", "-3 to +3 K". */
-export function rangeInWords({ kind, low, high, unit }: UncertainInput): string {
+/**
+ * How far an input that is not known well may lie off, as a person reads it: "x0.85 to x1.15", "-3 to +3 K".
+ *
+ * @param range - of an input, in its own unit or in another one that is to be read
+ */
+export function rangeInWords({ kind, low, high, unit }: RangeToRead): string {
   if (kind === 'factor') return `x${low} to x${high}`;
-  const [a, b] = kind === 'shift' ? [low, `+${high}`] : [low, high];
-  return `${a} to ${b}${unit === undefined ? '' : ` ${unit}`}`;
+  const signed = (end: number): string => (kind === 'shift' && end > 0 ? `+${end}` : String(end));
+  return `${signed(low)} to ${signed(high)}${unit === undefined ? '' : ` ${unit}`}`;
 }
+
+type RangeToRead = Pick<UncertainInput, 'kind' | 'low' | 'high'> & { readonly unit?: string };
 
 /** The bands in whole sentences, and how many runs are not in them. */
 export function explainSensitivity(

@@ -7,6 +7,7 @@ import { onDay } from '../scenario/other-day.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { toConfig } from '../scenario/to-config.ts';
 import { applyChanges } from '../scenario/variants.ts';
+import type { FileUnit } from '../units.ts';
 import { summarisePulls } from './pull-summary.ts';
 import { countPulls, decidingPull } from './pulls-to-limit.ts';
 import type { Study } from './study.ts';
@@ -23,7 +24,7 @@ export interface UncertainInput {
   readonly kind: 'factor' | 'shift' | 'value';
   readonly low: number;
   readonly high: number;
-  readonly unit?: string;
+  readonly unit?: FileUnit;
   readonly source: string;
   /** a key of the file, for a range by a user; absent: one of the trade's inputs */
   readonly path?: string;

@@ -1,21 +1,19 @@
 import { useSignal } from '@preact/signals';
 import { useMemo } from 'preact/hooks';
-import {
-  explainRanking,
-  explainSensitivity,
-  issuesOfRanges,
-  rangeInWords,
-  type Sensitivity,
-  uncertainInputs,
-} from '../../sim/index.ts';
-import { fixed, onScreen, scaleOf, temperature, wordingIn } from '../format.ts';
+import { explainRanking, explainSensitivity, type Sensitivity } from '../../sim/index.ts';
+import { fixed, scaleOf, temperature, wordingIn } from '../format.ts';
 import type { PageProps } from '../page.tsx';
 import type { Car } from '../state/cars.ts';
 import type { UnitChoice } from '../state/display.ts';
 import { AnswerTable } from './answer-table.tsx';
 import { Estimate } from './estimate.tsx';
+import { fileNumbers } from './file-numbers.ts';
+import { USUAL_RANGES } from './own-ranges.ts';
 import { whyNoPulls } from './pulls-wanted.tsx';
 import { QuestionFrame, Sentences } from './question-frame.tsx';
+import { RangeList } from './range-list.tsx';
+import { faultOf, rangeRows, variedInputs } from './range-rows.ts';
+import { rangeShown } from './range-words.ts';
 import { ShareFigure } from './share-figure.tsx';
 import { useQuestion } from './use-question.ts';
 import { WholeBox } from './whole-box.tsx';
@@ -33,11 +31,13 @@ function SensitivityOf({ car, ...props }: PageProps & { readonly car: Car }) {
   const units = props.display.units.value;
   const runs = useSignal(64);
   const seed = useSignal(1);
+  const own = useSignal(USUAL_RANGES);
   const { scenario } = car;
-  const { inputs, issues } = useMemo(() => {
-    const each = uncertainInputs(scenario, []);
-    return { inputs: each, issues: issuesOfRanges(scenario, each) };
-  }, [scenario]);
+  const numbers = useMemo(() => fileNumbers(car), [car]);
+  const rows = useMemo(() => rangeRows(scenario, numbers, own.value), [scenario, numbers, own.value]);
+  const fault = useMemo(() => faultOf(rows, scenario, units), [rows, scenario, units]);
+  const inputs = variedInputs(rows);
+  const leastRuns = inputs.length + 2;
   const { found, ...asking } = useQuestion(props, 'sensitivity', {
     scenario,
     inputs,
@@ -49,11 +49,16 @@ function SensitivityOf({ car, ...props }: PageProps & { readonly car: Car }) {
       title="What to measure next?"
       inputs={
         <>
-          <WholeBox label="Runs" value={runs} least={inputs.length + 2} most={MOST_RUNS} />
+          <RangeList scenario={scenario} numbers={numbers} units={units} own={own} rows={rows} fault={fault} />
+          <WholeBox label="Runs" value={runs} least={leastRuns} most={MOST_RUNS} />
           <WholeBox label="Seed" value={seed} least={0} most={MOST_SEED} />
         </>
       }
-      why={whyNoPulls(car) ?? (issues[0] && onScreen(issues[0].message))}
+      why={
+        whyNoPulls(car) ??
+        fault?.message ??
+        (runs.value < leastRuns ? `Runs: expected ${leastRuns} or more for ${inputs.length} inputs.` : undefined)
+      }
       {...asking}
     >
       {found && <Answer study={found.result} units={units} />}
@@ -81,7 +86,7 @@ function Answer({ study, units }: { readonly study: Sensitivity | undefined; rea
           fixed(100 * share, 1),
           peak(peakAtLow),
           peak(peakAtHigh),
-          rangeInWords(input),
+          rangeShown(input, units),
         ])}
       />
     </>

@@ -45,17 +45,11 @@ export function TypedBox({ label, fileUnit, units, range, value, placeholder, on
       <span>{label}</span>
       <span class="typed-box-value">
         <input
-          type="text"
-          inputMode="decimal"
-          autocomplete="off"
-          spellcheck={false}
+          {...numberInput(text.value, value === 'unreadable', (typed) => {
+            text.value = typed;
+            onChange(readTyped(typed, fileUnit, units, range));
+          })}
           placeholder={placeholder}
-          value={text.value}
-          aria-invalid={value === 'unreadable'}
-          onInput={({ currentTarget }) => {
-            text.value = currentTarget.value;
-            onChange(readTyped(currentTarget.value, fileUnit, units, range));
-          }}
         />
         {measure.caption}
       </span>
@@ -63,9 +57,26 @@ export function TypedBox({ label, fileUnit, units, range, value, placeholder, on
   );
 }
 
+/** What makes an input a box of this kind: any text, a number where all is well. */
+export const numberInput = (text: string, isWrong: boolean, onText: (text: string) => void) =>
+  ({
+    type: 'text',
+    inputMode: 'decimal',
+    autocomplete: 'off',
+    spellcheck: false,
+    value: text,
+    'aria-invalid': isWrong,
+    onInput: ({ currentTarget }: { readonly currentTarget: { readonly value: string } }) => onText(currentTarget.value),
+  }) as const;
+
 /** What a box may hold, in its unit: said where something else stands in it. */
-export function expected(label: string, fileUnit: FileUnit, units: UnitChoice, range: Range): string {
-  const measure = measureOf(fileUnit, units);
-  const [low, high] = range.map((end) => boxText(end, measure));
-  return `${label}: expected a number, ${low} to ${high} ${measure.caption}.`;
+export function expected(
+  label: string,
+  fileUnit: FileUnit,
+  units: UnitChoice,
+  range: Range,
+  caption = measureOf(fileUnit, units).caption,
+): string {
+  const [low, high] = range.map((end) => boxText(end, measureOf(fileUnit, units)));
+  return `${label}: expected a number, ${low} to ${high}${caption === '' ? '' : ` ${caption}`}.`;
 }
