@@ -2,8 +2,9 @@ import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { conduct } from '../../src/sim/answers/study.ts';
+import { studyGrid } from '../../src/sim/answers/sweep.ts';
 import { studyStore } from '../../src/sim/answers/tank-size.ts';
-import { shippedConfig } from '../support/shipped.ts';
+import { shippedConfig, shippedScenario } from '../support/shipped.ts';
 import { shortDocument } from '../support/short-session.ts';
 import { chooseFile, openVisit, plain, type Visit, type Visitor } from './browser.ts';
 
@@ -128,11 +129,46 @@ describe('more answers', () => {
     await context.close();
   });
 
+  it('goes through one number of the car, then two, as the library does', async () => {
+    const { page, context, faults } = await visitor();
+    await choose(page, 'Change a number');
+    await page.getByRole('textbox', { name: /^from/ }).fill('400');
+    await page.getByRole('textbox', { name: /^to / }).fill('600');
+    const [first, second] = [0, 1].map((place) => page.getByRole('group', { name: /number$/ }).nth(place));
+    await first.getByRole('combobox', { name: /^at/ }).selectOption('3');
+    await page.getByRole('button', { name: 'Work it out' }).click();
+    await page.locator('.question-answer').waitFor();
+    const scenario = shippedScenario('rolling-road-estate');
+    const axis = { path: 'core.airConductance', values: [400, 500, 600] };
+    const cells = await rowsOf(page, 'By core air conductance, W/K');
+    expect(cells.map(([value, pulls, hottest]) => [value, pulls, hottest])).toEqual(
+      conduct(studyGrid(scenario, [axis])).map(({ changes, pulls, hottest_peak_degC }) => [
+        String(changes[axis.path]),
+        String(pulls),
+        hottest_peak_degC?.toFixed(1),
+      ]),
+    );
+    expect(await page.locator('.sweep-figure circle').count()).toBe(3);
+
+    await second.getByRole('combobox', { name: /^And/ }).selectOption('pump.freeFlow');
+    await second.getByRole('combobox', { name: /^at/ }).selectOption('3');
+    expect(await page.getByRole('status').filter({ hasText: 'as it was' }).count()).toBe(1);
+    await page.getByRole('button', { name: 'Work it out' }).click();
+    await page.locator('.sweep-grid').waitFor();
+    const other = { path: 'pump.freeFlow', values: [18.2, 26, 33.8] };
+    const expected = conduct(studyGrid(scenario, [axis, other])).map(({ pulls }) => String(pulls));
+    expect((await page.locator('.sweep-grid tbody td').allInnerTexts()).map(plain)).toEqual(expected);
+    expect(await violations(page)).toEqual([]);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
   it('tells of rest and core drop on a narrow, dark screen', async () => {
     const { page, context, faults } = await visitor({ viewport: { width: 360, height: 780 }, colorScheme: 'dark' });
     await ask(page, 'Rest');
     expect(plain(await page.locator('.question-words').innerText())).toContain('of where that pull began');
-    expect((await rowsOf(page, 'Pulls by rest'))[0]).toEqual(['as in the cycle', '90.0 s', '0 of 8']);
+    expect(await rowsOf(page, 'Pulls by rest')).toContainEqual(['90.0 s', '0 of 8', 'as in the cycle']);
+    expect(await page.locator('.rest-figure circle').count()).toBe(14);
     expect(await violations(page)).toEqual([]);
     await ask(page, 'Core drop');
     const [drop] = await rowsOf(page, 'At the end of pull 1');

@@ -79,6 +79,7 @@ export interface SweepLine {
   readonly deciding_pull?: number;
   readonly deciding_peak_degC?: number;
   readonly deciding_margin_K?: number;
+  readonly hottest_peak_degC?: number;
   /** of the block repeated on */
   readonly settled?: SettledPeak['kind'];
   readonly settled_peak_degC?: number;
@@ -110,6 +111,7 @@ export function* studySweepCase(scenario: Scenario, changes: JsonObject): Study<
     pulls: countPulls(pulls),
     pulls_run: pulls.length,
     ...decidingLine(decidingPull(pulls)),
+    ...(pulls.length > 0 && { hottest_peak_degC: fromSi(Math.max(...pulls.map(({ peak }) => peak)), 'degC') }),
     ...settledLine(settled),
     ...(pulls.length > 0 && { coolant_flow_at_end_of_first_pull_L_min: fromSi(pulls[0].atEnd.coolantFlow, 'L/min') }),
     outcome: outcome.kind,

@@ -9,6 +9,7 @@ import { DropQuestion } from './drop-question.tsx';
 import { GaugeQuestion } from './gauge-question.tsx';
 import { RestQuestion } from './rest-question.tsx';
 import { SensitivityQuestion } from './sensitivity-question.tsx';
+import { SweepQuestion } from './sweep-question.tsx';
 import { TankQuestion } from './tank-question.tsx';
 import { TriageQuestion } from './triage-question.tsx';
 import { UpgradesQuestion } from './upgrades-question.tsx';
@@ -24,6 +25,7 @@ const ASKED: readonly { readonly name: string; readonly show: (props: PageProps)
   { name: 'Triage', show: (props) => <TriageQuestion {...props} /> },
   { name: 'Compare', show: (props) => <CompareQuestion {...props} /> },
   { name: 'Another day', show: (props) => <DayQuestion {...props} /> },
+  { name: 'Change a number', show: (props) => <SweepQuestion {...props} /> },
   { name: 'What to measure', show: (props) => <SensitivityQuestion {...props} /> },
 ];
 

@@ -7,6 +7,7 @@ import { Fold } from '../inputs/fold.tsx';
 import { measureOf, valueText } from '../inputs/measure.ts';
 import type { UnitChoice } from '../state/display.ts';
 import type { FileNumber } from './file-numbers.ts';
+import { NumberSelect } from './number-select.tsx';
 import {
   isUsual,
   type OwnRanges,
@@ -146,29 +147,16 @@ function AddInput({ numbers, own, choice, onAdd }: AddInputProps) {
   const number = others.find(({ path }) => path === chosen.value);
   return (
     <>
-      <label>
-        <span>Add an input</span>{' '}
-        <select
-          ref={choice}
-          value={number?.path ?? ''}
-          onChange={({ currentTarget }) => {
-            chosen.value = currentTarget.value;
-          }}
-        >
-          <option value="">Choose a number of the car</option>
-          {[...new Set(others.map(({ part }) => part))].map((part) => (
-            <optgroup key={part} label={part}>
-              {others
-                .filter((each) => each.part === part)
-                .map(({ path, name }) => (
-                  <option key={path} value={path}>
-                    {capitalised(name)}
-                  </option>
-                ))}
-            </optgroup>
-          ))}
-        </select>
-      </label>
+      <NumberSelect
+        label="Add an input"
+        numbers={others}
+        path={number?.path ?? ''}
+        none="Choose a number of the car"
+        onChoose={(each) => {
+          chosen.value = each?.path ?? '';
+        }}
+        selectRef={choice}
+      />
       <button
         type="button"
         onClick={() => {

@@ -42,7 +42,7 @@ function Answer({ study, display }: PageProps & { readonly study: RestStudy }) {
       <RestFigure study={study} />
       <AnswerTable
         name="Pulls by rest"
-        heads={['Rest', 'Pulls under the limit', '']}
+        heads={['Rest', 'Pulls under the limit', 'What it is']}
         rows={restRows(study, (s) => joined(seconds(s)))}
       />
     </>

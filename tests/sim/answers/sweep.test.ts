@@ -79,6 +79,7 @@ describe('one case', () => {
       pulls_run: answer.pulls_run,
       deciding_pull: answer.deciding_pull,
       deciding_peak_degC: pulls[(answer.deciding_pull ?? 0) - 1].peak_degC,
+      hottest_peak_degC: Math.max(...pulls.map(({ peak_degC }) => peak_degC)),
       settled: answer.settled,
       settled_peak_degC: answer.settled_peak_degC,
       first_pull_over_limit_when_repeated: answer.first_pull_over_limit_when_repeated,
