@@ -13,7 +13,7 @@ import { countPulls, decidingPull } from './pulls-to-limit.ts';
 import type { Study } from './study.ts';
 
 /** Runs asked for at a time: a long series is kept only until its pulls are read. */
-const RUNS_AT_A_TIME = 8;
+const RUNS_AT_A_TIME = 32;
 /** The band leaves out this share of the runs at either end. */
 const TAIL = 0.05;
 
