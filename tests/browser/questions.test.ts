@@ -148,7 +148,7 @@ describe('more answers', () => {
         hottest_peak_degC?.toFixed(1),
       ]),
     );
-    expect(await page.locator('.sweep-figure circle').count()).toBe(3);
+    expect(await page.locator('.chart circle').count()).toBe(3);
 
     await second.getByRole('combobox', { name: /^And/ }).selectOption('pump.freeFlow');
     await second.getByRole('combobox', { name: /^at/ }).selectOption('3');

@@ -1,12 +1,10 @@
 import './day-figure.css';
 import type { DayStudy } from '../../sim/index.ts';
-import { briefly, joined, scaleOf, temperature } from '../format.ts';
+import { joined, scaleOf, temperature } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
 import { roundStep, ticksBetween } from '../time/ticks.ts';
-import { LevelLines, placeOn, UprightLines } from './scales.tsx';
+import { acrossChart, Chart, Curve, pullTicks, UprightMark, upChart } from './chart.tsx';
 
-const [WIDTH, HEIGHT] = [420, 250];
-const [LEFT, RIGHT, TOP, FOOT] = [30, 14, 26, 40];
 /** Half the width of a mark and of the cross-bars of a band. */
 const HALF = 5;
 
@@ -21,52 +19,28 @@ export function DayFigure({ study, units }: DayFigureProps) {
   const { fromSi, unit } = scaleOf('degC', units);
   if (curve.length < 2) return null;
   const ends = [fromSi(curve[0].temperature), fromSi(curve[curve.length - 1].temperature)] as const;
-  const x = placeOn(ends, LEFT + HALF, WIDTH - RIGHT - HALF);
-  const y = placeOn([0, pulls], HEIGHT - FOOT, TOP);
-  const points = withDayAndEdge(study).map(({ temperature: at, count }) => ({ cx: x(fromSi(at)), cy: y(count) }));
+  const x = acrossChart(ends);
+  const y = upChart([0, pulls]);
   return (
     <figure class="day-figure">
-      <svg
-        viewBox={`0 0 ${WIDTH} ${HEIGHT}`}
-        role="img"
-        aria-label="Pulls that stay under the limit against the temperature outside; the table beside it has the numbers"
+      <Chart
+        up={{ title: 'Pulls', ticks: pullTicks(pulls), place: y }}
+        across={{
+          title: `Outside, ${unit}`,
+          ticks: ticksBetween(...ends, roundStep((ends[1] - ends[0]) / 6)),
+          place: x,
+        }}
       >
-        <LevelLines
-          ticks={ticksBetween(0, pulls, Math.max(1, roundStep(pulls / 5)))}
-          place={y}
-          write={briefly}
-          from={LEFT}
-          to={WIDTH - RIGHT}
+        <Curve
+          points={withDayAndEdge(study).map(({ temperature: at, count }) => ({ x: x(fromSi(at)), y: y(count) }))}
         />
-        <UprightLines
-          ticks={ticksBetween(...ends, roundStep((ends[1] - ends[0]) / 6))}
-          place={x}
-          write={briefly}
-          from={HEIGHT - FOOT}
-          to={TOP}
-        />
-        <polyline class="curve" points={points.map(({ cx, cy }) => `${cx.toFixed(1)},${cy.toFixed(1)}`).join(' ')} />
         {curve.map(({ temperature: at, count }) => (
           <circle key={at} class="point" cx={x(fromSi(at))} cy={y(count)} r={2.5} />
         ))}
-        {hottest.kind === 'found' && (
-          <line
-            class="mark"
-            x1={x(fromSi(hottest.temperature))}
-            x2={x(fromSi(hottest.temperature))}
-            y1={TOP}
-            y2={HEIGHT - FOOT}
-          />
-        )}
+        {hottest.kind === 'found' && <UprightMark x={x(fromSi(hottest.temperature))} />}
         <DayMark which="typed" day={typed} pulls={pulls} x={x(fromSi(typed.temperature))} y={y} />
         <DayMark which="there" day={day} pulls={pulls} x={x(fromSi(day.temperature))} y={y} />
-        <text x={0} y={12}>
-          Pulls
-        </text>
-        <text x={WIDTH - RIGHT} y={HEIGHT - 6} text-anchor="end">
-          Outside, {unit}
-        </text>
-      </svg>
+      </Chart>
       <figcaption class="small">
         Square: as typed. Dot: that day. The bars through them are 5{'\u00a0'}% less and 5{'\u00a0'}% more core
         conductance.

@@ -1,11 +1,8 @@
 import type { SweepResult } from '../../sim/index.ts';
 import { briefly } from '../format.ts';
 import { roundRange, roundStep, ticksBetween } from '../time/ticks.ts';
-import { LevelLines, placeOn, UprightLines } from './scales.tsx';
+import { acrossChart, CHART, Chart, Curve, pullTicks, UprightMark, upChart } from './chart.tsx';
 import type { ShownFigure, SweptNumber } from './sweep-shows.ts';
-
-const [WIDTH, HEIGHT] = [420, 250];
-const [LEFT, RIGHT, TOP, FOOT] = [44, 14, 26, 40];
 
 interface SweepFigureProps {
   readonly side: SweptNumber;
@@ -23,65 +20,45 @@ export function SweepFigure({ side, results, figure, upTitle, limit }: SweepFigu
   const points = results.map((result) => ({ at: fromFile(Number(result.changes[path])), up: figure.read(result) }));
   const heights = [...points.flatMap(({ up }) => up ?? []), ...(limit === undefined ? [] : [limit])];
   if (heights.length === 0) return <p>None of these cars has this figure.</p>;
-  const [low, high] =
-    figure.unit === '' ? [0, Math.max(1, ...heights)] : roundRange(Math.min(...heights), Math.max(...heights), 5);
+  const isCount = figure.unit === '';
+  const [low, high] = isCount
+    ? [0, Math.max(1, ...heights)]
+    : roundRange(Math.min(...heights), Math.max(...heights), 5);
   const places = points.map(({ at }) => at);
   const ends = [Math.min(...places), Math.max(...places)] as const;
-  const x = placeOn(ends, LEFT + 6, WIDTH - RIGHT - 6);
-  const y = placeOn([low, high], HEIGHT - FOOT, TOP);
-  const step = roundStep((high - low) / 5);
+  const x = acrossChart(ends);
+  const y = upChart([low, high]);
+  const right = CHART.width - CHART.right;
   return (
-    <svg
-      class="sweep-figure"
-      viewBox={`0 0 ${WIDTH} ${HEIGHT}`}
-      role="img"
-      aria-label={`${upTitle} against ${title}; the table beside it has the numbers`}
+    <Chart
+      up={{
+        title: upTitle,
+        ticks: isCount ? pullTicks(high) : ticksBetween(low, high, roundStep((high - low) / 5)),
+        place: y,
+      }}
+      across={{ title, ticks: ticksBetween(...ends, roundStep((ends[1] - ends[0]) / 5)), place: x }}
     >
-      <LevelLines
-        ticks={ticksBetween(low, high, figure.unit === '' ? Math.max(1, step) : step)}
-        place={y}
-        write={briefly}
-        from={LEFT}
-        to={WIDTH - RIGHT}
-      />
-      <UprightLines
-        ticks={ticksBetween(...ends, roundStep((ends[1] - ends[0]) / 5))}
-        place={x}
-        write={briefly}
-        from={HEIGHT - FOOT}
-        to={TOP}
-      />
       {limit !== undefined && (
         <>
-          <line class="limit" x1={LEFT} x2={WIDTH - RIGHT} y1={y(limit)} y2={y(limit)} />
-          <text class="strong" x={WIDTH - RIGHT} y={y(limit) - 5} text-anchor="end">
+          <line class="limit" x1={CHART.left} x2={right} y1={y(limit)} y2={y(limit)} />
+          <text class="strong" x={right} y={y(limit) - 5} text-anchor="end">
             limit {briefly(limit)}
           </text>
         </>
       )}
       {own >= ends[0] && own <= ends[1] && (
         <>
-          <line class="mark" x1={x(own)} x2={x(own)} y1={TOP} y2={HEIGHT - FOOT} />
-          <text x={x(own)} y={TOP - 4} text-anchor="middle">
+          <UprightMark x={x(own)} />
+          <text x={x(own)} y={CHART.top - 4} text-anchor="middle">
             this car
           </text>
         </>
       )}
       {stretches(points).map((stretch) => (
-        <polyline
-          key={stretch[0].at}
-          class="curve"
-          points={stretch.map(({ at, up }) => `${x(at).toFixed(1)},${y(up).toFixed(1)}`).join(' ')}
-        />
+        <Curve key={stretch[0].at} points={stretch.map(({ at, up }) => ({ x: x(at), y: y(up) }))} />
       ))}
       {points.map(({ at, up }) => up !== undefined && <circle key={at} class="point" cx={x(at)} cy={y(up)} r={3} />)}
-      <text x={0} y={12}>
-        {upTitle}
-      </text>
-      <text x={WIDTH - RIGHT} y={HEIGHT - 6} text-anchor="end">
-        {title}
-      </text>
-    </svg>
+    </Chart>
   );
 }
 
