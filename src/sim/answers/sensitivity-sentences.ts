@@ -19,12 +19,19 @@ export function explainSensitivity(
   { typed, pull, limit, count, peak, runs, unusable }: Sensitivity,
   { temperature }: Pick<Wording, 'temperature'>,
 ): string[] {
+  const { low, high, lowest, highest } = count;
+  const others =
+    lowest === highest
+      ? `${lowest} in all ${runs.length} runs with every input uncertain at once`
+      : `${span(low, high)} in nine tenths of ${runs.length} runs with every input uncertain at once, ${span(lowest, highest)} in all`;
   return [
-    `Pulls to limit: ${typed.count} as typed; ${count.low} to ${count.high} in 9 of 10 of ${runs.length} runs with all inputs uncertain at once, ${count.lowest} to ${count.highest} in all.`,
-    `Peak of pull ${pull}: ${temperature(typed.peak)} as typed; ${temperature(peak.low)} to ${temperature(peak.high)} in 9 of 10, half below ${temperature(peak.middle)} (limit ${temperature(limit)}).`,
+    `Pulls to limit: ${typed.count} as typed; ${others}.`,
+    `Peak of pull ${pull}: ${temperature(typed.peak)} as typed; ${temperature(peak.low)} to ${temperature(peak.high)} in nine tenths, half below ${temperature(peak.middle)} (limit ${temperature(limit)}).`,
     ...(unusable === 0 ? [] : [`${unusable} of the runs are left out: refused, or stopped before that pull.`]),
   ];
 }
+
+const span = (low: number, high: number): string => (low === high ? String(low) : `${low} to ${high}`);
 
 /** What the ranking leaves open, and where its ranges are from. */
 export function explainRanking({ ranking, unexplained }: Sensitivity): string[] {

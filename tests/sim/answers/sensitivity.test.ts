@@ -3,11 +3,14 @@ import { summarisePulls } from '../../../src/sim/answers/pull-summary.ts';
 import {
   issuesOfRanges,
   type OwnRange,
+  type Sensitivity,
   sharesOfSpread,
   studySensitivity,
   uncertainInputs,
 } from '../../../src/sim/answers/sensitivity.ts';
+import { explainSensitivity } from '../../../src/sim/answers/sensitivity-sentences.ts';
 import { conduct } from '../../../src/sim/answers/study.ts';
+import { FILE_WORDING } from '../../../src/sim/answers/wording.ts';
 import { quasiRandom } from '../../../src/sim/kernels/quasi-random.ts';
 import { parseScenario } from '../../../src/sim/scenario/parse.ts';
 import { toConfig } from '../../../src/sim/scenario/to-config.ts';
@@ -175,5 +178,29 @@ describe('the sample', () => {
   it('is none where the car has no pull', () => {
     const scenario = read(shortDocument({ cycle: [shortDocument().cycle[0]] }));
     expect(conduct(studySensitivity(scenario, uncertainInputs(scenario, []), 12, 1))).toBeUndefined();
+  });
+});
+
+describe('the bands in words', () => {
+  const study = (low: number, high: number, lowest: number, highest: number) =>
+    ({
+      pull: 3,
+      limit: 331.15,
+      typed: { count: 4, peak: 330 },
+      count: { low, high, middle: 4, lowest, highest },
+      peak: { low: 325, high: 335, middle: 330 },
+      runs: Array(64),
+      unusable: 0,
+    }) as unknown as Sensitivity;
+  const said = (...bands: [number, number, number, number]) => explainSensitivity(study(...bands), FILE_WORDING)[0];
+
+  it('are two where runs differ, and one word where they do not', () => {
+    expect(said(2, 5, 1, 8)).toBe(
+      'Pulls to limit: 4 as typed; 2 to 5 in nine tenths of 64 runs with every input uncertain at once, 1 to 8 in all.',
+    );
+    expect(said(4, 4, 3, 4)).toContain(
+      '4 in nine tenths of 64 runs with every input uncertain at once, 3 to 4 in all.',
+    );
+    expect(said(4, 4, 4, 4)).toBe('Pulls to limit: 4 as typed; 4 in all 64 runs with every input uncertain at once.');
   });
 });
