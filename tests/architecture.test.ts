@@ -89,7 +89,7 @@ const MAY_IMPORT: Record<string, readonly string[]> = {
   'src/viewer/files/': [...VIEWER, 'scenarios/'],
   'src/viewer/': VIEWER,
   'src/cli/vite.config.ts': ['vite'],
-  'src/cli/sweep-pool.ts': ['src/cli/', 'src/sim/index.ts', 'node:', 'tinypool'],
+  'src/cli/threads.ts': ['src/cli/', 'src/sim/index.ts', 'node:', 'tinypool'],
   'src/cli/': ['src/cli/', 'src/sim/index.ts', 'node:', 'commander'],
 };
 

@@ -1,7 +1,6 @@
 import { InvalidArgumentError } from 'commander';
 import {
   type CarAgreement,
-  conduct,
   ESTIMATE_CAUTION,
   explainAgreement,
   FILE_WORDING,
@@ -15,6 +14,7 @@ import { aligned } from './aligned.ts';
 import { celsius } from './celsius.ts';
 import { csvOf } from './csv.ts';
 import { EXIT } from './exit-codes.ts';
+import { onAllCores } from './on-all-cores.ts';
 import { type FormOptions, printAnswer } from './print-answer.ts';
 import { readConfig } from './read-scenario.ts';
 
@@ -26,10 +26,10 @@ export interface AgreeCommandOptions extends FormOptions {
 }
 
 /** Holds what the gauge showed against the model, and says which core conductance would fit. */
-export function agree(file: string, options: AgreeCommandOptions): number {
+export async function agree(file: string, options: AgreeCommandOptions): Promise<number> {
   const config = readConfig(file, options.variant);
   if (typeof config === 'number') return config;
-  const agreement = conduct(studyCarAgreement(config, options.gauge, options.gaugeStep));
+  const agreement = await onAllCores(studyCarAgreement(config, options.gauge, options.gaugeStep));
   if (agreement.kind === 'no such pull') {
     console.error(`Pull ${agreement.pull} was read, but this run has ${agreement.pullsRun} whole pulls.`);
     return EXIT.badUsage;

@@ -58,8 +58,8 @@ export async function runCommandLine(args: readonly string[]): Promise<number> {
     .option('--variant <name>', 'the car as it stands is this variant of the file')
     .option('--change <name>', 'what is asked about: this variant of the file')
     .option('--json', 'print the letter as JSON')
-    .action((file: string, options: LetterCommandOptions) => {
-      code = letter(file, options);
+    .action(async (file: string, options: LetterCommandOptions) => {
+      code = await letter(file, options);
     });
 
   program
@@ -69,8 +69,8 @@ export async function runCommandLine(args: readonly string[]): Promise<number> {
     .option('--variant <name>', 'use this variant of the file')
     .addOption(new Option('--json', 'print the comparison as JSON').conflicts('csv'))
     .option('--csv', 'print the table as CSV, SI units')
-    .action((file: string, options: RoutesCommandOptions) => {
-      code = routes(file, options);
+    .action(async (file: string, options: RoutesCommandOptions) => {
+      code = await routes(file, options);
     });
 
   program
@@ -98,8 +98,8 @@ export async function runCommandLine(args: readonly string[]): Promise<number> {
     .option('--ice', 'ice in the tank, in place of litres')
     .addOption(new Option('--json', 'print everything as JSON').conflicts('csv'))
     .option('--csv', 'print the table as CSV')
-    .action((file: string, options: TankCommandOptions) => {
-      code = tank(file, options);
+    .action(async (file: string, options: TankCommandOptions) => {
+      code = await tank(file, options);
     });
 
   program
@@ -110,8 +110,8 @@ export async function runCommandLine(args: readonly string[]): Promise<number> {
     .option('--pulls <count>', 'pulls wanted; else those of the cycle', whole(1, 500))
     .addOption(new Option('--json', 'print everything as JSON').conflicts('csv'))
     .option('--csv', 'print the table as CSV, SI units')
-    .action((file: string, options: RestCommandOptions) => {
-      code = rest(file, options);
+    .action(async (file: string, options: RestCommandOptions) => {
+      code = await rest(file, options);
     });
 
   program
@@ -121,8 +121,8 @@ export async function runCommandLine(args: readonly string[]): Promise<number> {
     .option('--variant <name>', 'use this variant of the file')
     .addOption(new Option('--json', 'print everything as JSON').conflicts('csv'))
     .option('--csv', 'print the table as CSV, SI units')
-    .action((file: string, options: DropCommandOptions) => {
-      code = drop(file, options);
+    .action(async (file: string, options: DropCommandOptions) => {
+      code = await drop(file, options);
     });
 
   program
@@ -134,8 +134,8 @@ export async function runCommandLine(args: readonly string[]): Promise<number> {
     .option('--variant <name>', 'use this variant of the file')
     .addOption(new Option('--json', 'print the comparison as JSON').conflicts('csv'))
     .option('--csv', 'print the table as CSV, SI units')
-    .action((file: string, options: AgreeCommandOptions) => {
-      code = agree(file, options);
+    .action(async (file: string, options: AgreeCommandOptions) => {
+      code = await agree(file, options);
     });
 
   program
@@ -149,8 +149,8 @@ export async function runCommandLine(args: readonly string[]): Promise<number> {
     .option('--variant <name>', 'use this variant of the file')
     .addOption(new Option('--json', 'print the ranking as JSON').conflicts('csv'))
     .option('--csv', 'print the table as CSV, SI units')
-    .action((file: string, options: TriageCommandOptions) => {
-      code = triage(file, options);
+    .action(async (file: string, options: TriageCommandOptions) => {
+      code = await triage(file, options);
     });
 
   program
@@ -161,8 +161,8 @@ export async function runCommandLine(args: readonly string[]): Promise<number> {
     .addOption(new Option('--json', 'print the comparison as JSON').conflicts('csv'))
     .addOption(new Option('--csv', 'print charge temperatures and differences over time as CSV').conflicts('json'))
     .option('--interval <seconds>', 'step of the time axis of --csv', positive, 0.5)
-    .action((file: string, options: CompareCommandOptions) => {
-      code = compare(file, options);
+    .action(async (file: string, options: CompareCommandOptions) => {
+      code = await compare(file, options);
     });
 
   program
@@ -172,8 +172,8 @@ export async function runCommandLine(args: readonly string[]): Promise<number> {
     .option('--variant <name>', 'use this variant of the file')
     .option('--map', 'also go through fin density and depth: where it is too open to cool, where too dense to breathe')
     .option('--json', 'print everything as JSON')
-    .action((file: string, options: CoreCommandOptions) => {
-      code = core(file, options);
+    .action(async (file: string, options: CoreCommandOptions) => {
+      code = await core(file, options);
     });
 
   program
@@ -184,8 +184,8 @@ export async function runCommandLine(args: readonly string[]): Promise<number> {
     .option('--best-order', 'also run every set of them: the best order, and the cheapest way to each number of pulls')
     .addOption(new Option('--json', 'print everything as JSON').conflicts('csv'))
     .addOption(new Option('--csv', 'print one row a step as CSV, SI units').conflicts('json'))
-    .action((file: string, options: UpgradesCommandOptions) => {
-      code = upgrades(file, options);
+    .action(async (file: string, options: UpgradesCommandOptions) => {
+      code = await upgrades(file, options);
     });
 
   program
@@ -203,8 +203,8 @@ export async function runCommandLine(args: readonly string[]): Promise<number> {
     .option('--pulls <count>', 'pulls that the hottest day is about; all of the session by default', whole(1, 500))
     .addOption(new Option('--json', 'print everything as JSON').conflicts('csv'))
     .option('--csv', 'print the table as CSV, SI units')
-    .action((file: string, options: DayCommandOptions) => {
-      code = day(file, options);
+    .action(async (file: string, options: DayCommandOptions) => {
+      code = await day(file, options);
     });
 
   program
@@ -217,8 +217,8 @@ export async function runCommandLine(args: readonly string[]): Promise<number> {
     .option('--range <path=low:high>', 'range of a key of the file, in its unit; may be given again', readRange)
     .addOption(new Option('--json', 'print everything as JSON').conflicts('csv'))
     .option('--csv', 'print a row for each run as CSV instead')
-    .action((file: string, options: SensitivityCommandOptions) => {
-      code = sensitivity(file, options);
+    .action(async (file: string, options: SensitivityCommandOptions) => {
+      code = await sensitivity(file, options);
     });
 
   program

@@ -3,7 +3,6 @@ import {
   type ComparedFigures,
   type Comparison,
   changedInputs,
-  conduct,
   ESTIMATE_CAUTION,
   fromSi,
   inputInWords,
@@ -14,6 +13,7 @@ import {
 } from '../sim/index.ts';
 import { aligned } from './aligned.ts';
 import { EXIT } from './exit-codes.ts';
+import { onAllCores } from './on-all-cores.ts';
 import { type FormOptions, printAnswer } from './print-answer.ts';
 import { readScenarioFile, scenarioOf } from './read-scenario.ts';
 import { hasTooManyRows } from './run.ts';
@@ -35,7 +35,7 @@ interface Car {
 }
 
 /** Puts variants of a file beside the file as it stands: what was changed, and what comes of it. */
-export function compare(file: string, options: CompareCommandOptions): number {
+export async function compare(file: string, options: CompareCommandOptions): Promise<number> {
   const first = readScenarioFile(file);
   if (typeof first === 'number') return first;
   const names = namesIn(options.variants, variants(first));
@@ -51,7 +51,7 @@ export function compare(file: string, options: CompareCommandOptions): number {
   }
   const configs = cars.map(({ scenario }) => toConfig(scenario));
   if (configs.some((config) => hasTooManyRows(config, options))) return EXIT.badUsage;
-  const comparison = conduct(studyComparison(configs, options.interval));
+  const comparison = await onAllCores(studyComparison(configs, options.interval));
   const stops = comparison.cars.flatMap(({ stoppedBecause }, k) =>
     stoppedBecause === undefined ? [] : [`${cars[k].name} stopped: ${stoppedBecause}`],
   );

@@ -1,6 +1,7 @@
-import { conduct, ESTIMATE_CAUTION, studyCoreDesign, studyCoreMap } from '../sim/index.ts';
+import { ESTIMATE_CAUTION, studyCoreDesign, studyCoreMap } from '../sim/index.ts';
 import { designAsText, mapAsText } from './core-text.ts';
 import { EXIT } from './exit-codes.ts';
+import { onAllCores } from './on-all-cores.ts';
 import { readConfig } from './read-scenario.ts';
 
 export interface CoreCommandOptions {
@@ -10,7 +11,7 @@ export interface CoreCommandOptions {
 }
 
 /** What a core described by its measures comes to, and what other measures would. */
-export function core(file: string, options: CoreCommandOptions): number {
+export async function core(file: string, options: CoreCommandOptions): Promise<number> {
   const config = readConfig(file, options.variant);
   if (typeof config === 'number') return config;
   if (config.core.geometry === undefined) {
@@ -19,14 +20,14 @@ export function core(file: string, options: CoreCommandOptions): number {
     );
     return EXIT.badUsage;
   }
-  const design = conduct(studyCoreDesign(config));
+  const design = await onAllCores(studyCoreDesign(config));
   if (design === undefined) {
     console.error(
       'Nothing to work out: the cycle has no pull that comes to its end, so the flows of the core are unknown.',
     );
     return EXIT.stopped;
   }
-  const map = options.map && conduct(studyCoreMap(config));
+  const map = options.map && (await onAllCores(studyCoreMap(config)));
   if (options.json) console.log(JSON.stringify({ ...design, ...(map && { map }) }, undefined, 2));
   else {
     const lines = [...designAsText(config, design), ...(map ? ['', ...mapAsText(map)] : []), '', ESTIMATE_CAUTION];

@@ -1,5 +1,4 @@
 import {
-  conduct,
   type Day,
   type DayStudy,
   ESTIMATE_CAUTION,
@@ -13,6 +12,7 @@ import { aligned } from './aligned.ts';
 import { celsius } from './celsius.ts';
 import { csvOf } from './csv.ts';
 import { EXIT } from './exit-codes.ts';
+import { onAllCores } from './on-all-cores.ts';
 import { type FormOptions, printAnswer } from './print-answer.ts';
 import { printRefusal, readScenarioFile } from './read-scenario.ts';
 import { pullsOf } from './wanted-pulls.ts';
@@ -26,7 +26,7 @@ export interface DayCommandOptions extends FormOptions {
 }
 
 /** What the car makes on another day, and the hottest day on which it makes so many pulls. */
-export function day(file: string, options: DayCommandOptions): number {
+export async function day(file: string, options: DayCommandOptions): Promise<number> {
   const scenario = readScenarioFile(file, options.variant);
   if (typeof scenario === 'number') return scenario;
   const { ambient, altitude, humidity } = options;
@@ -42,7 +42,7 @@ export function day(file: string, options: DayCommandOptions): number {
   }
   const wanted = pullsOf(toConfig(there.scenario), options.pulls);
   if (wanted === undefined) return EXIT.stopped;
-  const study = conduct(studyDay(scenario, there.scenario, wanted.pulls));
+  const study = await onAllCores(studyDay(scenario, there.scenario, wanted.pulls));
   printAnswer(options, {
     json: () => study,
     csv: () => asCsv(study),

@@ -1,7 +1,8 @@
-import { conduct, type DropFigures, explainCoreDrop, FILE_WORDING, studyCoreDrop } from '../sim/index.ts';
+import { type DropFigures, explainCoreDrop, FILE_WORDING, studyCoreDrop } from '../sim/index.ts';
 import { celsius } from './celsius.ts';
 import { csvOf } from './csv.ts';
 import { EXIT } from './exit-codes.ts';
+import { onAllCores } from './on-all-cores.ts';
 import { type FormOptions, printAnswer } from './print-answer.ts';
 import { readConfig } from './read-scenario.ts';
 
@@ -10,10 +11,10 @@ export interface DropCommandOptions extends FormOptions {
 }
 
 /** Prints what the core's air drop takes, and what is left of what its cooling gives. */
-export function drop(file: string, options: DropCommandOptions): number {
+export async function drop(file: string, options: DropCommandOptions): Promise<number> {
   const config = readConfig(file, options.variant);
   if (typeof config === 'number') return config;
-  const study = conduct(studyCoreDrop(config));
+  const study = await onAllCores(studyCoreDrop(config));
   if (study === undefined) {
     console.error('No pull of this cycle runs to its end: there is no drop to speak of.');
     return EXIT.stopped;

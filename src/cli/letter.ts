@@ -1,5 +1,4 @@
 import {
-  conduct,
   explainHottestDay,
   explainSteps,
   FILE_WORDING,
@@ -16,6 +15,7 @@ import {
   writeLetter,
 } from '../sim/index.ts';
 import { EXIT } from './exit-codes.ts';
+import { onAllCores } from './on-all-cores.ts';
 import { readScenarioFile, scenarioOf } from './read-scenario.ts';
 import { upgradedConfigs } from './upgrades.ts';
 
@@ -26,22 +26,22 @@ export interface LetterCommandOptions {
 }
 
 /** Prints the customer's letter: the question, the answer, why, and what goes with it. */
-export function letter(file: string, options: LetterCommandOptions): number {
+export async function letter(file: string, options: LetterCommandOptions): Promise<number> {
   const scenario = readScenarioFile(file);
   if (typeof scenario === 'number') return scenario;
   const { variant, change } = options;
   const base = scenarioOf(file, scenario, variant);
   const changed = change === undefined ? undefined : scenarioOf(file, scenario, change);
   if (base === undefined || (change !== undefined && changed === undefined)) return EXIT.badUsage;
-  const before = runOf(base, 'as it stands');
-  const after = changed && runOf(changed, `with ${change}`);
+  const before = await runOf(base, 'as it stands');
+  const after = changed && (await runOf(changed, `with ${change}`));
   const { notes } = scenario.values;
   const written = writeLetter(
     {
       before,
       ...(after && { after }),
-      steps: stepsOf(file, scenario, base),
-      otherDays: hottestDayOf(changed ?? base, (after ?? before).pulls.length),
+      steps: await stepsOf(file, scenario, base),
+      otherDays: await hottestDayOf(changed ?? base, (after ?? before).pulls.length),
       ...(notes !== undefined && { notes }),
     },
     FILE_WORDING,
@@ -50,24 +50,24 @@ export function letter(file: string, options: LetterCommandOptions): number {
   return EXIT.done;
 }
 
-function runOf(scenario: Scenario, label: string): LetterRun {
+async function runOf(scenario: Scenario, label: string): Promise<LetterRun> {
   const config = toConfig(scenario);
   const series = simulate(config);
   const pulls = summarisePulls(series, config.limit.chargeTemperature);
-  return { label, config, series, pulls, study: conduct(studyRun(config, pulls)) };
+  return { label, config, series, pulls, study: await onAllCores(studyRun(config, pulls)) };
 }
 
 /** What the steps that the file lists would buy; nothing where it lists none. */
-function stepsOf(file: string, scenario: Scenario, base: Scenario): string[] {
+async function stepsOf(file: string, scenario: Scenario, base: Scenario): Promise<string[]> {
   const list = scenario.values.upgrades ?? [];
   if (list.length === 0) return [];
-  const study = conduct(studyUpgrades(list, upgradedConfigs(file, base, list), { withOrders: false }));
+  const study = await onAllCores(studyUpgrades(list, upgradedConfigs(file, base, list), { withOrders: false }));
   return study === undefined ? [] : explainSteps(study, list, upgradeClashes(list), FILE_WORDING);
 }
 
-function hottestDayOf(scenario: Scenario, pulls: number): string[] {
+async function hottestDayOf(scenario: Scenario, pulls: number): Promise<string[]> {
   if (pulls === 0) return [];
-  return explainHottestDay(scenario, conduct(studyHottestDay(scenario, pulls)), pulls, FILE_WORDING);
+  return explainHottestDay(scenario, await onAllCores(studyHottestDay(scenario, pulls)), pulls, FILE_WORDING);
 }
 
 /** Of a terminal, and of paper. */

@@ -1,7 +1,8 @@
-import { conduct, explainRest, FILE_WORDING, type RestStudy, studyRest } from '../sim/index.ts';
+import { explainRest, FILE_WORDING, type RestStudy, studyRest } from '../sim/index.ts';
 import { aligned } from './aligned.ts';
 import { csvOf } from './csv.ts';
 import { EXIT } from './exit-codes.ts';
+import { onAllCores } from './on-all-cores.ts';
 import { type FormOptions, printAnswer } from './print-answer.ts';
 import { readConfig } from './read-scenario.ts';
 import { pullsOf } from './wanted-pulls.ts';
@@ -12,12 +13,12 @@ export interface RestCommandOptions extends FormOptions {
 }
 
 /** Prints how long to rest between pulls, and how soon the coolant recovers. */
-export function rest(file: string, options: RestCommandOptions): number {
+export async function rest(file: string, options: RestCommandOptions): Promise<number> {
   const config = readConfig(file, options.variant);
   if (typeof config === 'number') return config;
   const wanted = pullsOf(config, options.pulls);
   if (wanted === undefined) return EXIT.stopped;
-  const study = conduct(studyRest(config, wanted.pulls));
+  const study = await onAllCores(studyRest(config, wanted.pulls));
   if (study === undefined) {
     console.error('The cycle does not repeat a pull and a rest: there is no rest between pulls to change.');
     return EXIT.stopped;

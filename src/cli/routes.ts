@@ -1,5 +1,4 @@
 import {
-  conduct,
   ESTIMATE_CAUTION,
   explainRoutes,
   FILE_WORDING,
@@ -11,6 +10,7 @@ import {
 import { celsius } from './celsius.ts';
 import { csvOf } from './csv.ts';
 import { EXIT } from './exit-codes.ts';
+import { onAllCores } from './on-all-cores.ts';
 import { type FormOptions, printAnswer } from './print-answer.ts';
 import { readConfig } from './read-scenario.ts';
 
@@ -19,10 +19,10 @@ export interface RoutesCommandOptions extends FormOptions {
 }
 
 /** Compares the routes of the recirculated air, before the core and behind it, and says where they turn. */
-export function routes(file: string, options: RoutesCommandOptions): number {
+export async function routes(file: string, options: RoutesCommandOptions): Promise<number> {
   const config = readConfig(file, options.variant);
   if (typeof config === 'number') return config;
-  const study = conduct(studyRoutes(config));
+  const study = await onAllCores(studyRoutes(config));
   const { comparison, turns } = study;
   if (comparison === undefined) {
     console.error('Nothing to compare: the cycle has no part-load phase that ran to its end, with the bypass open.');

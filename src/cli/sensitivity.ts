@@ -1,5 +1,4 @@
 import {
-  conduct,
   convert,
   ESTIMATE_CAUTION,
   explainRanking,
@@ -16,6 +15,7 @@ import {
 import { celsius } from './celsius.ts';
 import { csvOf } from './csv.ts';
 import { EXIT } from './exit-codes.ts';
+import { onAllCores } from './on-all-cores.ts';
 import { type FormOptions, printAnswer } from './print-answer.ts';
 import { printRefusal, readScenarioFile } from './read-scenario.ts';
 
@@ -27,7 +27,7 @@ export interface SensitivityCommandOptions extends FormOptions {
 }
 
 /** How far the answer may be off when inputs are not known well, and what to measure next. */
-export function sensitivity(file: string, options: SensitivityCommandOptions): number {
+export async function sensitivity(file: string, options: SensitivityCommandOptions): Promise<number> {
   const scenario = readScenarioFile(file, options.variant);
   if (typeof scenario === 'number') return scenario;
   const inputs = uncertainInputs(scenario, options.range ?? []);
@@ -40,7 +40,7 @@ export function sensitivity(file: string, options: SensitivityCommandOptions): n
     console.error(`--runs ${options.runs}: expected more than ${inputs.length + 1}, for ${inputs.length} inputs.`);
     return EXIT.badUsage;
   }
-  const study = conduct(studySensitivity(scenario, inputs, options.runs, options.seed));
+  const study = await onAllCores(studySensitivity(scenario, inputs, options.runs, options.seed));
   if (study === undefined) {
     console.error('Nothing to rank: too few of the runs have the pull that decides.');
     return EXIT.stopped;

@@ -1,10 +1,7 @@
-import { fileURLToPath } from 'node:url';
-import { Tinypool } from 'tinypool';
 import type { Scenario, SweepPlan, SweepResult } from '../sim/index.ts';
-import type { SweepTask } from './sweep.worker.ts';
+import { startThreads } from './threads.ts';
+import type { SweepTask } from './worker.ts';
 
-/** Built, the worker lies beside the program; unbuilt, a thread must learn to read .ts first. */
-const WORKER = import.meta.url.endsWith('.ts') ? './sweep-boot.mjs' : './sweep.worker.mjs';
 /** Cases under way for each thread: one runs, one waits, so that none stands idle. */
 const UNDER_WAY = 2;
 
@@ -25,8 +22,7 @@ export async function runCases(
   workers: number,
   take: (index: number, result: SweepResult) => void,
 ): Promise<void> {
-  const filename = fileURLToPath(new URL(WORKER, import.meta.url));
-  const pool = new Tinypool({ filename, name: 'runCase', minThreads: workers, maxThreads: workers });
+  const pool = startThreads(workers, 'runCase');
   const queue = indices.values();
   async function keepBusy(): Promise<void> {
     for (const index of queue) {

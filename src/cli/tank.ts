@@ -1,7 +1,8 @@
-import { conduct, explainStore, FILE_WORDING, type StoreStudy, storeSize, studyStore } from '../sim/index.ts';
+import { explainStore, FILE_WORDING, type StoreStudy, storeSize, studyStore } from '../sim/index.ts';
 import { celsius } from './celsius.ts';
 import { csvOf } from './csv.ts';
 import { EXIT } from './exit-codes.ts';
+import { onAllCores } from './on-all-cores.ts';
 import { type FormOptions, printAnswer } from './print-answer.ts';
 import { readConfig } from './read-scenario.ts';
 import { pullsOf } from './wanted-pulls.ts';
@@ -13,12 +14,12 @@ export interface TankCommandOptions extends FormOptions {
 }
 
 /** Prints pulls against the size of the tank, or against ice, and how much is enough. */
-export function tank(file: string, options: TankCommandOptions): number {
+export async function tank(file: string, options: TankCommandOptions): Promise<number> {
   const config = readConfig(file, options.variant);
   if (typeof config === 'number') return config;
   const wanted = pullsOf(config, options.pulls);
   if (wanted === undefined) return EXIT.stopped;
-  const study = conduct(studyStore(config, options.ice ? 'ice' : 'tank', wanted.pulls));
+  const study = await onAllCores(studyStore(config, options.ice ? 'ice' : 'tank', wanted.pulls));
   printAnswer(options, {
     json: () => study,
     csv: () => asCsv(study),

@@ -1,6 +1,5 @@
 import { InvalidArgumentError } from 'commander';
 import {
-  conduct,
   ESTIMATE_CAUTION,
   explainTriage,
   FILE_WORDING,
@@ -13,6 +12,7 @@ import {
 import { aligned } from './aligned.ts';
 import { csvOf } from './csv.ts';
 import { EXIT } from './exit-codes.ts';
+import { onAllCores } from './on-all-cores.ts';
 import { type FormOptions, printAnswer } from './print-answer.ts';
 import { readConfig } from './read-scenario.ts';
 
@@ -21,10 +21,10 @@ export interface TriageCommandOptions extends TriageReading, FormOptions {
 }
 
 /** Ranks what can be wrong with a car by two measured temperature differences. */
-export function triage(file: string, options: TriageCommandOptions): number {
+export async function triage(file: string, options: TriageCommandOptions): Promise<number> {
   const config = readConfig(file, options.variant);
   if (typeof config === 'number') return config;
-  const found = conduct(studyTriage(config, options));
+  const found = await onAllCores(studyTriage(config, options));
   if (found === undefined) {
     console.error('Nothing to compare: the run has no part-load phase with a whole pull after it.');
     return EXIT.stopped;

@@ -1,7 +1,6 @@
 import {
   applyUpgrades,
   type Config,
-  conduct,
   ESTIMATE_CAUTION,
   explainUpgrades,
   FILE_WORDING,
@@ -12,6 +11,7 @@ import {
   upgradeClashes,
 } from '../sim/index.ts';
 import { EXIT } from './exit-codes.ts';
+import { onAllCores } from './on-all-cores.ts';
 import { type FormOptions, printAnswer } from './print-answer.ts';
 import { printIssues, readScenarioFile, scenarioOf } from './read-scenario.ts';
 import { upgradesAsCsv, upgradesAsText } from './upgrades-text.ts';
@@ -22,7 +22,7 @@ export interface UpgradesCommandOptions extends FormOptions {
 }
 
 /** What each upgrade of a file buys alone and in order; with --best-order in which order, and the cheapest way. */
-export function upgrades(file: string, options: UpgradesCommandOptions): number {
+export async function upgrades(file: string, options: UpgradesCommandOptions): Promise<number> {
   const scenario = readScenarioFile(file);
   if (typeof scenario === 'number') return scenario;
   const list = scenario.values.upgrades ?? [];
@@ -34,7 +34,7 @@ export function upgrades(file: string, options: UpgradesCommandOptions): number 
   }
   const car = scenarioOf(file, scenario, options.variant);
   if (car === undefined) return EXIT.badUsage;
-  const study = conduct(
+  const study = await onAllCores(
     studyUpgrades(list, upgradedConfigs(file, car, list), { withOrders: options.bestOrder === true }),
   );
   if (study === undefined) return EXIT.badUsage;

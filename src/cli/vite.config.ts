@@ -1,6 +1,6 @@
 import { defineConfig } from 'vite';
 
-// Bundles the command line into files that Node runs as they are: the program, the worker of a sweep, and what starts
+// Bundles the command line into files that Node runs as they are: the program, the worker, and what starts
 // a thread of the pool, which looks for it beside the program.
 export default defineConfig({
   root: import.meta.dirname,
@@ -13,7 +13,7 @@ export default defineConfig({
     rolldownOptions: {
       input: {
         soakbench: 'src/cli/main.ts',
-        'sweep.worker': 'src/cli/sweep.worker.ts',
+        worker: 'src/cli/worker.ts',
         'entry/worker': 'node_modules/tinypool/dist/entry/worker.js',
       },
       output: {

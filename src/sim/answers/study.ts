@@ -33,7 +33,8 @@ export function conduct<Result>(study: Study<Result>): Result {
   return step.value;
 }
 
-function runJob(job: RunJob): TimeSeries {
+/** Runs what an answer asks for, here and now. */
+export function runJob(job: RunJob): TimeSeries {
   const run = startJob(job);
   while (run.step());
   return run.finish();

@@ -2,4 +2,4 @@
 import { register } from 'tsx/esm/api';
 
 register();
-export const { runCase } = await import('./sweep.worker.ts');
+export const { runCase, runJob } = await import('./worker.ts');
