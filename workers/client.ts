@@ -1,4 +1,4 @@
-import { proxy } from 'comlink';
+import { proxy, type Remote } from 'comlink';
 import type {
   Config,
   CoreDesignStudy,
@@ -11,8 +11,10 @@ import type {
   TimeSeries,
 } from '../src/sim/index.ts';
 import type { AnswerOf, Question } from './questions.ts';
-import type { Progress, QuestionRequest, SolveReply, StudyProgress, StudyReply } from './sim-api.ts';
-import { holdWorker, PATIENCE, type SimWorker } from './sim-worker.ts';
+import type { Progress, QuestionRequest, SimApi, SolveReply, StudyProgress, StudyReply } from './sim-api.ts';
+import { type Failure, holdWorker, PATIENCE, type WorkerHandle } from './worker-handle.ts';
+
+type Call<Reply> = (api: Remote<SimApi>) => Promise<Reply>;
 
 /**
  * The page's side of the simulator: two workers, one to solve and one to study, each the other's warm spare. The one
@@ -20,8 +22,17 @@ import { holdWorker, PATIENCE, type SimWorker } from './sim-worker.ts';
  */
 export class SimClient {
   private run = 0;
-  private solver = startWorker();
-  private scholar = startWorker();
+  private readonly start: () => WorkerHandle;
+  private solver: WorkerHandle;
+  private scholar: WorkerHandle;
+  /** calls that have not been answered */
+  private readonly underWay: { readonly run: number; readonly worker: WorkerHandle }[] = [];
+
+  constructor(start: () => WorkerHandle = startWorker) {
+    this.start = start;
+    this.solver = start();
+    this.scholar = start();
+  }
 
   /** A number for a new run, larger than all before. */
   nextRun(): number {
@@ -35,37 +46,31 @@ export class SimClient {
     const heard = proxy((progress: Progress) => {
       if (!isOver) onProgress(progress);
     });
-    return this.solver
-      .ask(async (api): Promise<SolveReply> => await api.solve({ run, config }, heard), run)
-      .finally(() => {
+    return this.call<SolveReply>(this.solver, run, async (api) => await api.solve({ run, config }, heard)).finally(
+      () => {
         isOver = true;
-      });
-  }
-
-  /** One run of a study that the page conducts by itself. */
-  runJob(run: number, job: RunJob): Promise<StudyReply<TimeSeries>> {
-    return this.scholar.ask(async (api): Promise<StudyReply<TimeSeries>> => await api.runJob({ run, job }), run);
+      },
+    );
   }
 
   /** Works out what needs many runs, beside and after the solving. */
   study(run: number, config: Config, pulls: readonly PullSummary[]): Promise<StudyReply<RunStudy>> {
-    return this.scholar.ask(async (api): Promise<StudyReply<RunStudy>> => await api.study({ run, config, pulls }), run);
+    return this.studyCall(run, async (api) => await api.study({ run, config, pulls }));
+  }
+
+  /** One run of a study that the page conducts by itself, in the same place. */
+  runJob(run: number, job: RunJob): Promise<StudyReply<TimeSeries>> {
+    return this.studyCall(run, async (api) => await api.runJob({ run, job }));
   }
 
   /** Routes of the bypass air, in the same place. */
   studyRoutes(run: number, config: Config): Promise<StudyReply<RouteStudy>> {
-    return this.scholar.ask(
-      async (api): Promise<StudyReply<RouteStudy>> => await api.studyRoutes({ run, config }),
-      run,
-    );
+    return this.studyCall(run, async (api) => await api.studyRoutes({ run, config }));
   }
 
   /** A core by its measures, in the same place. */
   studyCore(run: number, config: Config): Promise<StudyReply<CoreDesignStudy | undefined>> {
-    return this.scholar.ask(
-      async (api): Promise<StudyReply<CoreDesignStudy | undefined>> => await api.studyCore({ run, config }),
-      run,
-    );
+    return this.studyCall(run, async (api) => await api.studyCore({ run, config }));
   }
 
   /** Cores of other measures, in the same place. */
@@ -76,10 +81,7 @@ export class SimClient {
     onProgress: (progress: StudyProgress) => void,
   ): Promise<StudyReply<CoreMap | undefined>> {
     const heard = proxy(onProgress);
-    return this.scholar.ask(
-      async (api): Promise<StudyReply<CoreMap | undefined>> => await api.studyCoreMap({ run, config, lists }, heard),
-      run,
-    );
+    return this.studyCall(run, async (api) => await api.studyCoreMap({ run, config, lists }, heard));
   }
 
   /** One of the questions, in the same place. */
@@ -88,32 +90,43 @@ export class SimClient {
     onProgress: (progress: StudyProgress) => void,
   ): Promise<StudyReply<AnswerOf<Q>>> {
     const heard = proxy(onProgress);
-    return this.scholar.ask(
-      async (api) => (await api.ask(request as never, heard)) as StudyReply<AnswerOf<Q>>,
+    return this.studyCall(
       request.run,
+      async (api) => (await api.ask(request as never, heard)) as StudyReply<AnswerOf<Q>>,
     );
   }
 
-  /** Ends a solve; a worker that does not listen is replaced, by its spare. */
+  /** Ends a run or a study, wherever it is under way; a worker that does not listen is replaced. */
   async cancel(run: number): Promise<void> {
-    if (await this.solver.cancel(run)) return;
-    this.solver.end(`the run did not answer within ${PATIENCE} ms and was ended`);
-    this.solver = this.scholar;
-    this.scholar = startWorker();
-  }
-
-  /** Ends a study; a worker that does not listen is replaced. */
-  async cancelStudies(run: number): Promise<void> {
-    if (await this.scholar.cancel(run)) return;
-    this.scholar.end('the study was ended');
-    this.scholar = startWorker();
+    const worker = this.underWay.find((call) => call.run === run)?.worker;
+    if (worker === undefined || (await worker.cancel(run))) return;
+    worker.end(`the run did not answer within ${PATIENCE} ms and was ended`);
+    if (worker === this.solver) {
+      this.solver = this.scholar;
+      this.scholar = this.start();
+    } else if (worker === this.scholar) {
+      this.scholar = this.start();
+    }
   }
 
   dispose(): void {
     this.solver.end('closed');
     this.scholar.end('closed');
   }
+
+  private studyCall<Result>(run: number, call: Call<StudyReply<Result>>): Promise<StudyReply<Result>> {
+    return this.call(this.scholar, run, call);
+  }
+
+  /** A worker that breaks answers as a failure. */
+  private async call<Reply>(worker: WorkerHandle, run: number, call: Call<Reply>): Promise<Reply | Failure> {
+    const underWay = { run, worker };
+    this.underWay.push(underWay);
+    const reply = await worker.ask(call, run);
+    this.underWay.splice(this.underWay.indexOf(underWay), 1);
+    return reply;
+  }
 }
 
-const startWorker = (): SimWorker =>
+const startWorker = (): WorkerHandle =>
   holdWorker(new Worker(new URL('./sim.worker.ts', import.meta.url), { type: 'module' }));

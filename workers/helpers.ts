@@ -1,6 +1,6 @@
 import type { RunJob, TimeSeries } from '../src/sim/index.ts';
 import type { StudyReply } from './sim-api.ts';
-import { holdWorker } from './sim-worker.ts';
+import { holdWorker } from './worker-handle.ts';
 
 /** Most workers that share a study, the one that conducts it among them. */
 const MOST_WORKERS = 8;

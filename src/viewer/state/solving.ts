@@ -72,7 +72,7 @@ export function keepSolved(session: Session, client: SimClient): Solving {
   /** A worker that is being ended would take the next study with it: it waits. */
   const ask = <Result>(study: EndableStudy, call: StudyCall<Result>) => study.ask(client.nextRun(), ending, call);
   const end = (study: EndableStudy) => {
-    if (study.run !== undefined) ending = client.cancelStudies(study.run);
+    if (study.run !== undefined) ending = client.cancel(study.run);
     study.run = undefined;
   };
   return {
@@ -140,7 +140,7 @@ class Solver {
 
   follow(car: Car | undefined): void {
     if (this.studied !== undefined && this.studied.car !== car) {
-      void this.client.cancelStudies(this.studied.run);
+      void this.client.cancel(this.studied.run);
       this.studied = undefined;
     }
     if (car === undefined) {
@@ -193,7 +193,7 @@ class Solver {
     while (!step.done) {
       const replies = await Promise.all(step.value.map((job) => this.client.runJob(run, job)));
       const results = replies.flatMap((reply) => (reply.kind === 'studied' ? [reply.result] : []));
-      if (results.length < replies.length) return undefined;
+      if (results.length < replies.length || this.studied?.run !== run) return undefined;
       step = study.next(results);
     }
     return step.value;

@@ -20,11 +20,15 @@ class Asked {
   readonly solves = new Map<number, (reply: SolveReply) => void>();
   readonly cancelled: number[] = [];
   readonly studies: number[] = [];
-  endStudies: () => void = () => {};
+  /** answers the last cancel */
+  hear: () => void = () => {};
   nextRun = () => ++this.run;
   solve = (run: number) => new Promise<SolveReply>((resolve) => this.solves.set(run, resolve));
-  cancel = async (run: number) => {
+  cancel = (run: number) => {
     this.cancelled.push(run);
+    return new Promise<void>((resolve) => {
+      this.hear = resolve;
+    });
   };
   answerStudy: (reply: StudyReply<RunStudy>) => void = () => {};
   study = () =>
@@ -41,13 +45,6 @@ class Asked {
   studyRoutes = (run: number) => {
     this.studies.push(run);
     return new Promise(() => {});
-  };
-  readonly ended: number[] = [];
-  cancelStudies = (run: number) => {
-    this.ended.push(run);
-    return new Promise<void>((resolve) => {
-      this.endStudies = resolve;
-    });
   };
 }
 
@@ -104,7 +101,7 @@ describe('the hottest day', () => {
     await settle();
     expect(asked.jobs).toHaveLength(1);
     session.clear();
-    expect(asked.ended).toEqual([2]);
+    expect(asked.cancelled).toEqual([2]);
     asked.jobs[0].answer({ kind: 'cancelled', run: 2 });
     await tick();
     expect(asked.jobs).toHaveLength(1);
@@ -123,7 +120,7 @@ describe('routes of the returned air', () => {
     void solving.studyRoutes(car);
     await Promise.resolve();
     expect(asked.studies).toHaveLength(1);
-    asked.endStudies();
+    asked.hear();
     await new Promise((resolve) => setTimeout(resolve, 0));
     expect(asked.studies).toHaveLength(2);
   });

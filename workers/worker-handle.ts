@@ -4,10 +4,11 @@ import type { SimApi } from './sim-api.ts';
 /** A cancelled worker that has not answered after this long [ms] counts as one that does not listen. */
 export const PATIENCE = 150;
 
-type Failure = { readonly kind: 'failed'; readonly run: number; readonly message: string };
+/** What a call comes to whose worker broke or was ended. */
+export type Failure = { readonly kind: 'failed'; readonly run: number; readonly message: string };
 
 /** A worker that exposes the simulator, as whoever started it sees it. */
-export interface SimWorker {
+export interface WorkerHandle {
   /** A worker that breaks or is ended answers as a failure, never by throwing. */
   ask<Reply>(call: (api: Remote<SimApi>) => Promise<Reply>, run: number): Promise<Reply | Failure>;
   /** false where the worker did not answer in time */
@@ -16,7 +17,7 @@ export interface SimWorker {
 }
 
 /** Takes hold of a worker that was just started. */
-export function holdWorker(worker: Worker): SimWorker {
+export function holdWorker(worker: Worker): WorkerHandle {
   const api = wrap<SimApi>(worker);
   let fail: (reason: string) => void = () => {};
   const broken = new Promise<string>((resolve) => {
