@@ -96,6 +96,8 @@ describe('more answers', () => {
     await page.getByRole('button', { name: 'Cancel' }).click();
     await page.getByText('Cancelled.', { exact: true }).waitFor();
     expect(await page.locator('.question-answer').count()).toBe(0);
+    // The button that was pressed still has the focus.
+    expect(await page.evaluate(() => document.activeElement?.textContent)).toBe('Work it out');
     // A worker that does not hear a cancel is ended and another one started; these hear it between short runs.
     await page.waitForTimeout(500);
     expect(started).toBe(0);

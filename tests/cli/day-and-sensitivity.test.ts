@@ -29,7 +29,7 @@ describe('soakbench day', () => {
     const lines = said.out.split('\n');
     expect(lines[0]).toMatch(/^35\.0 degC outside, 84\.6 kPa, 30 % humidity: \d of 2 pulls/);
     expect(lines[1]).toMatch(/^As typed, 27\.0 degC outside, 99\.5 kPa, 50 % humidity/);
-    expect(lines[2]).toMatch(/^Hottest day with 2 pulls made: -?\d+\.\d degC outside/);
+    expect(lines[2]).toMatch(/^Hottest day with 2 pulls made at 84\.6 kPa, 30 % humidity: -?\d+\.\d degC outside/);
     expect(lines[3]).toContain('coolant 30.0 degC');
     expect(said.out).toContain('An estimate');
   });

@@ -186,12 +186,12 @@ export function explainDay(
   { typed, day, pulls, hottest, typedStart: start }: DayStudy,
   wording: Pick<Wording, 'temperature' | 'difference' | 'pressure'>,
 ): string[] {
-  const sentences = [`${placeOf(day, wording)}: ${countOf(day, wording)}.`];
-  const isOther = typed.temperature !== day.temperature || typed.pressure !== day.pressure;
-  if (isOther || typed.relativeHumidity !== day.relativeHumidity) {
-    sentences.push(`As typed, ${placeOf(typed, wording)}: ${countOf(typed, wording)}.`);
-  }
-  return [...sentences, hottestSentence(hottest, pulls, wording), startSentence(start, wording)];
+  const said = (each: DayPulls) =>
+    `${wording.temperature(each.temperature)} outside, ${placeOf(each, wording)}: ${countOf(each, wording)}.`;
+  const sentences = [said(day)];
+  if (typed.temperature !== day.temperature || isElsewhere(typed, day)) sentences.push(`As typed, ${said(typed)}`);
+  const place = isElsewhere(typed, day) ? ` at ${placeOf(day, wording)}` : '';
+  return [...sentences, hottestSentence(hottest, pulls, wording, place), startSentence(start, wording)];
 }
 
 /** The hottest day by itself, and what does not follow the weather. */
@@ -212,12 +212,12 @@ function startSentence(start: TypedStart, { temperature }: Pick<Wording, 'temper
     : `The file types the start (${LIST.format(parts)}): that stays as it is on every day, however warm the car would really stand.`;
 }
 
-function placeOf(
-  { temperature, pressure, relativeHumidity }: DayPulls,
-  wording: Pick<Wording, 'temperature' | 'pressure'>,
-) {
-  return `${wording.temperature(temperature)} outside, ${wording.pressure(pressure)}, ${Math.round(100 * relativeHumidity)} % humidity`;
-}
+const placeOf = ({ pressure, relativeHumidity }: DayPulls, wording: Pick<Wording, 'pressure'>): string =>
+  `${wording.pressure(pressure)}, ${Math.round(100 * relativeHumidity)} % humidity`;
+
+/** Whether two days differ in more than their temperature. */
+const isElsewhere = (one: DayPulls, other: DayPulls): boolean =>
+  one.pressure !== other.pressure || one.relativeHumidity !== other.relativeHumidity;
 
 function countOf(
   { count, pullsRun, deciding, lower, higher, stopped }: DayPulls,
@@ -236,6 +236,7 @@ function hottestSentence(
   hottest: HottestDay,
   pulls: number,
   { temperature, difference }: Pick<Wording, 'temperature' | 'difference'>,
+  place = '',
 ): string {
   const because = (why: NotMade): string => {
     if (why.kind === 'limit') return `pull ${why.pull} goes over the limit`;
@@ -243,11 +244,11 @@ function hottestSentence(
   };
   switch (hottest.kind) {
     case 'found':
-      return `Hottest day with ${counted(pulls)} made: ${temperature(hottest.temperature)} outside; ${difference(RESOLUTION)} warmer, ${because(hottest.beyond)}.`;
+      return `Hottest day with ${counted(pulls)} made${place}: ${temperature(hottest.temperature)} outside; ${difference(RESOLUTION)} warmer, ${because(hottest.beyond)}.`;
     case 'made on every day':
-      return `On every day up to ${temperature(hottest.upTo)} outside it makes ${counted(pulls)}.`;
+      return `On every day up to ${temperature(hottest.upTo)} outside${place} it makes ${counted(pulls)}.`;
     case 'made on no day':
-      return `On no day down to ${temperature(hottest.downTo)} outside does it make ${counted(pulls)}: there ${because(hottest.because)}.`;
+      return `On no day down to ${temperature(hottest.downTo)} outside${place} does it make ${counted(pulls)}: there ${because(hottest.because)}.`;
     case 'too few pulls':
       return `The session has ${counted(hottest.pulls)} and repeats none, so ${counted(pulls)} cannot be asked for.`;
   }

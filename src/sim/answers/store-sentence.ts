@@ -1,3 +1,4 @@
+import { ICE_DENSITY } from '../fluids/ice.ts';
 import type { StoreKind, StoreStudy } from './tank-size.ts';
 import type { Wording } from './wording.ts';
 
@@ -14,7 +15,7 @@ export const storeSize = (kind: StoreKind, size: number): string =>
 export function explainStore(
   study: StoreStudy,
   pullLength: number,
-  wording: Pick<Wording, 'difference' | 'duration'>,
+  wording: Pick<Wording, 'temperature' | 'difference' | 'duration'>,
 ): string[] {
   const { kind, pulls, points, smallest, knee, tooLarge, now, roundTime } = study;
   const named = (size: number): string =>
@@ -25,11 +26,18 @@ export function explainStore(
   if (smallest !== undefined) {
     const isThere = smallest <= now ? 'the car has that' : `the car has ${storeSize(kind, now)}`;
     sentences.push(`For ${pulls} pulls it takes ${named(smallest)}; ${isThere}.`);
+    if (kind === 'ice' && smallest > 0) {
+      const held = storeSize('tank', study.coolant + smallest / ICE_DENSITY);
+      sentences.push(`The tank must hold ${held}: that ice and ${storeSize('tank', study.coolant)} of coolant.`);
+    }
   } else {
     const best = Math.max(...points.map(({ count }) => count));
     sentences.push(
       `No ${kind === 'tank' ? 'tank' : 'amount of ice'} tried, up to ${storeSize(kind, points[points.length - 1].size)}, makes ${pulls} pulls: the most is ${best}.`,
     );
+  }
+  if (study.chilledTo !== undefined) {
+    sentences.push(`With ice the tank's coolant is taken to start at ${wording.temperature(study.chilledTo)}.`);
   }
   if (least !== undefined && most !== undefined && least !== most) {
     const gain = least.lastPeak - most.lastPeak;

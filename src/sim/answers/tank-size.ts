@@ -34,6 +34,10 @@ export interface StoreStudy {
   readonly knee?: number;
   /** sizes larger than one that does the job that do not do it: more is not always better */
   readonly tooLarge: readonly number[];
+  /** coolant in the tank, beside the ice [m3] */
+  readonly coolant: number;
+  /** temperature to which the tank's coolant is taken to be chilled where a car without ice gets some [K] */
+  readonly chilledTo?: number;
   /** s that the coolant takes once round at the pull's flow; a pull that is shorter sees nothing of a warmer return */
   readonly roundTime: number;
 }
@@ -94,6 +98,8 @@ export function* studyStore(config: Config, kind: StoreKind, pulls: number): Stu
     ...(smallest !== undefined && { smallest }),
     ...(knee !== undefined && { knee }),
     tooLarge,
+    coolant: config.reservoir.coolantVolume,
+    ...(kind === 'ice' && now === 0 && config.start.reservoir > CHILLED && { chilledTo: CHILLED }),
     roundTime: roundTime(config),
   };
 }

@@ -44,6 +44,7 @@ export function Causes({ session, display }: PageProps) {
     );
   }
   const still = after !== undefined && before?.heldBackBy[0] === after.heldBackBy[0] ? 'still ' : '';
+  const hasRise = shown.falls.some(({ fall }) => fall < -LEAST_SHOWN);
   const largest = Math.max(...shown.falls.map(({ fall }) => fall));
   return (
     <section class="causes" aria-label="What holds it back">
@@ -52,7 +53,7 @@ export function Causes({ session, display }: PageProps) {
         {nameCause(shown.heldBackBy)}
       </h2>
       <p class="small">
-        Fall of pull {shown.pull}’s peak if one part were ideal
+        Fall of pull {shown.pull}’s peak if one part were ideal{hasRise && ', − a rise'}
         {isLate && <span class="late">. After: worked out when you let go.</span>}
       </p>
       <ol>

@@ -1,6 +1,6 @@
 import type { BottleneckPart, HottestDay, PullSummary, RunStudy } from '../../sim/index.ts';
 import { countPulls, decidingPull } from '../../sim/index.ts';
-import { onScreen } from '../format.ts';
+import { joined, onScreen, seconds } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
 import { degrees, kelvins } from './said.ts';
 
@@ -31,19 +31,14 @@ export function describePulls(pulls: readonly PullSummary[], units: UnitChoice, 
       plain('.'),
     ];
   }
-  const share = (deciding.crossedAtShare ?? 0).toFixed(2);
-  const seconds = ((deciding.crossedAtShare ?? 0) * deciding.duration).toFixed(1);
+  const into = `${joined(seconds((deciding.crossedAtShare ?? 0) * deciding.duration))} into pull ${deciding.pull}`;
   if (!isInFull) {
-    return [
-      plain(`Breaks ${share} into pull ${deciding.pull} (${seconds}\u00a0s). Peak `),
-      strong(`${peak}, ${margin} over`),
-      plain('.'),
-    ];
+    return [plain(`Breaks ${into}. Peak `), strong(`${peak}, ${margin} over`), plain('.')];
   }
   return [
     plain('Breaks the limit '),
-    strong(`${share} into pull ${deciding.pull}`),
-    plain(` (${seconds}\u00a0s) and peaks at `),
+    strong(into),
+    plain(' and peaks at '),
     strong(`${peak}, ${margin} over`),
     plain('.'),
     ...laterPulls(pulls, deciding, units),

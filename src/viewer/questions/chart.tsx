@@ -1,6 +1,5 @@
 import type { ComponentChildren } from 'preact';
-import { briefly } from '../format.ts';
-import { roundStep, ticksBetween } from '../time/ticks.ts';
+import { roundStep, ticksBetween, tickWriter } from '../time/ticks.ts';
 import { LevelLines, placeOn, UprightLines } from './scales.tsx';
 
 /** Paper of a chart [px]: its size, and how far the axes stand from its edges. */
@@ -42,8 +41,14 @@ export function Chart({ up, across, children }: ChartProps) {
       role="img"
       aria-label={`${up.title} against ${across.title}; the table beside it has the numbers`}
     >
-      <LevelLines ticks={up.ticks} place={up.place} write={briefly} from={CHART.left} to={RIGHT} />
-      <UprightLines ticks={across.ticks} place={across.place} write={briefly} from={BOTTOM} to={CHART.top} />
+      <LevelLines ticks={up.ticks} place={up.place} write={tickWriter(up.ticks)} from={CHART.left} to={RIGHT} />
+      <UprightLines
+        ticks={across.ticks}
+        place={across.place}
+        write={tickWriter(across.ticks)}
+        from={BOTTOM}
+        to={CHART.top}
+      />
       {children}
       <text x={0} y={12}>
         {up.title}
@@ -55,9 +60,21 @@ export function Chart({ up, across, children }: ChartProps) {
   );
 }
 
-/** An upright dashed line over the whole height. */
-export function UprightMark({ x }: { readonly x: number }) {
-  return <line class="mark" x1={x} x2={x} y1={CHART.top} y2={BOTTOM} />;
+/** The limit over the whole width, at its place up the chart. */
+export function Limit({ at }: { readonly at: number }) {
+  return (
+    <>
+      <line class="limit" x1={CHART.left} x2={RIGHT} y1={at} y2={at} />
+      <text class="strong" x={RIGHT} y={at - 5} text-anchor="end">
+        limit
+      </text>
+    </>
+  );
+}
+
+/** An upright line over the whole height: dashed, or faint and dotted. */
+export function UprightMark({ x, isFaint }: { readonly x: number; readonly isFaint?: true }) {
+  return <line class={isFaint ? 'mark faint' : 'mark'} x1={x} x2={x} y1={CHART.top} y2={BOTTOM} />;
 }
 
 /** A curve through places on the chart. */

@@ -9,7 +9,6 @@ import { AnswerTable } from './answer-table.tsx';
 import { CompareFigure, LineSample } from './compare-figure.tsx';
 import { changeRows, compareRows } from './compare-rows.ts';
 import { candidatesOf, firstPicks, MOST_CARS, type Picks, pickedCars, withPick } from './compared-cars.ts';
-import { Estimate } from './estimate.tsx';
 import { QuestionFrame, Sentences } from './question-frame.tsx';
 import { type FoundAnswer, useQuestion } from './use-question.ts';
 
@@ -81,7 +80,6 @@ function Answer({ found, units }: { readonly found: FoundAnswer<'compare'>; read
     <>
       <div class="whole-row">
         <Sentences of={sentences(found, units)} />
-        <Estimate />
       </div>
       <CompareFigure cars={cars} comparison={result} units={units} />
       <div class="whole-row">

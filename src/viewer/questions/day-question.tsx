@@ -2,13 +2,12 @@ import { useSignal } from '@preact/signals';
 import { useMemo } from 'preact/hooks';
 import { type Day, type DayStudy, explainDay, type FileUnit, onDay } from '../../sim/index.ts';
 import { joined, onScreen, scaleOf, temperature, wordingIn } from '../format.ts';
-import { boxText, measureOf } from '../inputs/measure.ts';
+import { boxText, type Measure, measureOf } from '../inputs/measure.ts';
 import type { PageProps } from '../page.tsx';
 import type { Car } from '../state/cars.ts';
 import type { UnitChoice } from '../state/display.ts';
 import { AnswerTable } from './answer-table.tsx';
 import { DayFigure } from './day-figure.tsx';
-import { Estimate } from './estimate.tsx';
 import { PullsWanted, pullsOf, whyNoPulls } from './pulls-wanted.tsx';
 import { QuestionFrame, Sentences } from './question-frame.tsx';
 import { expected, isNumber, type Range, type Typed, TypedBox } from './typed-box.tsx';
@@ -32,7 +31,6 @@ function DayOf({ car, ...props }: PageProps & { readonly car: Car }) {
   const units = props.display.units.value;
   const typed = useSignal<Readonly<Partial<Record<Key, Typed>>>>({});
   const pulls = useSignal(Math.max(1, pullsOf(car)));
-  const { ambient } = car.scenario.values;
   const there = useMemo(() => onDay(car.scenario, dayOf(typed.value)), [car, typed.value]);
   const { found, ...asking } = useQuestion(props, 'day', {
     typed: car.scenario,
@@ -54,7 +52,7 @@ function DayOf({ car, ...props }: PageProps & { readonly car: Car }) {
               units={units}
               range={range}
               value={typed.value[key] ?? 'empty'}
-              placeholder={ambient[key] === undefined ? 'as typed' : boxText(ambient[key], measureOf(unit, units))}
+              placeholder={placeholderOf(car, key, measureOf(unit, units))}
               onChange={(value) => {
                 typed.value = { ...typed.value, [key]: value };
               }}
@@ -73,10 +71,7 @@ function DayOf({ car, ...props }: PageProps & { readonly car: Car }) {
     >
       {found && (
         <>
-          <div>
-            <Sentences of={explainDay(found.result, wordingIn(units))} />
-            <Estimate />
-          </div>
+          <Sentences of={explainDay(found.result, wordingIn(units))} />
           <DayFigure study={found.result} units={units} />
           <div class="table-stack">
             <DayTable study={found.result} units={units} />
@@ -86,6 +81,12 @@ function DayOf({ car, ...props }: PageProps & { readonly car: Car }) {
       )}
     </QuestionFrame>
   );
+}
+
+/** What the file has; the altitude of a car with a typed pressure is not known. */
+function placeholderOf({ scenario: { values } }: Car, key: Key, measure: Measure): string {
+  const value = key === 'altitude' && values.ambient.pressure !== undefined ? undefined : values.ambient[key];
+  return value === undefined ? 'as typed' : boxText(value, measure);
 }
 
 /** What the boxes say of the day; an empty one leaves the day as the file has it. */

@@ -4,7 +4,6 @@ import { difference, fixed, scaleOf, temperature, wordingIn } from '../format.ts
 import type { PageProps } from '../page.tsx';
 import type { UnitChoice } from '../state/display.ts';
 import { AnswerTable } from './answer-table.tsx';
-import { Estimate } from './estimate.tsx';
 import { GaugeFigure, signedDifference } from './gauge-figure.tsx';
 import { pullsOf, whyNoPulls } from './pulls-wanted.tsx';
 import { QuestionFrame, Sentences } from './question-frame.tsx';
@@ -109,10 +108,7 @@ function Answer({
   const factor = fixed(result.fit.factor, 2);
   return (
     <>
-      <div>
-        <Sentences of={explainAgreement(result, wordingIn(units))} />
-        <Estimate />
-      </div>
+      <Sentences of={explainAgreement(result, wordingIn(units))} />
       <GaugeFigure agreement={result} floor={car.config.ambient.temperature} units={units} />
       <AnswerTable
         name="Indicated temperature at the end of each pull; a miss is model less gauge"

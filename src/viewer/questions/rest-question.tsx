@@ -3,7 +3,6 @@ import { explainRest, type RestStudy } from '../../sim/index.ts';
 import { joined, seconds, wordingIn } from '../format.ts';
 import type { PageProps } from '../page.tsx';
 import { AnswerTable } from './answer-table.tsx';
-import { Estimate } from './estimate.tsx';
 import { PullsWanted, pullsOf, whyNoPulls } from './pulls-wanted.tsx';
 import { QuestionFrame, Sentences } from './question-frame.tsx';
 import { RestFigure } from './rest-figure.tsx';
@@ -35,10 +34,7 @@ export function RestQuestion(props: PageProps) {
 function Answer({ study, display }: PageProps & { readonly study: RestStudy }) {
   return (
     <>
-      <div>
-        <Sentences of={explainRest(study, wordingIn(display.units.value))} />
-        <Estimate />
-      </div>
+      <Sentences of={explainRest(study, wordingIn(display.units.value))} />
       <RestFigure study={study} />
       <AnswerTable
         name="Pulls by rest"

@@ -6,7 +6,6 @@ import type { PageProps } from '../page.tsx';
 import type { Car } from '../state/cars.ts';
 import type { UnitChoice } from '../state/display.ts';
 import { AnswerTable } from './answer-table.tsx';
-import { Estimate } from './estimate.tsx';
 import { fileNumbers } from './file-numbers.ts';
 import { USUAL_RANGES } from './own-ranges.ts';
 import { whyNoPulls } from './pulls-wanted.tsx';
@@ -73,10 +72,7 @@ function Answer({ study, units }: { readonly study: Sensitivity | undefined; rea
     kelvin === undefined ? 'not run' : temperature(kelvin, units).value;
   return (
     <>
-      <div>
-        <Sentences of={[...explainSensitivity(study, wordingIn(units)), ...explainRanking(study)]} />
-        <Estimate />
-      </div>
+      <Sentences of={[...explainSensitivity(study, wordingIn(units)), ...explainRanking(study)]} />
       <ShareFigure ranking={study.ranking} />
       <AnswerTable
         name={`Peak of pull ${study.pull}: the share of its spread, and with that input alone at either end`}

@@ -1,64 +1,58 @@
 import { type StoreStudy, storeSize } from '../../sim/index.ts';
-import { briefly, scaleOf } from '../format.ts';
+import { scaleOf } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
 import { roundRange, roundStep, ticksBetween } from '../time/ticks.ts';
-import { LevelLines, placeOn } from './scales.tsx';
+import { acrossChart, Chart, Curve, Limit, UprightMark, upChart } from './chart.tsx';
 
-const WIDTH = 420;
-const HEIGHT = 220;
-const LEFT = 44;
-const RIGHT = 14;
-const TOP = 14;
-const FOOT = 34;
+/** Peaks that move by less are drawn as hardly moving, in the unit of the page. */
+const LEAST_SPAN = 5;
 
-/** Peak of the last pull against the size of the store; what is enough and the knee are marked. */
-export function StoreFigure({ study, units }: { readonly study: StoreStudy; readonly units: UnitChoice }) {
+interface StoreFigureProps {
+  readonly study: StoreStudy;
+  /** charge temperature limit [K] */
+  readonly limit: number;
+  readonly units: UnitChoice;
+}
+
+/** Peak of the last pull against the size of the store; what is enough, and where the curve bends, are marked. */
+export function StoreFigure({ study, limit, units }: StoreFigureProps) {
+  const { kind, pulls, smallest, knee } = study;
   const { fromSi, unit } = scaleOf('degC', units);
   const points = study.points.filter(({ lastPeak }) => Number.isFinite(lastPeak));
   if (points.length < 2) return null;
-  const peaks = points.map(({ lastPeak }) => fromSi(lastPeak));
-  const [low, high] = roundRange(Math.min(...peaks), Math.max(...peaks), 5);
-  const [least, most] = [points[0].size, points[points.length - 1].size];
-  const x = placeOn([least, most], LEFT, WIDTH - RIGHT);
-  const y = placeOn([low, high], HEIGHT - FOOT, TOP);
-  const line = points.map(({ size }, k) => `${x(size).toFixed(1)},${y(peaks[k]).toFixed(1)}`).join(' ');
-  const marks = [
-    ...(study.smallest === undefined ? [] : [{ size: study.smallest, name: 'enough' }]),
-    ...(study.knee === undefined ? [] : [{ size: study.knee, name: 'knee' }]),
-  ];
+  const inSize = (size: number) => (kind === 'tank' ? 1000 * size : size);
+  const heights = [...points.map(({ lastPeak }) => fromSi(lastPeak)), fromSi(limit)];
+  const [lowest, highest] = [Math.min(...heights), Math.max(...heights)];
+  const range = roundRange(lowest, Math.max(highest, lowest + LEAST_SPAN), 5);
+  const ends = [inSize(points[0].size), inSize(points[points.length - 1].size)] as const;
+  const [x, y] = [acrossChart(ends), upChart(range)];
+  const places = points.map(({ size, lastPeak }) => ({ x: x(inSize(size)), y: y(fromSi(lastPeak)) }));
   return (
-    <svg
-      class="store-figure"
-      viewBox={`0 0 ${WIDTH} ${HEIGHT}`}
-      role="img"
-      aria-label={`Peak of pull ${study.pulls} against size; the table beside it has the numbers`}
-    >
-      <LevelLines
-        ticks={ticksBetween(low, high, roundStep((high - low) / 5))}
-        place={y}
-        write={briefly}
-        from={LEFT}
-        to={WIDTH - RIGHT}
-      />
-      {marks.map(({ size, name }) => (
-        <g key={name}>
-          <line class="mark" x1={x(size)} x2={x(size)} y1={TOP} y2={HEIGHT - FOOT} />
-          <text x={x(size)} y={name === 'knee' ? TOP - 4 : HEIGHT - FOOT + 14} text-anchor="middle">
-            {name} {storeSize(study.kind, size)}
-          </text>
-        </g>
-      ))}
-      <polyline class="curve" points={line} />
-      {points.map(({ size }, k) => (
-        <circle key={size} class="point" cx={x(size)} cy={y(peaks[k])} r={3} />
-      ))}
-      <text x={LEFT - 6} y={HEIGHT - 6} text-anchor="end">
-        {unit}
-      </text>
-      <text x={WIDTH - RIGHT} y={HEIGHT - 6} text-anchor="end">
-        {study.kind === 'tank' ? 'litres in the tank' : 'kilograms of ice'}, {storeSize(study.kind, least)} to{' '}
-        {storeSize(study.kind, most)}
-      </text>
-    </svg>
+    <figure>
+      <Chart
+        up={{
+          title: `Peak of pull ${pulls}, ${unit}`,
+          ticks: ticksBetween(...range, roundStep((range[1] - range[0]) / 5)),
+          place: y,
+        }}
+        across={{
+          title: kind === 'tank' ? 'Coolant in the tank, L' : 'Ice, kg',
+          ticks: ticksBetween(...ends, roundStep((ends[1] - ends[0]) / 6)),
+          place: x,
+        }}
+      >
+        <Limit at={y(fromSi(limit))} />
+        {smallest !== undefined && <UprightMark x={x(inSize(smallest))} />}
+        {knee !== undefined && <UprightMark x={x(inSize(knee))} isFaint />}
+        <Curve points={places} />
+        {places.map((place) => (
+          <circle key={place.x} class="point" cx={place.x} cy={place.y} r={3} />
+        ))}
+      </Chart>
+      <figcaption class="small">
+        {smallest !== undefined && `Dashed: ${storeSize(kind, smallest)}, the least that makes all ${pulls}. `}
+        {knee !== undefined && `Dotted: ${storeSize(kind, knee)}, past which each step more buys less.`}
+      </figcaption>
+    </figure>
   );
 }

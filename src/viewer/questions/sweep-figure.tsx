@@ -1,7 +1,6 @@
 import type { SweepResult } from '../../sim/index.ts';
-import { briefly } from '../format.ts';
 import { roundRange, roundStep, ticksBetween } from '../time/ticks.ts';
-import { acrossChart, CHART, Chart, Curve, pullTicks, UprightMark, upChart } from './chart.tsx';
+import { acrossChart, CHART, Chart, Curve, Limit, pullTicks, UprightMark, upChart } from './chart.tsx';
 import type { ShownFigure, SweptNumber } from './sweep-shows.ts';
 
 interface SweepFigureProps {
@@ -28,7 +27,6 @@ export function SweepFigure({ side, results, figure, upTitle, limit }: SweepFigu
   const ends = [Math.min(...places), Math.max(...places)] as const;
   const x = acrossChart(ends);
   const y = upChart([low, high]);
-  const right = CHART.width - CHART.right;
   return (
     <Chart
       up={{
@@ -38,14 +36,7 @@ export function SweepFigure({ side, results, figure, upTitle, limit }: SweepFigu
       }}
       across={{ title, ticks: ticksBetween(...ends, roundStep((ends[1] - ends[0]) / 5)), place: x }}
     >
-      {limit !== undefined && (
-        <>
-          <line class="limit" x1={CHART.left} x2={right} y1={y(limit)} y2={y(limit)} />
-          <text class="strong" x={right} y={y(limit) - 5} text-anchor="end">
-            limit {briefly(limit)}
-          </text>
-        </>
-      )}
+      {limit !== undefined && <Limit at={y(limit)} />}
       {own >= ends[0] && own <= ends[1] && (
         <>
           <UprightMark x={x(own)} />

@@ -7,7 +7,6 @@ import type { PageProps } from '../page.tsx';
 import type { Car } from '../state/cars.ts';
 import type { UnitChoice } from '../state/display.ts';
 import { AnswerTable } from './answer-table.tsx';
-import { Estimate } from './estimate.tsx';
 import { type FileNumber, fileNumbers } from './file-numbers.ts';
 import { NumberSelect } from './number-select.tsx';
 import { whyNoPulls } from './pulls-wanted.tsx';
@@ -132,7 +131,6 @@ function Answer({ found, units }: { readonly found: FoundAnswer<'grid'>; readonl
     <>
       <div>
         <Sentences of={explainSweep(sides, result, figure, show.value)} />
-        <Estimate />
         <label class="sweep-show">
           Show{' '}
           <select

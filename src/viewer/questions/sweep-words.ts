@@ -4,7 +4,7 @@ import type { ShownFigure, SweptNumber } from './sweep-shows.ts';
 
 /** Where the pulls are most and fewest, between which values the figure shown goes, and what has no answer. */
 export function explainSweep(
-  numbers: readonly Pick<SweptNumber, 'path' | 'name' | 'say'>[],
+  numbers: readonly SweptNumber[],
   results: readonly SweepResult[],
   { read, say }: ShownFigure,
   show: string,
@@ -14,16 +14,15 @@ export function explainSweep(
   const made = results.filter(({ pulls_run }) => pulls_run !== undefined && pulls_run > 0);
   const sentences: string[] = [];
   if (made.length > 0) {
-    // Of equals the cooler one: among cars with all pulls the best is not the first that was tried.
-    const ranked = made.toSorted(
-      (a, b) => (b.pulls ?? 0) - (a.pulls ?? 0) || (a.hottest_peak_degC ?? 0) - (b.hottest_peak_degC ?? 0),
-    );
-    const [best, worst] = [ranked[0], ranked[ranked.length - 1]];
-    const told = (result: SweepResult) => `${result.pulls} of ${result.pulls_run} with ${placeOf(result)}`;
+    const counts = made.map(({ pulls = 0 }) => pulls);
+    const [fewest, most] = [Math.min(...counts), Math.max(...counts)];
+    const best = made.filter(({ pulls }) => pulls === most);
+    const of = `${most} of ${best[0].pulls_run}`;
+    const nearest = best.toSorted((a, b) => farOff(numbers, a) - farOff(numbers, b))[0];
     sentences.push(
-      best.pulls === worst.pulls
-        ? `All of these cars make ${best.pulls} of ${best.pulls_run} pulls; coolest with ${placeOf(best)}.`
-        : `Most pulls: ${told(best)}. Fewest: ${told(worst)}.`,
+      fewest === most
+        ? `All of these cars make ${of} pulls; coolest with ${placeOf(made.toSorted(byPeak)[0])}.`
+        : `Most pulls: ${of}, in ${best.length} of ${results.length} cars; of these ${placeOf(nearest)} is nearest to this car. Fewest: ${fewest}.`,
     );
   }
   const figures = results.flatMap((result) => read(result) ?? []);
@@ -31,6 +30,18 @@ export function explainSweep(
     sentences.push(`${capitalised(show)}: ${say(Math.min(...figures))} to ${say(Math.max(...figures))}.`);
   }
   return [...sentences, ...withoutAnswer(results)];
+}
+
+const byPeak = (a: SweepResult, b: SweepResult): number => (a.hottest_peak_degC ?? 0) - (b.hottest_peak_degC ?? 0);
+
+/** How far a car is from the one in hand, each number as a share of the span that it was taken through. */
+function farOff(numbers: readonly SweptNumber[], { changes }: SweepResult): number {
+  return Math.hypot(
+    ...numbers.map(({ path, own, values }) => {
+      const span = Math.max(...values) - Math.min(...values);
+      return (Number(changes[path]) - own) / span;
+    }),
+  );
 }
 
 /** What the file refuses and which runs stop, each with the first reason. */

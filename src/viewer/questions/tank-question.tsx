@@ -2,6 +2,7 @@ import { useSignal } from '@preact/signals';
 import { explainStore, type StoreKind, storeSize } from '../../sim/index.ts';
 import { joined, temperature, wordingIn } from '../format.ts';
 import type { PageProps } from '../page.tsx';
+import { AnswerTable } from './answer-table.tsx';
 import { PullsWanted, pullsOf, whyNoPulls } from './pulls-wanted.tsx';
 import { QuestionFrame, Sentences } from './question-frame.tsx';
 import { StoreFigure } from './store-figure.tsx';
@@ -24,32 +25,20 @@ export function TankQuestion({ store, ...props }: PageProps & { readonly store: 
       why={whyNoPulls(car)}
       {...asking}
     >
-      {study && (
+      {found && study && (
         <>
           <Sentences of={explainStore(study, pull?.duration ?? 0, wordingIn(units))} />
-          <StoreFigure study={study} units={units} />
-          <table class="numbers">
-            <thead>
-              <tr>
-                <th scope="col">{store === 'tank' ? 'Tank' : 'Ice'}</th>
-                <th scope="col">Pulls</th>
-                <th scope="col">Peak of pull 1</th>
-                <th scope="col">Peak of pull {study.pulls}</th>
-              </tr>
-            </thead>
-            <tbody>
-              {study.points.map(({ size, count, firstPeak, lastPeak }) => (
-                <tr key={size}>
-                  <th scope="row">{storeSize(store, size)}</th>
-                  <td>
-                    {count} of {study.pulls}
-                  </td>
-                  <td>{joined(temperature(firstPeak, units))}</td>
-                  <td>{Number.isFinite(lastPeak) ? joined(temperature(lastPeak, units)) : 'not run'}</td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
+          <StoreFigure study={study} limit={found.car.config.limit.chargeTemperature} units={units} />
+          <AnswerTable
+            name={store === 'tank' ? 'Pulls by coolant in the tank' : 'Pulls by ice in the tank'}
+            heads={[store === 'tank' ? 'Tank' : 'Ice', 'Pulls', 'Peak of pull 1', `Peak of pull ${study.pulls}`]}
+            rows={study.points.map(({ size, count, firstPeak, lastPeak }) => [
+              storeSize(store, size),
+              `${count} of ${study.pulls}`,
+              joined(temperature(firstPeak, units)),
+              Number.isFinite(lastPeak) ? joined(temperature(lastPeak, units)) : 'not run',
+            ])}
+          />
         </>
       )}
     </QuestionFrame>

@@ -4,7 +4,6 @@ import { difference, fixed, joined, NO_BREAK_SPACE, scaleOf, wordingIn } from '.
 import type { PageProps } from '../page.tsx';
 import type { UnitChoice } from '../state/display.ts';
 import { AnswerTable } from './answer-table.tsx';
-import { Estimate } from './estimate.tsx';
 import { QuestionFrame, Sentences } from './question-frame.tsx';
 import { TriageFigure } from './triage-figure.tsx';
 import { rowMarks } from './triage-marks.tsx';
@@ -55,6 +54,7 @@ export function TriageQuestion(props: PageProps) {
         </>
       }
       why={whyNot(typed.value, units)}
+      cautions={LOOP_CAUTIONS}
       {...asking}
     >
       {found && <Answer triage={found.result} units={units} />}
@@ -82,10 +82,7 @@ function Answer({ triage, units }: { readonly triage: Triage | undefined; readon
     .join(' and ');
   return (
     <>
-      <div>
-        <Sentences of={explainTriage(triage, wordingIn(units)).map(heldTogether)} />
-        <Estimate cautions={LOOP_CAUTIONS} />
-      </div>
+      <Sentences of={explainTriage(triage, wordingIn(units)).map(heldTogether)} />
       <TriageFigure triage={triage} units={units} />
       <AnswerTable
         name={`Rise at the end of ${phase}, charge less coolant at the end of pull ${pull}; a distance of 1 is what they may be off by, ${doubts}`}

@@ -1,3 +1,5 @@
+import { fixed } from '../format.ts';
+
 /** Steps between ticks that read well, over a power of ten. */
 const ROUND_STEPS = [1, 2, 2.5, 5, 10];
 
@@ -14,6 +16,13 @@ export function ticksBetween(low: number, high: number, step: number): number[] 
   const slack = 1e-9 * step;
   for (let k = Math.ceil((low - slack) / step); k * step <= high + slack; k++) ticks.push(k * step);
   return ticks;
+}
+
+/** Writes ticks with the digits that tell each from the next. */
+export function tickWriter([first, second]: readonly number[]): (tick: number) => string {
+  const step = Math.abs((second ?? 1) - (first ?? 0));
+  const digits = step > 0 && step < 1 ? Math.ceil(-Math.log10(step) - 1e-9) : 0;
+  return (tick) => fixed(tick, Number.isInteger(step * 10 ** digits) ? digits : digits + 1);
 }
 
 /** A line that moves less than this share of its height is drawn as one that hardly moves. */

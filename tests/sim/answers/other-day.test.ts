@@ -139,7 +139,7 @@ describe('another day', () => {
     expect(words).toMatch(/^35\.0 degC outside, 84\.6 kPa, 30 % humidity: \d of 8 pulls \(\d \/ \d with 5 % less/);
     expect(words).toContain(`As typed, 27.0 degC outside, 99.5 kPa, 50 % humidity: ${study.typed.count} of 8 pulls`);
     expect(words).toMatch(
-      /Hottest day with 3 pulls made: \d+\.\d degC outside; 0\.1 K warmer, pull 3 goes over the limit\./,
+      /Hottest day with 3 pulls made at 84\.6 kPa, 30 % humidity: \d+\.\d degC outside; 0\.1 K warmer, pull 3 goes over the limit\./,
     );
     expect(words).toContain('coolant 30.0 degC, casing 45.0 degC and plenum 55.0 degC');
     expect(words).not.toMatch(/undefined|NaN/);

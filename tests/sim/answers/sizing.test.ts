@@ -162,6 +162,7 @@ describe('a store in words', () => {
     smallest: 0.0031,
     knee: 0.002,
     tooLarge: [0.008],
+    coolant: 0.0023,
     roundTime: 25,
   };
 
@@ -174,6 +175,13 @@ describe('a store in words', () => {
       'The coolant takes 25.0 s once round, longer than a pull of 12.0 s: from equal start temperatures no tank changes the first pull much.',
     ]);
     expect(explainStore({ ...study, tooLarge: [] }, 60, FILE_WORDING)).toHaveLength(3);
+    // 9.17 kg of ice at 917 kg/m3 are 10 L.
+    const iced: StoreStudy = { ...study, kind: 'ice', smallest: 9.17, now: 0, chilledTo: 275.15 };
+    expect(explainStore(iced, 60, FILE_WORDING).slice(0, 3)).toEqual([
+      'For 6 pulls it takes 9.2 kg of ice; the car has 0.0 kg.',
+      'The tank must hold 12.3 L: that ice and 2.3 L of coolant.',
+      "With ice the tank's coolant is taken to start at 2.0 degC.",
+    ]);
     expect(explainStore({ ...study, now: 0.005 }, 60, FILE_WORDING)[0]).toContain('the car has that');
   });
 });

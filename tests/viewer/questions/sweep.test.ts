@@ -74,9 +74,9 @@ const swept = [sweptNumber(number(390), [300, 400, 500], METRIC)];
 
 describe('what a grid says', () => {
   const results = [result(300, 0, 66), result(400, 8, 57), result(500, 8, 52)];
-  it('is where the pulls are most, of equals the coolest, and where they are fewest', () => {
+  it('is in how many cars the pulls are most, which of them is nearest to this one, and how few they may be', () => {
     expect(spaced(explainSweep(swept, results, shownFigure('pulls', METRIC), 'pulls').join(' '))).toBe(
-      'Most pulls: 8 of 8 with core air conductance 500 W/K. Fewest: 0 of 8 with core air conductance 300 W/K.',
+      'Most pulls: 8 of 8, in 2 of 3 cars; of these core air conductance 400 W/K is nearest to this car. Fewest: 0.',
     );
   });
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { roundRange, roundStep, ticksBetween } from '../../../src/viewer/time/ticks.ts';
+import { roundRange, roundStep, ticksBetween, tickWriter } from '../../../src/viewer/time/ticks.ts';
 
 describe('round numbers of an axis', () => {
   it.each([
@@ -32,5 +32,17 @@ describe('round numbers of an axis', () => {
     const [low, high] = roundRange(5, 5, 2);
     expect(low).toBeLessThanOrEqual(5);
     expect(high).toBeGreaterThan(low);
+  });
+});
+
+describe('a tick', () => {
+  it.each([
+    [[150, 155, 160], 155, '155'],
+    [[152, 152.5, 153], 152.5, '152.5'],
+    [[0, 0.25, 0.5], 0.25, '0.25'],
+    [[-0.2, 0, 0.2], 0, '0.0'],
+    [[4], 4, '4'],
+  ])('of %j is written as far as it tells it from the next', (ticks, tick, expected) => {
+    expect(tickWriter(ticks)(tick)).toBe(expected);
   });
 });
