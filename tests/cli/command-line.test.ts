@@ -332,7 +332,6 @@ describe('the answer as text', () => {
       'fast air port',
       'condensation left out',
       'pump off',
-      'metal conduction',
     ]);
     expect(findings[0]).toMatchObject({ rank: 'check', place: 'air', time_s: expect.any(Number) });
     said.out = '';

@@ -38,15 +38,11 @@ function wholeGap({ terms, stored }: EnergyBalance): number {
 export const coreMarks: FindingSource = ({ config: { core } }) =>
   core.marks.map((text) => ({ rank: 'note', kind: 'core mark', text, place: 'core' }));
 
+/** What only the measures of a core tell: of typed conductances nothing can be said. */
 export const metalConduction: FindingSource = ({ config: { core }, pulls }) => {
-  const { geometry } = core;
   const airFlow = pulls.at(0)?.atEnd.airFlow;
-  const of =
-    geometry === undefined
-      ? ': test points of a core do not tell it'
-      : airFlow === undefined
-        ? ''
-        : `: by its measures it would take ${(100 * metalConductionShare(geometry, airFlow * AIR_HEAT_CAPACITY)).toFixed(1)} % of the heat at most`;
-  const text = `Metal conduction along the core is left out${of}.`;
+  if (core.geometry === undefined || airFlow === undefined) return [];
+  const share = metalConductionShare(core.geometry, airFlow * AIR_HEAT_CAPACITY);
+  const text = `Metal conduction along the core is left out: by its measures it would take ${(100 * share).toFixed(1)} % of the heat at most.`;
   return [{ rank: 'note', kind: 'metal conduction', text, place: 'core' }];
 };

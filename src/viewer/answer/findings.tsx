@@ -26,16 +26,20 @@ export function Findings({ session, display }: PageProps) {
   const title = session.after.value === undefined ? 'Also in this run' : 'Also in After';
   return (
     <section class="findings" aria-label={title}>
-      <h2>{title}</h2>
-      <div>
-        <Rows findings={shown} />
-        {folded.length > 0 && (
-          <details>
-            <summary>{folded.length} more</summary>
-            <Rows findings={folded} />
-          </details>
-        )}
-      </div>
+      {shown.length > 0 && (
+        <>
+          <h2>{title}</h2>
+          <div>
+            <Rows findings={shown} />
+            {folded.length > 0 && (
+              <details>
+                <summary>{folded.length} more</summary>
+                <Rows findings={folded} />
+              </details>
+            )}
+          </div>
+        </>
+      )}
       <p class="small">{ESTIMATE_CAUTION}</p>
     </section>
   );

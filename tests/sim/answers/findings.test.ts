@@ -305,7 +305,6 @@ describe('findings', () => {
       ['check', 'fast air port'],
       ['note', 'condensation left out'],
       ['note', 'pump off'],
-      ['note', 'metal conduction'],
     ]);
   });
 
