@@ -113,6 +113,12 @@ export const temperature = (kelvin: number, units: UnitChoice, digits?: number):
 export const difference = (kelvin: number, units: UnitChoice, digits?: number): Shown =>
   shownAs(kelvin, 'K', units, digits);
 
+/** A difference with its sign and without its unit: "+1.2". */
+export function signedDifference(kelvin: number, units: UnitChoice): string {
+  const { value } = difference(kelvin, units);
+  return kelvin > 0 && Number(value) !== 0 ? `+${value}` : value;
+}
+
 /** @param flow - coolant flow [m3/s] */
 export const flow = (flow: number, units: UnitChoice): Shown => shownAs(flow, 'L/min', units);
 

@@ -74,6 +74,63 @@ describe('questions about the car on the rollers', () => {
     await context.close();
   });
 
+  it('readings of the gauge stand on the bars as soon as they are typed, until they are cleared', async () => {
+    const config = shippedConfig(CAR);
+    const [first] = summarisePulls(simulate(config), config.limit.chargeTemperature);
+    const miss = fromSi(first.atEnd.indicatedTemperature, 'degC') - 60;
+    const { page, context, faults } = await visit.visitor();
+    await page.goto(visit.address);
+    await solved(page);
+    const band = page.getByRole('region', { name: 'Pulls and time' });
+    const dots = band.locator('.gauge-dot');
+    const legend = band.getByText(/^Dot: gauge at the end of the pull, tick: model as a gauge reads it/);
+    expect(await legend.count()).toBe(0);
+    await openQuestion(page, 'Gauge');
+    await type(page, 'Pull 1', '60');
+    await type(page, 'Pull 2', '50');
+    await expect.poll(() => dots.count()).toBe(2);
+    expect(await band.locator('.model-tick').count()).toBe(2);
+    expect(await band.locator('.miss').first().textContent()).toBe(`${miss > 0 ? '+' : ''}${miss.toFixed(1)}`);
+    expect(await legend.isVisible()).toBe(true);
+    expect(plain(await band.locator('p.spoken').innerText())).toContain('Gauge readings are shown at 2 pulls');
+    // The dot of 50 degC stands as high as 50 on the axis (a text stands on its foot, 4 px below), in the middle of pull 2.
+    const place = (text: string, attribute: string) =>
+      band.locator('.bars-drawing text').getByText(text, { exact: true }).getAttribute(attribute);
+    expect(Number(await dots.nth(1).getAttribute('cy'))).toBeCloseTo(Number(await place('50', 'y')) - 4, 0);
+    expect(Math.abs(Number(await dots.nth(1).getAttribute('cx')) - Number(await place('Pull 2', 'x')))).toBeLessThan(2);
+
+    await page.getByRole('radio', { name: 'Triage', exact: true }).check();
+    expect(await dots.count()).toBe(2);
+    await page.getByRole('button', { name: /More answers/ }).click();
+    expect(await dots.count()).toBe(2);
+    await page.reload();
+    await solved(page);
+    await expect.poll(() => dots.count()).toBe(2);
+    await page.getByRole('combobox', { name: /Variants/ }).selectOption('bigger core');
+    await band.getByText(/tick: After as a gauge reads it/).waitFor();
+    expect(await dots.count()).toBe(2);
+    await band.getByRole('button', { name: 'Table' }).click();
+    expect(plain(await band.locator('thead').innerText())).toMatch(
+      /gauge at the end, °C miss \(After less gauge\), K$/,
+    );
+    expect(plain(await band.locator('tbody tr').nth(1).innerText())).toMatch(/ 50\.0 -?\d+\.\d$/);
+    await band.getByRole('button', { name: 'Table' }).click();
+
+    await openQuestion(page, 'Gauge');
+    const box = page.getByRole('textbox', { name: 'Pull 1' });
+    await expect.poll(() => box.inputValue()).toBe('60');
+    await page.getByRole('button', { name: 'Clear readings' }).click();
+    await expect.poll(() => dots.count()).toBe(0);
+    await expect.poll(() => box.inputValue()).toBe('');
+    await page.getByRole('button', { name: 'Undo: clear readings' }).click();
+    await expect.poll(() => dots.count()).toBe(2);
+    await expect.poll(() => box.inputValue()).toBe('60');
+    await page.getByRole('combobox', { name: 'Scenario' }).selectOption('Session coupe');
+    await expect.poll(() => dots.count()).toBe(0);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
   it('triage names the air lock that was planted', async () => {
     const locked = applyChanges(shippedScenario(CAR), 'air lock', { 'core.airLockedShare': 0.5 }).scenario;
     if (locked === undefined) throw new Error('refused');

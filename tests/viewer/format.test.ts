@@ -10,6 +10,7 @@ import {
   onScreen,
   scaleOf,
   seconds,
+  signedDifference,
   temperature,
 } from '../../src/viewer/format.ts';
 import { IMPERIAL, METRIC } from '../../src/viewer/state/display.ts';
@@ -63,6 +64,16 @@ describe('numbers with units', () => {
   it('writes no minus before zero', () => {
     expect(fixed(-0.04, 1)).toBe('0.0');
     expect(fixed(-0.06, 1)).toBe('-0.1');
+  });
+
+  it('signs a difference, and one of nothing has no sign', () => {
+    expect([1.24, -1.24, 0.04, -0.04].map((miss) => signedDifference(miss, METRIC))).toEqual([
+      '+1.2',
+      '-1.2',
+      '0.0',
+      '0.0',
+    ]);
+    expect(signedDifference(5, IMPERIAL)).toBe('+9.0');
   });
 
   it('comes back to SI from what is shown', () => {

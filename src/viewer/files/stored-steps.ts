@@ -1,5 +1,6 @@
 import type { JsonObject } from '../../sim/index.ts';
 import { type Car, readCar } from '../state/cars.ts';
+import { GAUGE_RANGE, GAUGE_STEP_RANGE, type Gauge } from '../state/gauge.ts';
 import type { Session } from '../state/session.ts';
 
 /** So many steps each way are kept: enough to find one's way back, little enough for the browser's storage. */
@@ -23,6 +24,7 @@ interface StoredStep {
   /** places in the table; null where there was no car */
   readonly before: number | null;
   readonly after: number | null;
+  readonly gauge?: Gauge;
 }
 
 type UndoStep = Session['undoSteps']['value'][number];
@@ -38,9 +40,7 @@ export function storedSteps({ undoSteps, redoSteps }: Session): StoredSteps {
     return known >= 0 ? known : cars.push(car) - 1;
   };
   const stored = (steps: readonly UndoStep[]) =>
-    steps
-      .slice(-MOST_STORED)
-      .map(({ label, before, after }) => ({ label, before: placeOf(before), after: placeOf(after) }));
+    steps.slice(-MOST_STORED).map((step) => ({ ...step, before: placeOf(step.before), after: placeOf(step.after) }));
   const [undo, redo] = [stored(undoSteps.value), stored(redoSteps.value)];
   return { cars: cars.map(asStored), undo, redo };
 }
@@ -59,7 +59,7 @@ export function restoreSteps({ cars, undo, redo }: StoredSteps, session: Session
   if (found.some((car) => car === undefined)) return;
   const carAt = (place: number | null): Car | undefined => (place === null ? undefined : found[place]);
   const read = (steps: readonly StoredStep[]): UndoStep[] =>
-    steps.map(({ label, before, after }) => ({ label, before: carAt(before), after: carAt(after) }));
+    steps.map((step) => ({ ...step, before: carAt(step.before), after: carAt(step.after) }));
   session.undoSteps.value = read(undo);
   session.redoSteps.value = read(redo);
 }
@@ -71,7 +71,24 @@ export function areStoredSteps(value: unknown): value is StoredSteps {
   if (!Array.isArray(cars) || !Array.isArray(undo) || !Array.isArray(redo) || !cars.every(isStoredCar)) return false;
   const isPlace = (place: unknown) => place === null || (typeof place === 'number' && place in cars);
   return [...undo, ...redo].every(
-    (step) => isRecord(step) && typeof step.label === 'string' && isPlace(step.before) && isPlace(step.after),
+    (step) =>
+      isRecord(step) &&
+      typeof step.label === 'string' &&
+      isPlace(step.before) &&
+      isPlace(step.after) &&
+      (step.gauge === undefined || isGauge(step.gauge)),
+  );
+}
+
+/** Whether what was stored are readings of a gauge. */
+export function isGauge(value: unknown): value is Gauge {
+  const isWithin = (each: unknown, [low, high]: readonly [number, number]) =>
+    typeof each === 'number' && each >= low && each <= high;
+  return (
+    isRecord(value) &&
+    Array.isArray(value.byPull) &&
+    value.byPull.every((reading) => reading === null || isWithin(reading, GAUGE_RANGE)) &&
+    isWithin(value.step, GAUGE_STEP_RANGE)
   );
 }
 

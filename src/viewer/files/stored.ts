@@ -12,10 +12,12 @@ import {
   type UnitChoice,
 } from '../state/display.ts';
 import { APART_CHOICES, TUBE_CHOICES } from '../state/drawing.ts';
+import type { Gauge } from '../state/gauge.ts';
 import type { Draft, Session } from '../state/session.ts';
 import {
   areStoredSteps,
   asStored,
+  isGauge,
   isRecord,
   isStoredCar,
   restoreSteps,
@@ -32,12 +34,13 @@ interface Stored {
   readonly version: typeof VERSION;
   readonly before?: StoredCar;
   readonly after?: StoredCar;
+  readonly gauge: Gauge;
   readonly drafts: readonly Pick<Draft, 'path' | 'text' | 'changes'>[];
   readonly steps: StoredSteps;
   readonly view: Readonly<Record<string, unknown>>;
 }
 
-/** Cars, texts that could not be read, steps to undo and redo, units, theme and view as one text. */
+/** Cars, readings, texts that could not be read, steps to undo and redo, units, theme and view as one text. */
 export function toStoredText(session: Session, display: Display): string {
   const { drawing } = display;
   const [before, after] = [session.before.value, session.after.value];
@@ -45,6 +48,7 @@ export function toStoredText(session: Session, display: Display): string {
     version: VERSION,
     ...(before && { before: asStored(before) }),
     ...(after && { after: asStored(after) }),
+    gauge: session.gauge.value,
     drafts: session.drafts.value.map(({ path, text, changes }) => ({ path, text, changes })),
     steps: storedSteps(session),
     view: {
@@ -79,13 +83,14 @@ export function restoreFrom(text: string, session: Session, display: Display): b
   }
   if (!isRecord(stored) || stored.version !== VERSION) return false;
   if (isRecord(stored.view)) restoreView(stored.view, display);
-  const { before, after, drafts, steps } = stored;
+  const { before, after, gauge, drafts, steps } = stored;
   if (before === undefined) {
     if (areStoredSteps(steps)) restoreSteps(steps, session);
     return true;
   }
   if (!isStoredCar(before) || (after !== undefined && !isStoredCar(after))) return false;
   if (!session.restore(before.document, before.label, after?.document, after?.label)) return false;
+  if (isGauge(gauge)) session.gauge.value = gauge;
   if (areStoredSteps(steps)) restoreSteps(steps, session);
   for (const draft of Array.isArray(drafts) ? drafts : []) restoreDraft(draft, session);
   return after === undefined || session.after.value !== undefined;

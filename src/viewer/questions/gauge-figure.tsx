@@ -1,5 +1,5 @@
 import type { CarAgreement } from '../../sim/index.ts';
-import { briefly, difference, scaleOf } from '../format.ts';
+import { briefly, scaleOf, signedDifference } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
 import { roundRange, roundStep, ticksBetween } from '../time/ticks.ts';
 import { LevelLines, placeOn } from './scales.tsx';
@@ -9,12 +9,6 @@ const [LEFT, RIGHT, TOP, FOOT] = [44, 14, 22, 34];
 /** Above so many pulls the misses are only in the table. */
 const MOST_WRITTEN = 9;
 const WIDEST_BAR = 34;
-
-/** A difference with its sign and without its unit: "+1.2". */
-export function signedDifference(kelvin: number, units: UnitChoice): string {
-  const { value } = difference(kelvin, units);
-  return kelvin > 0 && Number(value) !== 0 ? `+${value}` : value;
-}
 
 interface GaugeFigureProps {
   readonly agreement: CarAgreement;

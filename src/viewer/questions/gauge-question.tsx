@@ -1,18 +1,16 @@
 import { useSignal } from '@preact/signals';
-import { explainAgreement, type GaugeReading, toSi } from '../../sim/index.ts';
-import { difference, fixed, scaleOf, temperature, wordingIn } from '../format.ts';
+import { explainAgreement } from '../../sim/index.ts';
+import { difference, fixed, scaleOf, signedDifference, temperature, wordingIn } from '../format.ts';
 import type { PageProps } from '../page.tsx';
 import type { UnitChoice } from '../state/display.ts';
+import { GAUGE_RANGE, GAUGE_STEP_RANGE, type Gauge, readingsOf, withReading } from '../state/gauge.ts';
 import { AnswerTable } from './answer-table.tsx';
-import { GaugeFigure, signedDifference } from './gauge-figure.tsx';
+import { GaugeFigure } from './gauge-figure.tsx';
 import { pullsOf, whyNoPulls } from './pulls-wanted.tsx';
 import { QuestionFrame, Sentences } from './question-frame.tsx';
-import { expected, isNumber, type Range, type Typed, TypedBox } from './typed-box.tsx';
+import { expected, isNumber, type Typed, TypedBox } from './typed-box.tsx';
 import { type FoundAnswer, useQuestion } from './use-question.ts';
 
-/** What a gauge may show [degC], and what its last figure may be worth [K]. */
-const READINGS: Range = [-50, 200];
-const STEPS: Range = [0.01, 10];
 /** Boxes that are there before anything is typed; there is always an empty one more. */
 const FIRST_BOXES = 3;
 
@@ -21,30 +19,36 @@ export function GaugeQuestion(props: PageProps) {
   const { session, display } = props;
   const car = session.inHand.value;
   const units = display.units.value;
-  const typed = useSignal<readonly Typed[]>([]);
-  const step = useSignal<Typed>(1);
-  const readings = readingsOf(typed.value);
-  const asked = { readings, gaugeStep: isNumber(step.value) ? step.value : 1 };
-  const { found, ...asking } = useQuestion(props, 'gauge', asked);
+  const gauge = session.gauge.value;
+  /** places of the pulls whose boxes hold a text that is no reading; the step's box may hold one too */
+  const wrong = useSignal<ReadonlySet<number>>(new Set());
+  const isStepWrong = useSignal(false);
+  const readings = readingsOf(gauge);
+  const { found, ...asking } = useQuestion(props, 'gauge', { readings, gaugeStep: gauge.step });
   const pulls = pullsOf(car);
+  const typed = boxesOf(gauge.byPull, wrong.value).slice(0, pulls);
+  const step = isStepWrong.value ? 'unreadable' : gauge.step;
   return (
     <QuestionFrame
       title="Does the car agree?"
       inputs={
         <>
           <p class="question-intro small">
-            What the gauge showed at the end of the pulls; leave out a pull that nobody read.
+            What the gauge showed at the end of the pulls; leave out a pull that nobody read. The readings stand as dots
+            on the bars of the pulls.
           </p>
-          {Array.from({ length: boxesFor(typed.value, pulls) }, (_, k) => (
+          {Array.from({ length: boxesFor(typed, pulls) }, (_, k) => (
             <TypedBox
               key={k}
               label={`Pull ${k + 1}`}
               fileUnit="degC"
               units={units}
-              range={READINGS}
-              value={typed.value[k] ?? 'empty'}
+              range={GAUGE_RANGE}
+              value={typed[k] ?? 'empty'}
               onChange={(value) => {
-                typed.value = withReading(typed.value, k, value);
+                const others = [...wrong.value].filter((place) => place !== k);
+                wrong.value = new Set(value === 'unreadable' ? [...others, k] : others);
+                session.gauge.value = withReading(session.gauge.value, k, isNumber(value) ? value : null);
               }}
             />
           ))}
@@ -52,15 +56,26 @@ export function GaugeQuestion(props: PageProps) {
             label="Step of the gauge"
             fileUnit="K"
             units={units}
-            range={STEPS}
-            value={step.value}
+            range={GAUGE_STEP_RANGE}
+            value={step}
             onChange={(value) => {
-              step.value = value;
+              isStepWrong.value = !isNumber(value);
+              if (isNumber(value)) session.gauge.value = { ...session.gauge.value, step: value };
             }}
           />
+          <button
+            type="button"
+            disabled={readings.length === 0 && wrong.value.size === 0}
+            onClick={() => {
+              wrong.value = new Set();
+              session.clearReadings();
+            }}
+          >
+            Clear readings
+          </button>
         </>
       }
-      why={whyNoPulls(car) ?? whyNot(typed.value, step.value, units)}
+      why={whyNoPulls(car) ?? whyNot(typed, step, units)}
       {...asking}
     >
       {found && <Answer found={found} units={units} />}
@@ -68,24 +83,20 @@ export function GaugeQuestion(props: PageProps) {
   );
 }
 
+/** What the boxes hold: the readings, and texts that are none. */
+export function boxesOf(byPull: Gauge['byPull'], wrong: ReadonlySet<number>): Typed[] {
+  const length = Math.max(byPull.length, ...[...wrong].map((place) => place + 1));
+  return Array.from({ length }, (_, k) => (wrong.has(k) ? 'unreadable' : (byPull[k] ?? 'empty')));
+}
+
 /** So many boxes that one is empty, as far as there are pulls. */
 export const boxesFor = (typed: readonly Typed[], pulls: number): number =>
   Math.min(pulls, Math.max(FIRST_BOXES, typed.findLastIndex((each) => each !== 'empty') + 2));
 
-/** The boxes with another value in one of them. */
-export function withReading(typed: readonly Typed[], pull: number, value: Typed): readonly Typed[] {
-  const length = Math.max(typed.length, pull + 1);
-  return Array.from({ length }, (_, k) => (k === pull ? value : (typed[k] ?? 'empty')));
-}
-
-/** Readings of the boxes that hold one, degC as typed to K. */
-export const readingsOf = (typed: readonly Typed[]): GaugeReading[] =>
-  typed.flatMap((each, k) => (isNumber(each) ? [{ pull: k + 1, indicated: toSi(each, 'degC') }] : []));
-
 function whyNot(typed: readonly Typed[], step: Typed, units: UnitChoice): string | undefined {
   const wrong = typed.indexOf('unreadable');
-  if (wrong >= 0) return expected(`Pull ${wrong + 1}`, 'degC', units, READINGS);
-  if (!isNumber(step)) return expected('Step of the gauge', 'K', units, STEPS);
+  if (wrong >= 0) return expected(`Pull ${wrong + 1}`, 'degC', units, GAUGE_RANGE);
+  if (!isNumber(step)) return expected('Step of the gauge', 'K', units, GAUGE_STEP_RANGE);
   return typed.some(isNumber) ? undefined : 'Type at least one reading.';
 }
 

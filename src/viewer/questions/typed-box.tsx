@@ -32,14 +32,15 @@ interface TypedBoxProps {
   readonly onChange: (typed: Typed) => void;
 }
 
-/** A number with its unit; a choice of other units converts what stands in it. */
+/** A number with its unit; what stands in it follows the units that are chosen, and what another hand puts there. */
 export function TypedBox({ label, fileUnit, units, range, value, placeholder, onChange }: TypedBoxProps) {
   const measure = measureOf(fileUnit, units);
   const text = useSignal('');
-  // For another unit the text is written anew; never while somebody types.
+  // Written anew where the text does not say the value; never while somebody types, since then it does.
   useEffect(() => {
-    if (isNumber(value)) text.value = boxText(value, measure);
-  }, [measure.symbol]);
+    if (value === 'unreadable' || readTyped(text.value, fileUnit, units, range) === value) return;
+    text.value = isNumber(value) ? boxText(value, measure) : '';
+  }, [measure.symbol, value]);
   return (
     <label class="typed-box">
       <span>{label}</span>

@@ -21,6 +21,7 @@ import {
   withListsOf,
   withValueOf,
 } from './cars.ts';
+import { type Gauge, NOTHING_READ, readingsOf } from './gauge.ts';
 
 /** What undo and redo go between. Documents are never changed, only replaced. */
 interface Snapshot {
@@ -31,6 +32,8 @@ interface Snapshot {
 interface UndoStep extends Snapshot {
   /** what the gesture did, in words: "core: airside conductance" */
   readonly label: string;
+  /** what the gauge had shown, where the step led to another file or cleared it */
+  readonly gauge?: Gauge;
 }
 
 /** New values by their path in the file, as typed; `undefined` takes the key out of the file. */
@@ -60,6 +63,8 @@ export class Session {
   readonly after: Signal<Car | undefined> = signal(undefined);
   readonly beforeRun: Signal<CarRun> = signal(NO_RUN);
   readonly afterRun: Signal<CarRun> = signal(NO_RUN);
+  /** what the gauge of the opened car showed: it stays while parts are changed, and goes with the file */
+  readonly gauge: Signal<Gauge> = signal(NOTHING_READ);
   readonly drafts: Signal<readonly Draft[]> = signal([]);
   /** the newest of the drafts */
   readonly draft: ReadonlySignal<Draft | undefined> = computed(() => this.drafts.value.at(-1));
@@ -88,7 +93,7 @@ export class Session {
     const { scenario, issues } = parseScenario(text);
     if (scenario === undefined) return issues;
     const { car } = readCar(label ?? 'stock car', scenario.document);
-    this.step(`open ${scenario.values.name}`, () => this.put(car, undefined));
+    this.step(`open ${scenario.values.name}`, () => this.put(car, undefined), NOTHING_READ);
     return issues;
   }
 
@@ -103,7 +108,17 @@ export class Session {
 
   /** Takes both cars away: the empty page. */
   clear(): void {
-    this.step('new', () => this.put(undefined, undefined));
+    this.step('new', () => this.put(undefined, undefined), NOTHING_READ);
+  }
+
+  /** Forgets what the gauge showed; its step stays. */
+  clearReadings(): void {
+    const { gauge } = this;
+    if (readingsOf(gauge.value).length === 0) return;
+    batch(() => {
+      this.remember({ ...this.snapshot(), label: 'clear readings', gauge: gauge.value });
+      gauge.value = { ...gauge.value, byPull: [] };
+    });
   }
 
   /**
@@ -238,10 +253,9 @@ export class Session {
     const last = steps[steps.length - 1];
     if (last === undefined) return;
     batch(() => {
-      this.redoSteps.value = [...this.redoSteps.value, { ...this.snapshot(), label: last.label }];
+      this.redoSteps.value = [...this.redoSteps.value, this.turnedRound(last)];
       this.undoSteps.value = steps.slice(0, -1);
-      this.drafts.value = [];
-      this.put(last.before, last.after);
+      this.goTo(last);
     });
   }
 
@@ -251,11 +265,21 @@ export class Session {
     const last = steps[steps.length - 1];
     if (last === undefined) return;
     batch(() => {
-      this.undoSteps.value = [...this.undoSteps.value, { ...this.snapshot(), label: last.label }];
+      this.undoSteps.value = [...this.undoSteps.value, this.turnedRound(last)];
       this.redoSteps.value = steps.slice(0, -1);
-      this.drafts.value = [];
-      this.put(last.before, last.after);
+      this.goTo(last);
     });
+  }
+
+  /** The step that leads back from where `step` leads. */
+  private turnedRound({ label, gauge }: UndoStep): UndoStep {
+    return { ...this.snapshot(), label, ...(gauge && { gauge: this.gauge.value }) };
+  }
+
+  private goTo({ before, after, gauge }: UndoStep): void {
+    this.drafts.value = [];
+    this.put(before, after);
+    if (gauge !== undefined) this.gauge.value = gauge;
   }
 
   /**
@@ -307,13 +331,15 @@ export class Session {
     return first.warnings;
   }
 
-  private step(label: string, act: () => void): void {
+  /** @param gauge - what its gauge shows, where another car comes */
+  private step(label: string, act: () => void, gauge?: Gauge): void {
     const start = this.gesture.value ?? this.snapshot();
     batch(() => {
       this.gesture.value = undefined;
       this.drafts.value = [];
       act();
-      if (start.before !== undefined) this.remember({ ...start, label });
+      if (start.before !== undefined) this.remember({ ...start, label, ...(gauge && { gauge: this.gauge.value }) });
+      if (gauge !== undefined) this.gauge.value = gauge;
     });
   }
 

@@ -2,13 +2,15 @@ import './band.css';
 import { type ReadonlySignal, type Signal, useComputed, useSignal, useSignalEffect } from '@preact/signals';
 import { clockTime } from '../format.ts';
 import type { PageProps } from '../page.tsx';
+import { readingsOf } from '../state/gauge.ts';
 import { BarTable } from './bar-table.tsx';
 import { BarsOverTime } from './bars-over-time.tsx';
+import { gaugeMarks } from './gauge-marks.ts';
 import { describeTime, nameOf, type Phase, stepByPull } from './phases.ts';
 import { PlayButton } from './play-button.tsx';
 import { isFree, play } from './playback.ts';
 import { inHand, lengthOf, shownRuns } from './runs.ts';
-import { describeBars } from './sentences.ts';
+import { describeBars, describeMarks } from './sentences.ts';
 import { Toggle } from './toggle.tsx';
 
 const SPEEDS = [0.5, 1, 2, 5, 10];
@@ -21,7 +23,11 @@ export function Band(props: PageProps) {
   const runs = useComputed(() => shownRuns(session));
   const phases = useComputed(() => inHand(runs.value)?.phases ?? []);
   const length = useComputed(() => lengthOf(runs.value));
-  const sentence = useComputed(() => describeBars(runs.value, display.units.value));
+  const marks = useComputed(() => gaugeMarks(inHand(runs.value), readingsOf(session.gauge.value)));
+  const sentence = useComputed(() => {
+    const units = display.units.value;
+    return [describeBars(runs.value, units), describeMarks(marks.value, units)].filter(Boolean).join(' ');
+  });
   const isPullsOnly = useSignal(false);
   const isTable = useSignal(false);
   usePlayback(props, runs);
@@ -58,12 +64,19 @@ export function Band(props: PageProps) {
         // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reachable by keys
         <section class="band-table" aria-label="Table of pulls" tabIndex={0}>
           <p class="small">{sentence}</p>
-          <BarTable runs={runs.value} units={display.units.value} />
+          <BarTable runs={runs.value} marks={marks.value} units={display.units.value} />
         </section>
       ) : (
         <>
           <p class="spoken">{sentence}</p>
-          <BarsOverTime {...props} runs={runs} phases={phases} length={length} isPullsOnly={isPullsOnly} />
+          <BarsOverTime
+            {...props}
+            runs={runs}
+            phases={phases}
+            marks={marks}
+            length={length}
+            isPullsOnly={isPullsOnly}
+          />
         </>
       )}
     </section>

@@ -1,18 +1,26 @@
 import type { PullSummary } from '../../sim/index.ts';
 import { clockTime, difference, fixed, temperature } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
+import { type GaugeMark, missOf } from './gauge-marks.ts';
 import { isPull, type Phase } from './phases.ts';
 import type { ShownRun } from './runs.ts';
 import { byTable } from './shop-table.ts';
 
-/** The same numbers as the bars. */
-export function BarTable({ runs, units }: { runs: readonly ShownRun[]; units: UnitChoice }) {
+interface BarTableProps {
+  readonly runs: readonly ShownRun[];
+  readonly marks: readonly GaugeMark[];
+  readonly units: UnitChoice;
+}
+
+/** The same numbers as the bars; the gauge, where it was read, beside the car in hand. */
+export function BarTable({ runs, marks, units }: BarTableProps) {
   const longest = runs.reduce<readonly Phase[]>((most, { phases }) => {
     const pulls = phases.filter(isPull);
     return pulls.length > most.length ? pulls : most;
   }, []);
   const name = ({ which }: ShownRun) => (runs.length === 1 ? '' : which === 'before' ? 'Before, ' : 'After, ');
   const columns = runs.map((run) => ({ run, heads: headsOf(run, units) }));
+  const gauge = marks.length === 0 ? [] : gaugeHeads(runs.length === 1 ? 'model' : 'After', units);
   return (
     <table class="numbers">
       <caption class="spoken">Peak charge temperature of each pull</caption>
@@ -28,6 +36,11 @@ export function BarTable({ runs, units }: { runs: readonly ShownRun[]; units: Un
               </th>
             )),
           )}
+          {gauge.map(({ title }) => (
+            <th scope="col" key={title}>
+              {title}
+            </th>
+          ))}
         </tr>
       </thead>
       <tbody>
@@ -41,6 +54,10 @@ export function BarTable({ runs, units }: { runs: readonly ShownRun[]; units: Un
                 <td key={run.which + title}>{summary === undefined ? '?' : read(summary)}</td>
               ));
             })}
+            {gauge.map(({ title, read }) => {
+              const mark = marks.find((each) => each.pull === pull);
+              return <td key={title}>{mark && read(mark)}</td>;
+            })}
           </tr>
         ))}
       </tbody>
@@ -51,13 +68,22 @@ export function BarTable({ runs, units }: { runs: readonly ShownRun[]; units: Un
 /** Less water than this shows as nought [kg]. */
 const LEAST_WATER = 0.00005;
 
-interface Head {
+interface Head<Of> {
   readonly title: string;
-  readonly read: (pull: PullSummary) => string;
+  readonly read: (of: Of) => string;
 }
 
+/** What is said of each pull whose end was read off the gauge. */
+const gaugeHeads = (model: string, units: UnitChoice): Head<GaugeMark>[] => [
+  {
+    title: `gauge at the end, ${temperature(0, units).unit}`,
+    read: ({ gauge }) => temperature(gauge, units).value,
+  },
+  { title: `miss (${model} less gauge), ${difference(0, units).unit}`, read: (mark) => missOf(mark, units) || '?' },
+];
+
 /** What is said of each pull: water where some condenses, spark and torque where the shop has its table. */
-function headsOf({ pulls, car }: ShownRun, units: UnitChoice): Head[] {
+function headsOf({ pulls, car }: ShownRun, units: UnitChoice): Head<PullSummary>[] {
   const { unit } = temperature(0, units);
   const { unit: step } = difference(0, units);
   const { chargeTable } = car.config;

@@ -1,9 +1,12 @@
 import { type ReadonlySignal, useComputed } from '@preact/signals';
 import { useRef } from 'preact/hooks';
 import type { PageProps } from '../page.tsx';
+import { shareOut } from './bars.ts';
 import { Bars } from './bars-view.tsx';
+import { type GaugeMark, haveRoom, missOf } from './gauge-marks.ts';
 import { describeClock, type Phase, stepByPull } from './phases.ts';
 import { inHand, type ShownRun } from './runs.ts';
+import { explainMarks } from './sentences.ts';
 import { evenScale, pullsOnlyScale, type TimeScale } from './time-scale.ts';
 import { useSize } from './use-size.ts';
 
@@ -18,13 +21,14 @@ const PHONE = 500;
 interface BarsOverTimeProps extends PageProps {
   readonly runs: ReadonlySignal<readonly ShownRun[]>;
   readonly phases: ReadonlySignal<readonly Phase[]>;
+  readonly marks: ReadonlySignal<readonly GaugeMark[]>;
   /** s */
   readonly length: ReadonlySignal<number>;
   readonly isPullsOnly: ReadonlySignal<boolean>;
 }
 
 /** Bars above, the track of phases below, and one line through both at the time shown. */
-export function BarsOverTime({ clock, display, runs, phases, length, isPullsOnly }: BarsOverTimeProps) {
+export function BarsOverTime({ clock, display, runs, phases, marks, length, isPullsOnly }: BarsOverTimeProps) {
   const host = useRef<HTMLDivElement>(null);
   const size = useSize(host);
   const scale = useComputed(() => (isPullsOnly.value ? pullsOnlyScale(phases.value) : evenScale(length.value)));
@@ -35,28 +39,42 @@ export function BarsOverTime({ clock, display, runs, phases, length, isPullsOnly
     const width = Math.max(1, size.value.width - left.value - right.value);
     return (time: number) => left.value + (end > 0 ? (placeOf(time) / end) * width : 0);
   });
+  const hasMisses = useComputed(() => {
+    const slots = shareOut(runs.value, { x: x.value, width: size.value.width - left.value - right.value });
+    return haveRoom(
+      marks.value.map((mark) => missOf(mark, display.units.value)),
+      slots,
+    );
+  });
   const cursor = useComputed(() => x.value(clock.shown.value).toFixed(1));
   return (
-    <div class="bars" ref={host} style={{ '--left': `${left.value}px`, '--right': `${right.value}px` }}>
-      <Bars
-        clock={clock}
-        display={display}
-        runs={runs}
-        phases={phases}
-        size={size}
-        x={x}
-        left={left.value}
-        right={right.value}
-      />
-      {runs.value.length === 0 ? (
-        <p class="small bars-empty">The peaks of all pulls stand here after the first run.</p>
-      ) : (
-        <svg class="bars-cursor" aria-hidden="true">
-          <line x1={cursor} x2={cursor} y1="4" y2="100%" />
-        </svg>
+    <>
+      {marks.value.length > 0 && (
+        <p class="small bars-legend">{explainMarks(runs.value, hasMisses.value, display.units.value)}</p>
       )}
-      <Scrubber clock={clock} phases={phases} scale={scale} isIdle={inHand(runs.value)?.run.series === undefined} />
-    </div>
+      <div class="bars" ref={host} style={{ '--left': `${left.value}px`, '--right': `${right.value}px` }}>
+        <Bars
+          clock={clock}
+          display={display}
+          runs={runs}
+          phases={phases}
+          marks={marks}
+          hasMisses={hasMisses.value}
+          size={size}
+          x={x}
+          left={left.value}
+          right={right.value}
+        />
+        {runs.value.length === 0 ? (
+          <p class="small bars-empty">The peaks of all pulls stand here after the first run.</p>
+        ) : (
+          <svg class="bars-cursor" aria-hidden="true">
+            <line x1={cursor} x2={cursor} y1="4" y2="100%" />
+          </svg>
+        )}
+        <Scrubber clock={clock} phases={phases} scale={scale} isIdle={inHand(runs.value)?.run.series === undefined} />
+      </div>
+    </>
   );
 }
 

@@ -5,6 +5,7 @@ import {
   type Bar,
   barRange,
   barsThatMatter,
+  LETTER,
   layOutBars,
   type NumberPlace,
   numberPlace,
@@ -12,6 +13,8 @@ import {
   writtenPulls,
 } from './bars.ts';
 import { type TargetEvent, targetEvents } from './events.ts';
+import { type GaugeMark, heightsOf, missOf, numberFoot, type PlacedMark, placeMarks } from './gauge-marks.ts';
+import { GaugeMarks } from './gauge-marks-view.tsx';
 import { isPull, type Phase, phaseAt } from './phases.ts';
 import { endOf, inHand, type ShownRun } from './runs.ts';
 import { ticksBetween } from './ticks.ts';
@@ -30,6 +33,8 @@ const CLEAR = 11;
 interface BarsProps extends Pick<PageProps, 'clock' | 'display'> {
   readonly runs: ReadonlySignal<readonly ShownRun[]>;
   readonly phases: ReadonlySignal<readonly Phase[]>;
+  readonly marks: ReadonlySignal<readonly GaugeMark[]>;
+  readonly hasMisses: boolean;
   readonly size: ReadonlySignal<Size>;
   readonly x: ReadonlySignal<(time: number) => number>;
   readonly left: number;
@@ -37,14 +42,14 @@ interface BarsProps extends Pick<PageProps, 'clock' | 'display'> {
 }
 
 /** The drawing of the bars and the track; the time that is shown moves above it and redraws nothing here. */
-export function Bars({ clock, display, runs, phases, size, x, left, right }: BarsProps) {
+export function Bars({ clock, display, runs, phases, marks, hasMisses, size, x, left, right }: BarsProps) {
   const pullAtClock = useComputed(() => phaseAt(phases.value, clock.shown.value)?.pull ?? 0);
   const { width, height } = size.value;
   const shown = runs.value;
   const hand = inHand(shown);
   if (hand === undefined || width === 0) return <svg class="bars-drawing" aria-hidden="true" />;
   const units = display.units.value;
-  const [low, high] = barRange(shown, RANGE_STEP);
+  const [low, high] = barRange(shown, RANGE_STEP, heightsOf(marks.value));
   const outside = outsideOf(shown);
   const floor = height - TRACK - NAMES;
   const y = (kelvin: number) => floor - ((kelvin - low) / (high - low)) * (floor - TOP);
@@ -52,6 +57,13 @@ export function Bars({ clock, display, runs, phases, size, x, left, right }: Bar
   const { fromSi, toSi } = scaleOf('degC', units);
   const wholeDigits = fixed(fromSi(high), 0).length;
   const layout = layOutBars(shown, { x: x.value, y, width: width - left - right, wholeDigits });
+  const placed = placeMarks(marks.value, {
+    ...layout,
+    y,
+    limit: y(limit),
+    right: width,
+    write: hasMisses ? (mark) => missOf(mark, units) : undefined,
+  });
   const free = Math.min(width - right, ...layout.bars.map((bar) => bar.x)) - left - 6;
   const ticks = ticksBetween(fromSi(low), fromSi(high), units.temperature === 'degC' ? 10 : 20).filter(
     (tick) => Math.abs(y(toSi(tick)) - y(limit)) > CLEAR && Math.abs(y(toSi(tick)) - floor) > CLEAR,
@@ -103,6 +115,7 @@ export function Bars({ clock, display, runs, phases, size, x, left, right }: Bar
       <text class="strong" x={left + 6} y={y(limit) - 7}>
         {fitting(free, `Limit ${joined(temperature(limit, units))}`, 'Limit')}
       </text>
+      <GaugeMarks marks={placed} />
       {[...written].map((bar) => (
         <Peak
           key={`${bar.which}${bar.pull}`}
@@ -110,6 +123,7 @@ export function Bars({ clock, display, runs, phases, size, x, left, right }: Bar
           floor={floor}
           digits={digits}
           place={numberPlace(bar, isThin, left, width)}
+          marks={placed}
           fromSi={fromSi}
         />
       ))}
@@ -146,9 +160,6 @@ export function Bars({ clock, display, runs, phases, size, x, left, right }: Bar
     </svg>
   );
 }
-
-/** Rough width of a letter [px]. */
-const LETTER = 6.8;
 
 /** The longest of some texts that fits. */
 const fitting = (room: number, ...texts: string[]): string => texts.find((text) => LETTER * text.length <= room) ?? '';
@@ -190,24 +201,34 @@ interface PeakProps {
   readonly floor: number;
   readonly digits: number;
   readonly place: NumberPlace;
+  readonly marks?: readonly PlacedMark[];
   readonly fromSi: (kelvin: number) => number;
 }
 
-/** The number at a bar: inside where After stays under the limit, above everywhere else. */
-export function Peak({ bar: { which, width, solved }, floor, digits, place, fromSi }: PeakProps) {
+/** The number at a bar: inside where After stays under the limit, above everywhere else and clear of marks. */
+export function Peak({ bar: { which, width, solved }, floor, digits, place, marks = [], fromSi }: PeakProps) {
   if (solved === undefined) return null;
   const { peak, isOver, top } = solved;
-  const isInside = which === 'after' && !isOver && floor - top > 22 && width >= 10;
+  const text = fixed(fromSi(peak), digits);
+  const mayBeInside = which === 'after' && !isOver && width >= 10;
+  const { foot, isInside } = numberFoot({ top, floor, span: spanOf(text, place), mayBeInside }, marks);
   return (
     <text
       class={`peak${isInside ? ' inside' : ''}${digits === 0 ? ' small-peak' : ''}`}
       x={place.x}
-      y={isInside ? top + 15 : top - 5}
+      y={foot}
       text-anchor={place.anchor}
     >
-      {fixed(fromSi(peak), digits)}
+      {text}
     </text>
   );
+}
+
+/** From where to where a text reaches [px]. */
+function spanOf(text: string, { x, anchor }: NumberPlace): readonly [number, number] {
+  const width = LETTER * text.length;
+  const from = anchor === 'start' ? x : anchor === 'end' ? x - width : x - width / 2;
+  return [from, from + width];
 }
 
 interface TrackProps {

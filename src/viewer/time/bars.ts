@@ -12,6 +12,15 @@ export interface BarFrame {
   readonly wholeDigits: number;
 }
 
+/** How the pulls share the width [px]. */
+export interface BarSlots {
+  /** distance between two pulls at their closest */
+  readonly slot: number;
+  /** width of a bar, and how many bars a pull has */
+  readonly width: number;
+  readonly count: number;
+}
+
 /** How peaks are written at the bars: with tenths, as whole degrees, or only at the bars that matter most. */
 type LabelStyle = 'tenths' | 'whole' | 'few';
 
@@ -46,6 +55,9 @@ interface BarLayout {
   readonly slot: number;
 }
 
+/** Rough width of a letter [px]. */
+export const LETTER = 6.8;
+
 const WIDEST_BAR = 34;
 const NARROWEST_BAR = 2;
 /** Share of the distance between two pulls that their bars may fill: where they are near, little is left between. */
@@ -58,14 +70,22 @@ const WHOLE_DIGIT = 7;
 /** Room for a number that stands beside its bar [px]. */
 const FEW_WIDTH = 34;
 
+/** How the pulls of all runs share a width. */
+export function shareOut(runs: readonly ShownRun[], { x, width }: Pick<BarFrame, 'x' | 'width'>): BarSlots {
+  const middles = runs.map(({ phases }) => phases.filter(isPull).map((phase) => middleOf(phase, x)));
+  const slot = Math.min(width, ...middles.map(closest));
+  const count = Math.max(1, runs.length);
+  const fill = slot < NEAR ? FILL_NEAR : FILL;
+  return { slot, width: Math.max(NARROWEST_BAR, Math.min(WIDEST_BAR, (fill * slot) / count)), count };
+}
+
+const middleOf = ({ start, end }: Phase, x: BarFrame['x']): number => x((start + end) / 2);
+
 /** Lays the peaks of all runs out as bars at the middle of their pulls, Before left of After. */
 export function layOutBars(runs: readonly ShownRun[], frame: BarFrame): BarLayout {
   const planned = runs.map(({ phases }) => phases.filter(isPull));
-  const middle = ({ start, end }: Phase): number => frame.x((start + end) / 2);
-  const slot = Math.min(frame.width, ...planned.map((pulls) => closest(pulls.map(middle))));
-  const count = Math.max(1, runs.length);
-  const fill = slot < NEAR ? FILL_NEAR : FILL;
-  const width = Math.max(NARROWEST_BAR, Math.min(WIDEST_BAR, (fill * slot) / count));
+  const middle = (phase: Phase): number => middleOf(phase, frame.x);
+  const { slot, width, count } = shareOut(runs, frame);
   const bars = runs.flatMap(({ which, pulls, car }, place) => {
     const limit = car.config.limit.chargeTemperature;
     return planned[place].map((phase): Bar => {
@@ -156,16 +176,21 @@ export const outsideOf = (runs: readonly ShownRun[]): number =>
   Math.min(...runs.map(({ car }) => car.config.ambient.temperature));
 
 /**
- * Range of the bars' height axis [K]: from outside air, so that a bar is the rise above it, to what the hottest bar
- * and the limit need. Where iced water keeps a peak below outside air, from a step or more below that peak.
+ * Range of the bars' height axis [K]: from outside air, so that a bar is the rise above it, to what the hottest bar,
+ * the limit and marks on the bars need. Where iced water keeps a peak below outside air, or a mark stands there, from
+ * a step or more below that.
+ *
+ * @param marks - heights of marks on the bars [K]
  */
-export function barRange(runs: readonly ShownRun[], step: number): readonly [number, number] {
-  const highs = runs.flatMap(({ car, pulls }) => [
-    car.config.limit.chargeTemperature,
-    ...pulls.map(({ peak }) => peak),
-  ]);
+export function barRange(
+  runs: readonly ShownRun[],
+  step: number,
+  marks: readonly number[] = [],
+): readonly [number, number] {
+  const heights = [...runs.flatMap(({ pulls }) => pulls.map(({ peak }) => peak)), ...marks];
+  const highs = [...runs.map(({ car }) => car.config.limit.chargeTemperature), ...heights];
   const outside = outsideOf(runs);
-  const coldest = Math.min(...runs.flatMap(({ pulls }) => pulls.map(({ peak }) => peak)));
+  const coldest = Math.min(...heights);
   const low = coldest >= outside ? outside : outside - step * (1 + Math.ceil((outside - coldest) / step));
   const high = Math.max(low + step, ...highs);
   return [low, low + step * Math.ceil((high - low) / step)];

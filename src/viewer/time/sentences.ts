@@ -1,7 +1,8 @@
 import { countPulls } from '../../sim/index.ts';
-import { clockTime, joined, temperature } from '../format.ts';
+import { clockTime, joined, scaleOf, signedDifference, temperature } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
 import { describeTarget, targetEvents } from './events.ts';
+import type { GaugeMark } from './gauge-marks.ts';
 import { endOf, type ShownRun } from './runs.ts';
 
 /** What a run is called at the head of a sentence; a car alone needs no name. */
@@ -36,4 +37,27 @@ function barsInWords({ pulls, phases, solvedTo, car }: ShownRun, units: UnitChoi
       : `peaks go from ${degrees(first.peak)} in pull ${first.pull} to ${degrees(hottest.peak)} in pull ${hottest.pull}`;
   const of = isPart ? `${pulls.length} solved pulls` : `${planned} pulls`;
   return `${count} of ${of} ${count === 1 ? 'stays' : 'stay'} at or under ${limit}; ${peaks}${known}.`;
+}
+
+/** That readings of the gauge stand at the bars, and how far the model is off; '' where there are none. */
+export function describeMarks(marks: readonly GaugeMark[], units: UnitChoice): string {
+  if (marks.length === 0) return '';
+  const where =
+    marks.length === 1
+      ? `A gauge reading is shown at pull ${marks[0].pull}`
+      : `Gauge readings are shown at ${marks.length} pulls`;
+  const misses = marks.flatMap(({ model }) => (model === undefined ? [] : [model.miss]));
+  if (misses.length === 0) return `${where}.`;
+  const { unit } = scaleOf('K', units);
+  const write = (miss: number): string => joined({ value: signedDifference(miss, units), unit });
+  const [least, most] = [write(Math.min(...misses)), write(Math.max(...misses))];
+  const span = least === most ? `is ${least}` : `goes from ${least} to ${most}`;
+  return `${where}; model less gauge ${span}.`;
+}
+
+/** What the marks on the bars are, for who looks at them. */
+export function explainMarks(runs: readonly ShownRun[], hasMisses: boolean, units: UnitChoice): string {
+  const model = runs.length > 1 ? 'After' : 'model';
+  const misses = hasMisses ? `, number beside it: ${model} less gauge, ${scaleOf('K', units).unit}` : '';
+  return `Dot: gauge at the end of the pull, tick: ${model} as a gauge reads it${misses}.`;
 }

@@ -145,6 +145,34 @@ describe('a later visit', () => {
     expect(display.camera.value).toBe('air side');
   });
 
+  it('finds what the gauge showed, of the file before too', () => {
+    const first = visit(store);
+    first.session.gauge.value = { byPull: [52, null, 57.5], step: 0.5 };
+    first.session.open(DEMO_SCENARIOS[1].text);
+    first.session.gauge.value = { byPull: [44], step: 1 };
+    vi.runAllTimers();
+    const { session } = visit(store);
+    expect(session.gauge.value).toEqual({ byPull: [44], step: 1 });
+    session.undo();
+    expect(session.gauge.value).toEqual({ byPull: [52, null, 57.5], step: 0.5 });
+  });
+
+  it.each([
+    ['a reading beyond any gauge', { byPull: [52, 1e9], step: 1 }],
+    ['a reading that is no number', { byPull: ['52'], step: 1 }],
+    ['no step', { byPull: [52] }],
+    ['no list', { byPull: 52, step: 1 }],
+  ])('has nothing on the gauge where %s was stored', (_, gauge) => {
+    const first = visit(store);
+    first.session.change({ 'core.airConductance': 468 }, 'core 468');
+    vi.runAllTimers();
+    const [[key, text]] = [...store.texts];
+    store.setItem(key, JSON.stringify({ ...JSON.parse(text), gauge }));
+    const { session } = visit(store);
+    expect(session.gauge.value).toEqual({ byPull: [], step: 1 });
+    expect(session.after.value?.label).toBe('core 468');
+  });
+
   it('finds what was done right before the page was left', () => {
     const first = visit(store);
     first.session.change({ 'core.airConductance': 468 }, 'core');

@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { dayOf } from '../../../src/viewer/questions/day-question.tsx';
-import { signedDifference } from '../../../src/viewer/questions/gauge-figure.tsx';
-import { boxesFor, readingsOf, withReading } from '../../../src/viewer/questions/gauge-question.tsx';
+import { boxesFor, boxesOf } from '../../../src/viewer/questions/gauge-question.tsx';
 import { expected, readTyped } from '../../../src/viewer/questions/typed-box.tsx';
 import { IMPERIAL, METRIC } from '../../../src/viewer/state/display.ts';
 
@@ -38,8 +37,8 @@ describe('a box', () => {
   });
 });
 
-describe('the readings of the gauge', () => {
-  it('have three boxes at first, then always an empty one, and no more than pulls', () => {
+describe('the boxes of the gauge', () => {
+  it('are three at first, then always an empty one, and no more than pulls', () => {
     expect(boxesFor([], 8)).toBe(3);
     expect(boxesFor([52, 'empty', 57], 8)).toBe(4);
     expect(boxesFor([52, 'unreadable', 'empty', 'empty'], 8)).toBe(3);
@@ -47,24 +46,11 @@ describe('the readings of the gauge', () => {
     expect(boxesFor([], 1)).toBe(1);
   });
 
-  it('keep their pull when one before them is left out', () => {
-    const typed = withReading(withReading([], 2, 57), 0, 52);
-    expect(typed).toEqual([52, 'empty', 57]);
-    expect(readingsOf([...typed, 'unreadable'])).toEqual([
-      { pull: 1, indicated: 325.15 },
-      { pull: 3, indicated: 330.15 },
-    ]);
+  it('hold the readings, and texts that are none behind them too', () => {
+    expect(boxesOf([52, null, 57], new Set())).toEqual([52, 'empty', 57]);
+    expect(boxesOf([52, null], new Set([1, 3]))).toEqual([52, 'unreadable', 'empty', 'unreadable']);
+    expect(boxesOf([], new Set())).toEqual([]);
   });
-});
-
-it('signs a miss, and a miss of nothing has no sign', () => {
-  expect([1.24, -1.24, 0.04, -0.04].map((miss) => signedDifference(miss, METRIC))).toEqual([
-    '+1.2',
-    '-1.2',
-    '0.0',
-    '0.0',
-  ]);
-  expect(signedDifference(5, IMPERIAL)).toBe('+9.0');
 });
 
 it('leaves the day as the file has it where a box is empty', () => {

@@ -104,6 +104,20 @@ describe('bars over time', () => {
     expect(numberPlace({ ...bar, x: 20 }, true, 20, 500).x).toBe(53);
   });
 
+  it('takes marks on the bars into its height, on either side', () => {
+    const run = handMadeRun({ peaks: [50, 52, 54], phases, limit: 58, outside: 27 });
+    const range = (...marks: number[]) =>
+      barRange(
+        [run],
+        5,
+        marks.map((degrees) => degrees + DEGREES),
+      ).map((kelvin) => kelvin - DEGREES);
+    // On steps of 5 K from 27 degC: up to 67 for 64.5, a step and more below 20.
+    expect(range(64.5)).toEqual([27, 67].map((t) => expect.closeTo(t, 9)));
+    expect(range(40)).toEqual([27, 62].map((t) => expect.closeTo(t, 9)));
+    expect(range(20)).toEqual([12, 62].map((t) => expect.closeTo(t, 9)));
+  });
+
   it('begins its height at outside air and ends on a step above peak and limit', () => {
     const low = handMadeRun({ peaks: [50, 52, 54], phases, limit: 58, outside: 27 });
     expect(barRange([low], 5).map((kelvin) => kelvin - DEGREES)).toEqual([27, 62].map((t) => expect.closeTo(t, 9)));

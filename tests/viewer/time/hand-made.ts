@@ -27,7 +27,10 @@ interface HandMadeRun {
   readonly solvedTo?: number;
 }
 
-/** A run as the page shows it, from peaks alone; a pull over the limit crosses it half way. */
+/**
+ * A run as the page shows it, from peaks alone; a pull over the limit crosses it half way, and a gauge reads 5 K less
+ * than the peak at its end.
+ */
 export function handMadeRun({ which = 'before', limit = 58, outside = 27, peaks, ...rest }: HandMadeRun): ShownRun {
   const planned = rest.phases.filter(isPull);
   const pulls = peaks.map((peak, k) => {
@@ -39,6 +42,7 @@ export function handMadeRun({ which = 'before', limit = 58, outside = 27, peaks,
       peak: peak + DEGREES,
       peakTime: end,
       indicatedPeak: peak - 4 + DEGREES,
+      atEnd: { indicatedTemperature: peak - 5 + DEGREES },
       margin: limit - peak,
       ...(peak > limit ? { crossedAtShare: 0.5 } : {}),
     } as PullSummary;

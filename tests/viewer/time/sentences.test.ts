@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { METRIC } from '../../../src/viewer/state/display.ts';
-import { describeBars } from '../../../src/viewer/time/sentences.ts';
-import { handMadeRun, minutePhases } from './hand-made.ts';
+import { IMPERIAL, METRIC } from '../../../src/viewer/state/display.ts';
+import { gaugeMarks } from '../../../src/viewer/time/gauge-marks.ts';
+import { describeBars, describeMarks, explainMarks } from '../../../src/viewer/time/sentences.ts';
+import { DEGREES, handMadeRun, minutePhases } from './hand-made.ts';
 
 const phases = minutePhases(3);
 const said = (...runs: Parameters<typeof describeBars>[0]) => describeBars(runs, METRIC).replaceAll('\u00a0', ' ');
@@ -29,5 +30,37 @@ describe('bars in words', () => {
     );
     expect(said(handMadeRun({ peaks: [], phases, solvedTo: 20 }))).toBe('no pull is solved yet, of 3.');
     expect(said()).toBe('No run yet.');
+  });
+});
+
+describe('readings in words', () => {
+  // A gauge would read 5 K less than each peak.
+  const run = handMadeRun({ peaks: [57, 59], phases, solvedTo: 140 });
+  const marks = (...degrees: (number | null)[]) =>
+    gaugeMarks(
+      run,
+      degrees.flatMap((each, k) => (each === null ? [] : [{ pull: k + 1, indicated: each + DEGREES }])),
+    );
+  const told = (...degrees: (number | null)[]) => describeMarks(marks(...degrees), METRIC).replaceAll('\u00a0', ' ');
+
+  it('say how many there are, and how far the model is off', () => {
+    expect(told(50, 55)).toBe('Gauge readings are shown at 2 pulls; model less gauge goes from -1.0 K to +2.0 K.');
+    expect(told(null, 55)).toBe('A gauge reading is shown at pull 2; model less gauge is -1.0 K.');
+    expect(told(51, 53)).toBe('Gauge readings are shown at 2 pulls; model less gauge is +1.0 K.');
+    expect(describeMarks(marks(null, 49), IMPERIAL)).toContain('is +9.0\u00a0°F.');
+  });
+
+  it('say no more of a pull that is not solved, and nothing of none', () => {
+    expect(told(null, null, 55)).toBe('A gauge reading is shown at pull 3.');
+    expect(told()).toBe('');
+  });
+
+  it('explain what is drawn, with the car that it is drawn at', () => {
+    expect(explainMarks([run], true, METRIC)).toBe(
+      'Dot: gauge at the end of the pull, tick: model as a gauge reads it, number beside it: model less gauge, K.',
+    );
+    expect(explainMarks([run, { ...run, which: 'after' }], false, METRIC)).toBe(
+      'Dot: gauge at the end of the pull, tick: After as a gauge reads it.',
+    );
   });
 });
