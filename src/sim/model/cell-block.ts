@@ -106,6 +106,12 @@ export class CellBlock {
     return places;
   }
 
+  /** Sets the metal of all cells to one temperature [K]. */
+  fillMetal(state: Float64Array, temperature: number): void {
+    const end = this.offset + this.size;
+    for (let k = this.offset; k < end; k += 2) state[k] = temperature;
+  }
+
   /** One stage with air entering at `airIn` [K]. */
   sweep(rates: BlockRates, stage: StageValues, airIn: number, coolantIn: number): void {
     for (let j = 0; j < this.ny; j++) this.air[j] = airIn;

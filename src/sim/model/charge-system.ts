@@ -131,6 +131,7 @@ export class ChargeSystem implements StageSystem {
     const state = new Float64Array(this.size);
     state.fill(start.coolant);
     this.ring.core.fillMetal(state, start.metal);
+    for (const element of this.ring.round) element.fillMetal(state, start.metal);
     this.reservoir.fillStart(state, start.reservoir);
     this.lumps.fillStart(state);
     if (this.config.room) state[this.surroundings.index] = this.segments[0].phase.outsideTemperature.from;

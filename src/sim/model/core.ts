@@ -74,9 +74,7 @@ export class Core {
 
   /** Sets the metal of all cells to one temperature [K]. */
   fillMetal(state: Float64Array, temperature: number): void {
-    for (const { offset, size } of this.banks.flatMap(({ blocks }) => blocks)) {
-      for (let k = 0; k < size; k += 2) state[offset + k] = temperature;
-    }
+    for (const block of this.banks.flatMap(({ blocks }) => blocks)) block.fillMetal(state, temperature);
   }
 
   /** Takes a state to start from. */

@@ -51,6 +51,10 @@ export class ExchangerRun implements LoopElement {
     this.rates.coolantRate = this.isBypassed ? 0 : rate;
   }
 
+  fillMetal(state: Float64Array, temperature: number): void {
+    this.block.fillMetal(state, temperature);
+  }
+
   sweep(stage: Stage, inlet: number, near: LoopSurroundings): number {
     this.setRates(near[`${this.place}Air`]);
     this.block.sweep(this.rates, stage, this.airIn, inlet);

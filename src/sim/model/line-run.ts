@@ -64,6 +64,10 @@ export class LineRun implements LoopElement {
     this.rate = rate;
   }
 
+  fillMetal(state: Float64Array, temperature: number): void {
+    for (const { block } of this.stretches) block.fillMetal(state, temperature);
+  }
+
   sweep(stage: Stage, inlet: number, { bay }: LoopSurroundings): number {
     let temperature = inlet;
     this.heat = 0;

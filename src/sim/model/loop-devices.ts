@@ -14,6 +14,8 @@ abstract class Device implements Omit<LoopElement, 'rise'> {
     this.rate = rate;
   }
 
+  fillMetal(): void {}
+
   sweep(_stage: unknown, inlet: number): number {
     return this.leaving(inlet);
   }

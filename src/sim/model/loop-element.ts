@@ -27,6 +27,8 @@ export interface LoopElement {
   readonly isLine: boolean;
   /** Coolant that goes through from now on: m3/s, and the W/K that it carries. */
   setFlow(flow: number, rate: number): void;
+  /** Sets its metal to one temperature [K]; what holds no metal has none to set. */
+  fillMetal(state: Float64Array, temperature: number): void;
   /** One stage with coolant entering at `inlet` [K]; returns what leaves. */
   sweep(stage: Stage, inlet: number, near: LoopSurroundings): number;
   /** What leaves for a known state. */

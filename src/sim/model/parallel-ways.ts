@@ -45,6 +45,10 @@ export class ParallelWays implements LoopElement {
     for (const element of this.second) element.setFlow((1 - this.share) * flow, (1 - this.share) * rate);
   }
 
+  fillMetal(state: Float64Array, temperature: number): void {
+    for (const element of this.all) element.fillMetal(state, temperature);
+  }
+
   sweep(stage: Stage, inlet: number, near: LoopSurroundings): number {
     let first = inlet;
     let second = inlet;

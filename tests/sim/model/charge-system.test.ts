@@ -4,7 +4,7 @@ import { sensorTimeConstant } from '../../../src/sim/model/sensor.ts';
 import type { Outcome, TimeSeries } from '../../../src/sim/results/time-series.ts';
 import type { Config } from '../../../src/sim/scenario/config.ts';
 import { simulate } from '../../../src/sim/simulate.ts';
-import { type Edits, shortConfig } from '../../support/short-session.ts';
+import { type Edits, shortConfig, shortDocument } from '../../support/short-session.ts';
 
 const KELVIN = 273.15;
 
@@ -130,6 +130,27 @@ describe('a run that the air path ends', () => {
     expect(outcome).toMatchObject({ time: 0, reason: expect.stringContaining('cannot be reached') });
     expect(series.rowCount).toBe(0);
     expect(series.phases).toEqual([]);
+  });
+});
+
+describe('metal that starts at another temperature than the coolant', () => {
+  it('is that of core, exchangers and line walls, in two ways beside each other too', () => {
+    const { exchanger } = shortDocument();
+    const { columns } = simulate(
+      shortConfig({
+        secondExchanger: exchanger,
+        loop: ['pump', 'core', ['exchanger', 'secondExchanger'], 'reservoir'],
+        'lines.afterSecondExchanger': [],
+        'start.coolant': 20,
+        'start.metal': 60,
+      }),
+    );
+    for (const name of ['coreMetalMean', 'exchangerMetalMean', 'secondExchangerMetalMean', 'lineWallMean'] as const) {
+      expect(columns[name][0] - KELVIN, name).toBeCloseTo(60, 9);
+    }
+    for (const name of ['coreCoolantMean', 'secondExchangerCoolantMean', 'lineCoolantMean'] as const) {
+      expect(columns[name][0] - KELVIN, name).toBeCloseTo(20, 9);
+    }
   });
 });
 
