@@ -145,8 +145,9 @@ function reportUnknownKey(shape: GroupShape, key: string, value: JsonValue, path
     ([, group]) => group.title !== shape.title && Object.hasOwn(group.keys, key),
   );
   const hint =
-    notModelled(key, value) ??
+    notModelled(key) ??
     (near && `Did you mean ${quoted(near)}?`) ??
+    notModelled(key, value) ??
     (/^ice/i.test(key) ? NO_TANK : undefined) ??
     (elsewhere && `That key belongs in ${quoted(elsewhere[0])}.`) ??
     `The keys here are ${alternatives(known)}.`;

@@ -492,10 +492,26 @@ describe('what is not modelled is refused by name', () => {
     [{ 'compressor.kind': 'twin-charged' }, 'Compressor kind "twin-charged" is not modelled yet'],
     [{ exchanger: [{}, {}] }, 'A second one is the group secondExchanger.'],
     [{ 'intake.waterInjection': 1 }, 'is not modelled yet: "waterInjection" cannot be used'],
+    [{ twinCompressor: {} }, 'More than one compressor is not modelled yet: "twinCompressor" cannot be used.'],
+    [{ boosting: 'twin-charged' }, 'More than one compressor is not modelled yet: "boosting" cannot be used.'],
   ])('%j', (edits, message) => {
     const issues = issuesWith(edits);
     expect(issues.map((issue) => issue.message).join('\n')).toContain(message);
     expect(parseScenario(estateWith(edits)).scenario).toBeUndefined();
+  });
+});
+
+describe('a slip in the key of a second part is answered with the key', () => {
+  it.each([
+    [{ secondExchangr: {} }, 'Did you mean "secondExchanger"?'],
+    [{ secondPumps: {} }, 'Did you mean "secondPump"?'],
+    [{ pumps: {} }, 'Did you mean "pump"?'],
+    [{ parallel: true }, '"parallel" is not a key of a scenario file. The keys here are'],
+    [{ nmae: 'twin-charged estate' }, 'Did you mean "name"?'],
+  ])('%j', (edits, message) => {
+    const messages = issuesWith(edits).map((issue) => issue.message);
+    expect(messages.join('\n')).toContain(message);
+    expect(messages.join('\n')).not.toContain('not modelled');
   });
 });
 
