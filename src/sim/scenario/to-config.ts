@@ -294,7 +294,7 @@ function pickUpOf(exchanger: ExchangerValues | undefined): Ramp {
   return { from: exchanger?.airPickUp ?? 0, to: exchanger?.airPickUp ?? 0 };
 }
 
-/** Air at the face of the exchanger: as typed, from road speed, or from a fan's volume over the clear face. */
+/** Air at the face of an exchanger: as typed, its share of the road speed, or a fan's volume over its clear face. */
 function airSpeed(phase: PhaseValues, exchanger: ExchangerValues | undefined): Ramp {
   const { exchangerAirSpeed, roadSpeed, fanFlow } = phase;
   const scaled = (typed: readonly [number, number], unit: FileUnit, factor: number): Ramp => {
@@ -311,7 +311,6 @@ function airSpeed(phase: PhaseValues, exchanger: ExchangerValues | undefined): R
 function phaseOf(phase: PhaseValues, values: Values): PhaseConfig {
   const { ambient, exchanger, secondExchanger, pump, secondPump } = values;
   const nothing = [0, 0] as const;
-  const speed = airSpeed(phase, exchanger);
   const station = stationPressure(values);
   const outsidePressure = phase.stationPressure
     ? ramp(phase.stationPressure, 'kPa abs')
@@ -323,9 +322,14 @@ function phaseOf(phase: PhaseValues, values: Values): PhaseConfig {
     engineSpeed: ramp(phase.engineSpeed ?? nothing, 'rpm'),
     // Only part load uses it, and there it is required.
     manifoldPressure: phase.manifoldPressure ? ramp(phase.manifoldPressure, 'kPa abs') : outsidePressure,
-    exchangerAir: { speed, pickUp: phase.exchangerPickUp ? ramp(phase.exchangerPickUp, 'K') : pickUpOf(exchanger) },
+    exchangerAir: {
+      speed: airSpeed(phase, exchanger),
+      pickUp: phase.exchangerPickUp ? ramp(phase.exchangerPickUp, 'K') : pickUpOf(exchanger),
+    },
     secondExchangerAir: {
-      speed: phase.secondExchangerAirSpeed ? ramp(phase.secondExchangerAirSpeed, 'm/s') : speed,
+      speed: phase.secondExchangerAirSpeed
+        ? ramp(phase.secondExchangerAirSpeed, 'm/s')
+        : airSpeed(phase, secondExchanger),
       pickUp: pickUpOf(secondExchanger),
     },
     isExchangerBypassed: phase.exchangerValve === 'by-passed',

@@ -97,6 +97,28 @@ describe('air at the exchanger', () => {
     expect(speedOf({ ...fan, 'exchanger.blockedShare': 0.25 }).to).toBeCloseTo(5 / 0.75, 12);
   });
 
+  it('at a second exchanger is by its own share and its own face', () => {
+    // 36 km/h is 10 m/s; 1800 m3/h = 0.5 m3/s through three quarters of 0.2 m2.
+    const second = { ...exchanger, faceArea: 0.2, ramShare: 0.1, blockedShare: 0.25 };
+    const car = {
+      [`${PULL}.exchangerAirSpeed`]: undefined,
+      secondExchanger: second,
+      'lines.afterSecondExchanger': [],
+      loop: ['pump', 'core', 'exchanger', 'secondExchanger', 'reservoir'],
+      'exchanger.ramShare': 0.3,
+    };
+    const speedsOf = (edits: Edits): number[] => {
+      const phase = shortConfig({ ...car, ...edits }).cycle.block[0];
+      return [phase.exchangerAir.speed.from, phase.secondExchangerAir.speed.from];
+    };
+    const [first, secondByRoad] = speedsOf({ [`${PULL}.roadSpeed`]: 36 });
+    expect(first).toBeCloseTo(3, 12);
+    expect(secondByRoad).toBeCloseTo(1, 12);
+    expect(speedsOf({ [`${PULL}.fanFlow`]: 1800 })[1]).toBeCloseTo(0.5 / 0.15, 12);
+    expect(speedsOf({ [`${PULL}.exchangerAirSpeed`]: 6 })).toEqual([6, 6]);
+    expect(speedsOf({ [`${PULL}.roadSpeed`]: 36, [`${PULL}.secondExchangerAirSpeed`]: 4 })[1]).toBe(4);
+  });
+
   it('makes the same run whichever way it is said', () => {
     const bare = { [`${PULL}.exchangerAirSpeed`]: undefined };
     const typed = { [`${PULL}.exchangerAirSpeed`]: 6 };
