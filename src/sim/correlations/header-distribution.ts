@@ -36,6 +36,15 @@ const COMBINING = 2;
 
 const MOST_ROUNDS = 60;
 
+/** Headers so small beside the drop of a layer that the momentum balance has no answer. */
+export class NoSteadySplitError extends OutOfRangeError {
+  /** @param headerArea - of the headers [m2] */
+  constructor(headerArea: number) {
+    super('header area in m2', headerArea, 'large enough for the flow to find a steady split');
+    this.name = 'NoSteadySplitError';
+  }
+}
+
 /**
  * Split of the coolant over the layers from the momentum balance of both headers.
  *
@@ -51,7 +60,8 @@ const MOST_ROUNDS = 60;
  *
  * @param header - arrangement, layers, flow, header area and the drop of one layer [SI]
  * @returns shares from the inlet port on, and the drop with and beyond an even split [-, Pa]
- * @throws {OutOfRangeError} when a size or the flow is not above 0, layers are not a whole number, or no split is found
+ * @throws {OutOfRangeError} when a size or the flow is not above 0, or layers are not a whole number
+ * @throws {NoSteadySplitError} when no split is found
  *
  * @example
  * splitOverLayers({
@@ -86,7 +96,7 @@ export function splitOverLayers(header: HeaderFlow): LayerSplit {
     drop -= part * step[n];
     if (largest < 1e-12 * n) return { shares: [...flow], drop: drop * even, headerDrop: (drop - 1) * even };
   }
-  throw new OutOfRangeError('header area in m2', header.headerArea, 'large enough for the flow to find a steady split');
+  throw new NoSteadySplitError(header.headerArea);
 }
 
 /** Residual of every layer and of the sum, with its derivatives by shares and drop. */

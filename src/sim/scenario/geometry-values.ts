@@ -1,15 +1,18 @@
+import { NoSteadySplitError } from '../correlations/header-distribution.ts';
 import { OutOfRangeError } from '../errors.ts';
 import { readLogTable, slopeOfLogTable } from '../kernels/log-table.ts';
 import { figure, fromSi, toSi } from '../units.ts';
-import type { CoreConfig } from './config.ts';
+import { COOLANT_DROP_EXPONENT, type CoreConfig } from './config.ts';
 import { geometryConfig, typedCore } from './core-geometry.ts';
 import { type CoreLaws, coreLaws, sheetsOf, withLaws } from './core-laws.ts';
 import type { JsonObject, Report } from './issue.ts';
 import type { GeometryValues, Values } from './shape.ts';
 
 /**
- * The values of a file with those of its core that follow from coreGeometry, as they are at the upper end of the flows
- * that the scenario can reach. Without coreGeometry, or with faults in the file, the values stay as they are.
+ * The values of a file with those of its core that follow from coreGeometry, as they are at the highest flow of air and
+ * in the middle of the flows of coolant that the scenario can reach. They are those of the whole core, as typed ones
+ * are: what the opening leaves to the air counts after them. Without coreGeometry, or with faults in the file, the
+ * values stay as they are.
  */
 export function withGeometry(values: Values, document: JsonObject, hasErrors: boolean, report: Report): Values {
   const { coreGeometry } = values;
@@ -22,11 +25,18 @@ export function withGeometry(values: Values, document: JsonObject, hasErrors: bo
       return values;
     }
     if (!Number.isNaN(laws.airConductance.kind === 'table' ? laws.airConductance.value[0] : Number.NaN))
-      return { ...values, core: { ...values.core, ...followingValues(laws, values), ...typedCore(values, document) } };
+      return {
+        ...values,
+        core: {
+          ...values.core,
+          ...followingValues(geometry.exposedShare === 1 ? laws : coreLaws({ ...geometry, exposedShare: 1 }), values),
+          ...typedCore(values, document),
+        },
+      };
     reportHeat(values, report);
   } catch (error) {
     if (!(error instanceof OutOfRangeError)) throw error;
-    if (error.message.startsWith('header area')) {
+    if (error instanceof NoSteadySplitError) {
       reportHeaders(coreGeometry, 'the coolant finds no steady split', report);
     } else reportNoFormula(error, report);
   }
@@ -44,11 +54,11 @@ function followingValues(laws: CoreLaws, { core }: Values): Partial<Values['core
   const { airConductance: air, coolantConductance: coolant, airDrop, coolantDrop } = laws;
   if (air.kind !== 'table' || coolant.kind !== 'table' || airDrop.kind !== 'table') return {};
   const airFlow = Number(air.flow[air.flow.length - 1].toPrecision(3));
-  const coolantFlow = Number(coolant.flow[coolant.flow.length >> 1].toPrecision(3));
+  const middle = coolant.flow.length >> 1;
+  const coolantFlow = Number(coolant.flow[middle].toPrecision(3));
   const drops = airDrop.dropTimesDensity;
   const hasDrop = drops[0] > 0;
-  const factorAt = (flow: number, drop: number): number => drop / flow ** 1.8;
-  const middle = coolant.flow.length >> 1;
+  const factorAt = (flow: number, drop: number): number => drop / flow ** COOLANT_DROP_EXPONENT;
   const coolantConductance = readLogTable(coolant.flow, coolant.value, coolantFlow);
   return {
     airConductance: readLogTable(air.flow, air.value, airFlow),

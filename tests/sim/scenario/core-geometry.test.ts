@@ -166,6 +166,36 @@ describe('what is typed stands over what the measures give', () => {
     near(core.airDrop * 1e3 * core.airDropAtDensity, airDropTimesDensity(plain.airDrop, core.airDropAtFlow), 1e-9);
   });
 
+  it.each([1, 0.5, 0.2])('shows the values of the whole core where %f of its face is open', (exposedShare) => {
+    const { scenario } = parseScenario(estateWith(withMeasures({}, { exposedShare })));
+    const shown = scenario?.values.core;
+    if (shown === undefined) throw new Error('no scenario');
+    near(shown.airConductance, conductanceAt(plain.airConductance, shown.airConductanceAtFlow), 1e-9);
+    near(shown.coolantConductance, conductanceAt(plain.coolantConductance, shown.coolantConductanceAtFlow), 1e-9);
+    const drop = airDropTimesDensity(plain.airDrop, shown.airDropAtFlow) / shown.airDropAtDensity;
+    near(shown.airDrop * 1e3, drop, 1e-9);
+
+    const { airConductance, airConductanceAtFlow, coolantConductance, coolantConductanceAtFlow } = shown;
+    const { airDrop, airDropAtFlow, airDropAtDensity, metalHeatCapacity, coolantVolume } = shown;
+    const typed = measuredConfig(
+      withMeasures(
+        {},
+        {
+          ...{ exposedShare, airConductance, airConductanceAtFlow, coolantConductance, coolantConductanceAtFlow },
+          ...{ airDrop, airDropAtFlow, airDropAtDensity, metalHeatCapacity, coolantVolume },
+        },
+      ),
+    ).core;
+    const followed = measuredConfig(withMeasures({}, { exposedShare })).core;
+    for (const flow of [0.05, 0.15, 0.3]) {
+      near(conductanceAt(typed.airConductance, flow), conductanceAt(followed.airConductance, flow), 5e-4);
+      near(conductanceAt(typed.coolantConductance, flow), conductanceAt(followed.coolantConductance, flow), 5e-4);
+      near(airDropTimesDensity(typed.airDrop, flow), airDropTimesDensity(followed.airDrop, flow), 5e-4);
+    }
+    near(typed.metalHeatCapacity, followed.metalHeatCapacity, 1e-9);
+    near(typed.coolantVolume, followed.coolantVolume, 1e-9);
+  });
+
   it('a share of the face acts as a core as much narrower', () => {
     const half = measuredConfig(withMeasures({}, { exposedShare: 0.5 })).core;
     near(conductanceAt(half.airConductance, 0.1), 0.5 * conductanceAt(plain.airConductance, 0.2), 1e-3);
