@@ -44,8 +44,8 @@ export class AirPath {
   readonly gas: GasPath;
   readonly pressures: AirPressures;
   /**
-   * how far the machine falls short of its target pressure, as a share; negative while it holds it or has none. Stands
-   * from one pull to the next
+   * how far the machine falls short of its target pressure, as a share; negative while it holds it or has none, 1 where
+   * the intake passes none of what the target takes. Stands from one pull to the next
    */
   shortfall = -1;
   readonly compressor: Compressor;
@@ -162,8 +162,11 @@ export class AirPath {
     const { compressor } = this.config;
     if (compressor.kind === 'turbine-driven') {
       this.trial = 0;
-      if (!this.settleEngine(compressor.targetManifoldPressure, true)) return this.noFlow('at the target pressure');
-      this.shortfall = machine.speedFor(pressures.ratio, inputs.freshAir) / compressor.highestSpeed - 1;
+      const isSettled = this.settleEngine(compressor.targetManifoldPressure, true);
+      if (!(pressures.inlet > 0)) this.shortfall = 1;
+      else if (isSettled) {
+        this.shortfall = machine.speedFor(pressures.ratio, inputs.freshAir) / compressor.highestSpeed - 1;
+      } else return this.noFlow('at the target pressure');
       if (this.shortfall <= 0) return this.isTooHot ? this.tooHot('wide open: check the target pressure') : '';
       this.compressor.setSpeed(compressor.highestSpeed);
     }
@@ -282,8 +285,9 @@ export class AirPath {
     this.flowSecant.start();
     for (let round = 0; round < MOST_FLOW_ROUNDS; round++) {
       gas.setFlows(flow, isStated ? bypass.recirculation * flow : this.trial);
-      if (isHeld) pressures.held(gas, manifoldPressure);
-      else if (isStated) pressures.idling(gas);
+      if (isHeld) {
+        if (!pressures.held(gas, manifoldPressure)) return false;
+      } else if (isStated) pressures.idling(gas);
       else pressures.returning(gas);
       if (compressor.kind === 'turbine-driven' && isHeld && centrifugal) {
         const needed = centrifugal.speedFor(pressures.ratio, inputs.freshAir);

@@ -90,13 +90,18 @@ export class AirPressures {
     return this.inlet > 0;
   }
 
-  /** Valve closed or partly open, manifold held: the compressor makes what is needed. */
-  held(gas: GasPath, target: number): void {
-    this.inlet = Math.max(this.behindIntake(gas.airFlow), 0.01 * this.inputs.outsidePressure);
+  /**
+   * Valve closed or partly open, manifold held: the compressor makes what is needed; false where the intake takes all
+   * there is.
+   */
+  held(gas: GasPath, target: number): boolean {
+    this.inlet = this.behindIntake(gas.airFlow);
+    if (!(this.inlet > 0)) return false;
     this.setBeforeCore(this.beforeCore(gas.coreFlow, target));
     this.coreOutlet = target;
     this.coreDrop = this.inlet * this.ratio - target;
     this.manifold = target;
+    return true;
   }
 
   /** Valve open, compressor between the pressures that bypass and throttle leave it. */

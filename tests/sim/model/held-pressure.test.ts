@@ -140,6 +140,36 @@ describe('a turbine', () => {
   });
 });
 
+describe('an intake that cannot pass what the target takes', () => {
+  // 3 and 3.6 L at 5000 rpm and 160 kPa swallow 0.19 kg/s and more: 20 kPa at 0.08 kg/s come to 113 kPa there, and
+  // 100 kPa are outside.
+  const choked = <C extends Config>(car: C): C => ({
+    ...car,
+    intake: { ...car.intake, drop: 20e3, dropAtFlow: 0.08 },
+  });
+  const taken = (car: Config, flow: number): number => car.intake.drop * (flow / car.intake.dropAtFlow) ** 2;
+
+  it('leaves a controlled bypass closed: it floats like a machine without a target', () => {
+    const lost = settledAir(choked(withTarget(TARGET)), CORE, open(5000));
+    const floating = settledAir(choked(withTarget(undefined)), CORE, open(5000));
+    expect(lost.shortfall).toBe(1);
+    expect(lost.pressures.manifold / floating.pressures.manifold).toBeCloseTo(1, 9);
+    expect(lost.gas.airFlow / floating.gas.airFlow).toBeCloseTo(1, 9);
+    expect(lost.gas.recirculatedFlow).toBe(0);
+    expect(lost.pressures.inlet).toBeCloseTo(1e5 - taken(choked(DISPLACED), lost.gas.airFlow), 3);
+  });
+
+  it('leaves a turbine at its highest speed, like a machine on a pulley', () => {
+    const lost = settledAir(choked(TURBINE), CORE, open(5000));
+    const compressor = { ...DRIVEN.compressor, driveRatio: HIGHEST / 5000 };
+    const driven = settledAir(choked({ ...DRIVEN, core: TURBINE.core, compressor }), CORE, open(5000));
+    expect(lost.shortfall).toBe(1);
+    expect(lost.compressor.rotation).toBe(HIGHEST);
+    expect(lost.gas.airFlow / driven.gas.airFlow).toBeCloseTo(1, 9);
+    expect(lost.pressures.inlet).toBeCloseTo(1e5 - taken(choked(DRIVEN), lost.gas.airFlow), 3);
+  });
+});
+
 describe('a run on a turbine', () => {
   const coupe = shippedConfig('session-coupe') as typeof DRIVEN;
   const [outLap] = coupe.cycle.before;
