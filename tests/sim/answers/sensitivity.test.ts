@@ -121,6 +121,12 @@ describe('what to measure next', () => {
     expect(row('air speed at the exchanger')?.peakAtLow).toBeCloseTo(peakOf(air(1.875)), 6);
   });
 
+  it('calls the swallowing exponent as its key is called', () => {
+    const { issues } = parseScenario(JSON.stringify(shortDocument({ 'engine.temperatureExponent': 2 })));
+    expect(issues.map(({ message }) => message)).toEqual([expect.stringMatching(/^Swallowing exponent is 2/)]);
+    expect(uncertainInputs(read(ESTATE), []).map(({ name }) => name)).toContain('swallowing exponent');
+  });
+
   it('takes a range of the user in place of that of the trade', () => {
     const own = [
       { path: 'core.airConductance', low: 300, high: 500 },

@@ -31,7 +31,7 @@ export const AIR_PATH = {
       meaning: 'air taken in over displacement filled at manifold pressure and charge temperature, at referenceTemperature', source: COMMON_PRACTICE },
     referenceTemperature: { label: 'reference charge temperature', unit: 'degC', min: 0, max: 120, default: 56.85,
       meaning: 'charge temperature at which volumetricEfficiency holds', source: '330 K, a charge temperature of a pull; goes with volumetricEfficiency' },
-    temperatureExponent: { label: 'temperature exponent', unit: '-', min: 0, max: 0.6, usual: [0, 0.5], default: 0.4,
+    temperatureExponent: { label: 'swallowing exponent', unit: '-', min: 0, max: 0.6, usual: [0, 0.5], default: 0.4,
       meaning: 'volumetric efficiency goes with charge temperature to this power; 0 is the plain density rule',
       source: 'between 0.25 (a 1963 paper on compression-ignition engines) and the 0.5 to 0.6 of usual ambient corrections' },
   },
