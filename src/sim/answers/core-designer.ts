@@ -71,7 +71,7 @@ interface CoreChange {
   readonly finPitch?: number;
 }
 
-/** The same geometry with measures changed; absent where a part has no room or the flow no steady split. */
+/** The same geometry with measures changed; whether its parts still have room for one another is not asked here. */
 export function changedGeometry(geometry: CoreGeometryConfig, change: CoreChange): CoreGeometryConfig {
   const { shape } = geometry;
   const { width = 1, depth = 1, finPitch = shape.finPitch } = change;

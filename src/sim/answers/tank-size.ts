@@ -44,7 +44,7 @@ export interface StoreStudy {
 
 /** Times the tank as it is. */
 const TANK_LADDER = [0.25, 0.5, 0.75, 1, 1.5, 2, 3, 4, 6, 8];
-/** kg; the least that a car without ice is tried with, and times what it has */
+/** kg; what the car has is tried beside them */
 const ICE_LADDER = [0, 2.5, 5, 7.5, 10, 15, 20, 30];
 const LEAST_TANK = 0.05e-3;
 const MOST_TANK = 0.2;

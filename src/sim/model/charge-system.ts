@@ -45,13 +45,14 @@ const JUMP = 50;
 const NEARLY_WET = 3;
 
 /**
- * The whole car as the solver sees it: cells of core, front exchanger and lines, and the lumps reservoir, casing,
- * plenum metal and sensor.
+ * The whole car as the solver sees it: cells of core, exchangers and lines, and the lumps reservoir, casing, plenum
+ * metal, sensor and, where there is one, the room.
  *
  * A stage marches once round: air path, reservoir to core, core, core to reservoir. What closes the circles are a
- * few scalars (air leaving the core, reservoir and plenum temperature, mean core metal); they are guessed, and the
- * march repeats with a secant until guess and result agree. Fluxes are always booked with the values that were
- * used, and the lumps take up just those fluxes, so a loose agreement never touches the energy.
+ * few scalars (air entering and leaving the core, coolant returning to the reservoir, casing, plenum, mean core metal,
+ * room); they are guessed, and the march repeats, with a secant on the two that feed back most, until guess and result
+ * agree. The stretches' means, which the flow follows, are guessed once a stage. Fluxes are always booked with the
+ * values that were used, and the lumps take up just those fluxes, so a loose agreement never touches the energy.
  */
 export class ChargeSystem implements StageSystem {
   readonly size: number;

@@ -3,8 +3,8 @@ import type { FileUnit } from '../units.ts';
 
 /**
  * Every recorded quantity with the unit it is shown in and what it is; the values themselves are SI, NaN where the car
- * has no such part. Means of metal
- * and coolant are by heat capacity, so that `capacity * mean` is the stored heat of a part.
+ * has no such part. Means of metal and coolant are by heat capacity, so that `capacity * mean` is the stored heat of a
+ * part.
  */
 export const COLUMNS = {
   time: ['s', 'time since the start of the first phase'],
@@ -104,7 +104,7 @@ export const ENERGY_TERMS = {
   mechanicalLoss: 'mechanical loss carried away by the compressor oil',
   throughflow: 'intake air in less charge air out to the engine',
   condensation: 'heat given up by water condensing in the core',
-  exchanger: 'cooling air at the front exchanger',
+  exchanger: 'cooling air at all exchangers',
   heatSink: 'extra heat sink',
   pump: 'pump heat into the coolant',
   lines: 'bay air to the coolant lines',
