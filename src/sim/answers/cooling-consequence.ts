@@ -15,8 +15,6 @@ export interface CoolingConsequence {
   readonly airChangeEnds?: readonly [plainDensity: number, steepest: number];
   /** W */
   readonly driveChange: number;
-  /** density of the charge, after over before */
-  readonly densityRatio: number;
 }
 
 interface Car {
@@ -26,8 +24,6 @@ interface Car {
 
 export function compareCooling(before: Car, after: Car): CoolingConsequence {
   const [from, to] = [before.pull.atEnd, after.pull.atEnd];
-  const density = ({ manifoldPressure, chargeTemperature }: PullSummary['atEnd']) =>
-    manifoldPressure / chargeTemperature;
   const [a, b] = [before.airBand, after.airBand];
   return {
     pull: after.pull.pull,
@@ -36,7 +32,6 @@ export function compareCooling(before: Car, after: Car): CoolingConsequence {
     airChange: to.airFlow / from.airFlow - 1,
     ...(a && b && { airChangeEnds: [b.plainDensity / a.plainDensity - 1, b.steepest / a.steepest - 1] as const }),
     driveChange: to.drivePower - from.drivePower,
-    densityRatio: density(to) / density(from),
   };
 }
 

@@ -7,32 +7,6 @@ function growingProfile(Gz: number, Pr: number): number {
 }
 
 /**
- * Mean Nusselt number of laminar flow in a round bore of uniform wall temperature, velocity and temperature developing
- * together, after Gnielinski in the VDI Heat Atlas.
- *
- *     Nu^3 = 3.66^3 + 0.7^3 + (1.615 Gz^(1/3) - 0.7)^3 + [ (2/(1 + 22 Pr))^(1/6) Gz^(1/2) ]^3
- *
- * Range: laminar (Re <= 2300, not checked here), 0.6 < Pr < 1000. Without its last term it is within 0.5 % of the exact
- * Graetz series; a growing profile at Pr 20 adds 4 to 6 %.
- *
- * @param Gz - Graetz number, Re Pr times bore over length [-]
- * @param Pr - Prandtl number [-]
- * @returns Nusselt number on the bore, with its mark [-]
- * @throws {OutOfRangeError} when Gz or Pr is not above 0
- *
- * @example
- * nusseltDevelopingTube(44.8, 20).value // 5.8213371
- *
- * [1] VDI Heat Atlas, 2nd ed., Springer, 2010, section G1.
- */
-export function nusseltDevelopingTube(Gz: number, Pr: number): Ranged {
-  requirePositive('Graetz number', Gz);
-  requirePositive('Prandtl number', Pr);
-  const sum = 3.66 ** 3 + 0.7 ** 3 + (1.615 * Math.cbrt(Gz) - 0.7) ** 3 + growingProfile(Gz, Pr) ** 3;
-  return { value: Math.cbrt(sum), range: markOf([['Prandtl number [-]', Pr, 0.6, 1000]]) };
-}
-
-/**
  * Mean Nusselt number of laminar flow in a flat passage with two walls of uniform temperature, velocity and temperature
  * developing together, after Gnielinski in the VDI Heat Atlas.
  *

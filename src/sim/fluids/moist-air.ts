@@ -15,8 +15,6 @@ export const AIR_GAS_CONSTANT = 287.05;
 
 /** molar mass of water over that of dry air, 0.621945 in the ASHRAE Handbook (2017) */
 const VAPOUR_RATIO = 0.622;
-/** J/(kg K), water vapour: ASHRAE Handbook (2017), chapter 1 */
-const VAPOUR_HEAT_CAPACITY = 1860;
 /** Magnus form of Alduchov and Eskridge 1996: Pa, -, K */
 const AT_ZERO = 610.94;
 const SLOPE = 17.625;
@@ -100,44 +98,6 @@ export function dewPoint(humidityRatio: number, pressure: number): number {
   const e = (humidityRatio * pressure) / (VAPOUR_RATIO + humidityRatio);
   const g = Math.log(e / AT_ZERO);
   return 273.15 + OFFSET / (SLOPE / g - 1);
-}
-
-/**
- * Density of moist air, a mixture of perfect gases.
- *
- *     rho = p/(R T) (1 + w)/(1 + w/0.622)
- *
- * Range: any state of a perfect gas; a real one differs by 0.34 % at most between 230 and 550 K up to 2.5 bar.
- *
- * @param temperature - K
- * @param pressure - absolute, Pa
- * @param humidityRatio - kg of vapour per kg of dry air
- * @returns kg of dry air and vapour together per m3
- *
- * @example
- * moistAirDensity(303.15, 101325, 0.016) // 1.1534
- */
-export function moistAirDensity(temperature: number, pressure: number, humidityRatio: number): number {
-  return ((pressure / (AIR_GAS_CONSTANT * temperature)) * (1 + humidityRatio)) / (1 + humidityRatio / VAPOUR_RATIO);
-}
-
-/**
- * Heat capacity of moist air at constant pressure, both parts constant.
- *
- *     cp = (1006 + 1860 w)/(1 + w)
- *
- * Range: 0 to 60 degC, where 1860 J/(kg K) holds for the vapour; 1 % low for dry air at 150 degC.
- *
- * @param humidityRatio - kg of vapour per kg of dry air
- * @returns J/(kg K), per kg of dry air and vapour together
- *
- * @example
- * moistAirHeatCapacity(0.016) // 1019.4
- *
- * [1] ASHRAE Handbook: Fundamentals, 2017, chapter 1, psychrometrics.
- */
-export function moistAirHeatCapacity(humidityRatio: number): number {
-  return (AIR_HEAT_CAPACITY + VAPOUR_HEAT_CAPACITY * humidityRatio) / (1 + humidityRatio);
 }
 
 /**

@@ -32,10 +32,6 @@ export abstract class Compressor {
     return this.speed;
   }
 
-  get innerEfficiency(): number {
-    return this.inner;
-  }
-
   /** Takes the compressor speed [rpm] that the other methods use. */
   setSpeed(speed: number): void {
     if (speed === this.speed) return;

@@ -1,4 +1,3 @@
-import { LEWIS_NUMBER } from '../fluids/condensation.ts';
 import {
   dewPoint,
   evaporationHeat,
@@ -9,8 +8,23 @@ import {
 import type { Vapour } from '../kernels/detailed-cell-sweep.ts';
 
 /**
+ * Lewis number of water vapour in air, thermal over mass diffusivity, 0.87 to 0.92 from 0 to 60 degC: ASHRAE Handbook:
+ * Fundamentals, 2017, chapter 6
+ */
+const LEWIS_NUMBER = 0.9;
+
+/**
  * Water vapour of the charge in the core, at the core's own pressure. Air under boost has a far higher dew point than
- * the air outside.
+ * the air outside. What a cell of cold metal takes out of it goes by the analogy of heat and mass transfer:
+ *
+ *     w_out = w_s + (w_in - w_s) exp(-N/Le^(2/3)) where w_in > w_s(metal, p), else w_out = w_in
+ *     latent heat = dry air flow (w_in - w_out) (2.501e6 - 2370 t), t of the metal in degC
+ *
+ * Range: metal from 0 to 60 degC, vapour pressure well below p; below 0 degC it is counted as water, not frost (13 % more
+ * heat). The film of water resists no heat and the drops leave with the air, so nothing evaporates again. The transfer
+ * units N are those of the dry surface, fins with their efficiency.
+ *
+ * ASHRAE Handbook: Fundamentals, 2017, chapter 6, mass transfer (analogy of Chilton and Colburn, 1934).
  */
 export class CoreVapour implements Vapour {
   content = 0;

@@ -17,7 +17,6 @@ const OVERTURN = 2;
  */
 export class LayeredReservoir implements Store {
   readonly size: number;
-  readonly isIced = false;
   /** J/K of one layer */
   readonly promptCapacity: number;
   private readonly index: number;

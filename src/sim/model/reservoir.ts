@@ -34,7 +34,6 @@ export interface Store {
   readonly size: number;
   /** J/K of what answers at once to the coolant that comes in */
   readonly promptCapacity: number;
-  readonly isIced: boolean;
   /** Coolant at a temperature [K], and all ice that was loaded. */
   fillStart(state: Float64Array, temperature: number): void;
   /** coolant that goes out, and the mean of all of it [K] */
@@ -104,7 +103,7 @@ export class MixedReservoir implements Store {
       melted === 0 ? freezingPoint : freezingPointOf((massFraction * filled) / (filled + melted), coolant.glycol);
   }
 
-  get isIced(): boolean {
+  private get isIced(): boolean {
     return this.loaded > 0;
   }
 

@@ -1,52 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import {
-  nusseltDevelopingGap,
-  nusseltDevelopingPort,
-  nusseltDevelopingTube,
-} from '../../../src/sim/correlations/developing-nusselt.ts';
+import { nusseltDevelopingGap, nusseltDevelopingPort } from '../../../src/sim/correlations/developing-nusselt.ts';
 import { OutOfRangeError } from '../../../src/sim/errors.ts';
 
 function relativeError(value: number, expected: number): number {
   return Math.abs(value / expected - 1);
 }
-
-describe('round bore', () => {
-  // VDI Heat Atlas 2010, section G1, in 30-digit arithmetic: [Re, Pr, d/L, Nu]
-  test.each([
-    [50.0, 30.0, 0.0112, 4.54254227752],
-    [200.0, 20.0, 0.0112, 5.82133710631],
-    [400.0, 18.66, 0.0114, 7.15731061099],
-    [1000.0, 8.0, 0.0112, 7.47430056695],
-    [2300.0, 4.0, 0.0112, 8.09573209932],
-    [2300.0, 8.0, 0.0112, 10.17843939],
-    [1500.0, 0.7, 0.05, 6.9458921166],
-  ])('at Re %f, Pr %f, d/L %f is the published formula', (Re, Pr, ratio, expected) => {
-    expect(relativeError(nusseltDevelopingTube(Re * Pr * ratio, Pr).value, expected)).toBeLessThan(1e-11);
-  });
-
-  // Exact Graetz series (developed velocity), to which a profile that is stiff at once tends: [x, mean Nu]
-  test.each([
-    [0.001, 15.3841905],
-    [0.002, 12.1515099],
-    [0.005, 8.94324266],
-    [0.01, 7.15522322],
-    [0.02, 5.81463905],
-    [0.05, 4.64056696],
-    [0.1, 4.15564604],
-    [0.2, 3.90630545],
-    [1.0, 3.70669587],
-  ])('of a fluid whose profile is there at once, at %f, is the exact series within 1 %%', (length, expected) => {
-    expect(relativeError(nusseltDevelopingTube(1 / length, 1e9).value, expected)).toBeLessThan(0.01);
-  });
-
-  test('is marked outside its Prandtl numbers', () => {
-    expect(nusseltDevelopingTube(50, 20).range).toBe('inside');
-    expect(nusseltDevelopingTube(50, 0.3).range).toEqual([
-      expect.objectContaining({ beyond: expect.closeTo(0.5, 12) }),
-    ]);
-    expect(() => nusseltDevelopingTube(0, 20)).toThrow(OutOfRangeError);
-  });
-});
 
 describe('flat passage', () => {
   // VDI Heat Atlas 2010, section G2, in 30-digit arithmetic: [Gz, Pr, Nu]

@@ -1,5 +1,4 @@
 import { describe, expect, test } from 'vitest';
-import { nusseltDevelopingTube } from '../../../src/sim/correlations/developing-nusselt.ts';
 import {
   bridgedTransition,
   frictionKonakov,
@@ -7,6 +6,7 @@ import {
   smoothDuct,
 } from '../../../src/sim/correlations/turbulent-ducts.ts';
 import { OutOfRangeError } from '../../../src/sim/errors.ts';
+import { nusseltDevelopingTube } from '../../support/developing-tube.ts';
 
 function relativeError(value: number, expected: number): number {
   return Math.abs(value / expected - 1);

@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { condensationOn } from '../../../src/sim/fluids/condensation.ts';
 import { humidityRatio } from '../../../src/sim/fluids/moist-air.ts';
 import { type CellRates, fillSweepCoefficients, sweepCells } from '../../../src/sim/kernels/cell-sweep.ts';
 import {
@@ -14,6 +13,7 @@ import {
   type Vapour,
 } from '../../../src/sim/kernels/detailed-cell-sweep.ts';
 import { CoreVapour } from '../../../src/sim/model/core-vapour.ts';
+import { condensationOn } from '../../support/humid-cell.ts';
 
 const NX = 6;
 const NY = 4;
