@@ -73,6 +73,7 @@ const MAY_IMPORT: Record<string, readonly string[]> = {
     'src/sim/kernels/',
     'src/sim/scenario/issue.ts',
     'src/sim/scenario/other-day.ts',
+    'src/sim/scenario/parameters/sources.ts',
     'src/sim/scenario/scenario.ts',
     'src/sim/scenario/to-config.ts',
     'src/sim/scenario/variants.ts',

@@ -1,5 +1,5 @@
 import { dynamicPressureShare, portMach } from '../correlations/port-mach.ts';
-import { AIR_GAS_CONSTANT } from '../fluids/moist-air.ts';
+import { AIR_GAS_CONSTANT, AIR_ISENTROPIC_EXPONENT } from '../fluids/moist-air.ts';
 import { readChargeTable } from './charge-table.ts';
 import { type FindingSource, highestRow, whenAt, whenAtRow } from './finding.ts';
 
@@ -67,14 +67,16 @@ export const fastAirPort: FindingSource = (run) => {
   const pressureAt = (row: number) => columns.compressorInletPressure[row] * columns.pressureRatio[row];
   const machAt = (row: number) => {
     const flow = columns.airFlow[row] * (1 + bypass.shareAfterCore * columns.recirculation[row]);
-    return flow > 0 ? portMach(flow, area, columns.dischargeTemperature[row], pressureAt(row), AIR_GAS_CONSTANT) : 0;
+    if (!(flow > 0)) return 0;
+    const temperature = columns.dischargeTemperature[row];
+    return portMach(flow, area, temperature, pressureAt(row), AIR_GAS_CONSTANT, AIR_ISENTROPIC_EXPONENT);
   };
   const row = highestRow(rowCount, machAt);
   if (row === undefined) return [];
   const mach = machAt(row);
   if (mach <= FAST_PORT) return [];
   const found = `Mach ${mach.toFixed(2)} in the narrowest air passage ${whenAtRow(run, row)}, above ${FAST_PORT}`;
-  const share = mach < 1 ? dynamicPressureShare(mach) : undefined;
+  const share = mach < 1 ? dynamicPressureShare(mach, AIR_ISENTROPIC_EXPONENT) : undefined;
   const text =
     share === undefined
       ? `${found}: it cannot take this flow, and the engine gets less air than is worked out here. Check core.airPortArea; if it is right, open the passage.`

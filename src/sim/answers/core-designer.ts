@@ -3,7 +3,7 @@ import type { CoolantFilm, CoolantPressureDrop } from '../correlations/core-cool
 import { accelerationOf, airPoint, coolantPoint } from '../correlations/core-curves.ts';
 import { type CoreGeometry, coreGeometry } from '../correlations/core-geometry.ts';
 import type { CorePressureDrop } from '../correlations/core-losses.ts';
-import { effectivenessCrossflow } from '../correlations/crossflow-effectiveness.ts';
+import { effectivenessOfConductance } from '../correlations/crossflow-effectiveness.ts';
 import { AIR_GAS_CONSTANT, AIR_HEAT_CAPACITY } from '../fluids/moist-air.ts';
 import type { Config, CoreGeometryConfig, GeometryFactor } from '../scenario/config.ts';
 import { airFlowOf, coolantFlowOf, withLaws } from '../scenario/core-laws.ts';
@@ -135,8 +135,7 @@ function designAt(config: Config, geometry: CoreGeometryConfig, pull: PullSummar
   const coolantConductance = factors.coolantConductance * exposedShare * coolant.conductance;
   const conductance = 1 / (1 / airConductance + 1 / coolantConductance);
   const { density, heatCapacity } = geometry.coolant;
-  const rates = [coreFlow * AIR_HEAT_CAPACITY, coolantFlow * density * heatCapacity];
-  const [smaller, larger] = [Math.min(...rates), Math.max(...rates)];
+  const [airRate, coolantRate] = [coreFlow * AIR_HEAT_CAPACITY, coolantFlow * density * heatCapacity];
   return {
     airFlow,
     coolantFlow,
@@ -151,7 +150,7 @@ function designAt(config: Config, geometry: CoreGeometryConfig, pull: PullSummar
     coolantConductance,
     conductance,
     ...(geometry.shape.passes === 1 && {
-      effectiveness: effectivenessCrossflow(Math.min(100, conductance / smaller), smaller / larger),
+      effectiveness: effectivenessOfConductance(conductance, airRate, coolantRate),
     }),
     airDrop: (factors.airDrop * air.dropTimesDensity + acceleration) * meanVolume,
     factors,

@@ -1,3 +1,4 @@
+import { GRAVITY } from '../fluids/standard-atmosphere.ts';
 import { CoolantRing, type LoopSetting, meterSetting } from '../model/coolant-ring.ts';
 import type { LoopElement } from '../model/loop-element.ts';
 import { freeFlow } from '../model/loop-flow.ts';
@@ -12,7 +13,6 @@ import {
 } from '../scenario/config.ts';
 import { scaledPump } from '../scenario/laws.ts';
 
-const GRAVITY = 9.80665;
 /** Points of each curve, from no flow to the free flow. */
 const CURVE_POINTS = 61;
 

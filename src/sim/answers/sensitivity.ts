@@ -4,6 +4,7 @@ import type { Config, PhaseConfig, Ramp } from '../scenario/config.ts';
 import { type Issue, isError, type JsonObject } from '../scenario/issue.ts';
 import { scaledConductance, scaledPump } from '../scenario/laws.ts';
 import { onDay } from '../scenario/other-day.ts';
+import { COMMON_PRACTICE } from '../scenario/parameters/sources.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { toConfig } from '../scenario/to-config.ts';
 import { applyChanges } from '../scenario/variants.ts';
@@ -30,8 +31,6 @@ export interface UncertainInput {
   readonly path?: string;
 }
 
-const TRADE = 'common practice, no published source';
-
 /** Inputs of the trade with their usual ranges, and what one of them does to a car. */
 interface TradeInput extends UncertainInput {
   /** keys of the file that a range by a user puts in this one's place */
@@ -40,7 +39,8 @@ interface TradeInput extends UncertainInput {
   readonly apply: (config: Config, value: number) => Config;
 }
 
-const factor = (share: number) => ({ kind: 'factor', low: 1 - share, high: 1 + share, source: TRADE }) as const;
+const factor = (share: number) =>
+  ({ kind: 'factor', low: 1 - share, high: 1 + share, source: COMMON_PRACTICE }) as const;
 
 const TRADE_INPUTS: readonly TradeInput[] = [
   {
@@ -84,7 +84,7 @@ const TRADE_INPUTS: readonly TradeInput[] = [
     kind: 'factor',
     low: 0.5,
     high: 2,
-    source: TRADE,
+    source: COMMON_PRACTICE,
     name: 'compressor idle power',
     insteadOf: ['compressor.idlePower'],
     apply: (config, value) => {
@@ -99,7 +99,7 @@ const TRADE_INPUTS: readonly TradeInput[] = [
     kind: 'value',
     low: 0,
     high: 0.5,
-    source: TRADE,
+    source: COMMON_PRACTICE,
     name: 'swallowing exponent',
     insteadOf: ['engine.temperatureExponent'],
     apply: (config, temperatureExponent) => ({ ...config, engine: { ...config.engine, temperatureExponent } }),
@@ -112,7 +112,7 @@ const OUTSIDE: UncertainInput = {
   low: -3,
   high: 3,
   unit: 'K',
-  source: TRADE,
+  source: COMMON_PRACTICE,
   name: 'outside temperature',
 };
 

@@ -1,8 +1,5 @@
 import { requirePositive, requireWithin } from '../errors.ts';
 
-/** ratio of specific heats of air */
-const EXPONENT = 1.4;
-
 /**
  * Work of a displacement machine with a built-in volume ratio over the enthalpy of the air it takes in.
  *
@@ -12,21 +9,24 @@ const EXPONENT = 1.4;
  * external compression (v = 1), the isentropic work where v^g = PR, and above nothing at PR 1 for v > 1: such a machine
  * works against its own discharge with the bypass open.
  *
- * Range: v >= 1; perfect gas, g = 1.4, no leak inside, full ports.
+ * Range: v >= 1; perfect gas, no leak inside, full ports.
  *
  * @param volumeRatio - built-in volume ratio v [-]
  * @param pressureRatio - discharge over inlet pressure [-]
+ * @param heatCapacityRatio - g, of the air [-]
  * @returns work over cp T1 [-]
- * @throws {OutOfRangeError} when volumeRatio is below 1 or pressureRatio is not above 0
+ * @throws {OutOfRangeError} when volumeRatio is below 1, pressureRatio is not above 0 or g not above 1
  *
  * @example
- * indicatedWork(1, 1.7) // 0.2
+ * indicatedWork(1, 1.7, 1.4) // 0.2
  *
  * [1] Own derivation from the indicator diagram, 2026; textbooks give the same area, from memory.
  */
-export function indicatedWork(volumeRatio: number, pressureRatio: number): number {
+export function indicatedWork(volumeRatio: number, pressureRatio: number, heatCapacityRatio: number): number {
   requireWithin('built-in volume ratio', volumeRatio, 1, Number.POSITIVE_INFINITY);
   requirePositive('pressure ratio', pressureRatio);
-  const closed = (volumeRatio ** (EXPONENT - 1) - 1) / (EXPONENT - 1);
-  return ((EXPONENT - 1) / EXPONENT) * (closed + pressureRatio / volumeRatio - 1);
+  requirePositive('ratio of heat capacities less 1', heatCapacityRatio - 1);
+  const g = heatCapacityRatio;
+  const closed = (volumeRatio ** (g - 1) - 1) / (g - 1);
+  return ((g - 1) / g) * (closed + pressureRatio / volumeRatio - 1);
 }

@@ -43,6 +43,12 @@ function limitsOf(Re: number, fin: LouvredFin): readonly Limit[] {
 }
 
 /**
+ * Thinnest fin with a friction, as a share of its pitch: at a hundredth ln(sqrt(t/Fp) + 0.9) of the published formula is
+ * 0 and its power without value
+ */
+export const THINNEST_SHARE = 0.0101;
+
+/**
  * Colburn factor of a corrugated louvred fin on flat tubes, after Chang and Wang.
  *
  *     j = Re^-0.49 (th/90)^0.27 (Fp/Lp)^-0.14 (Fl/Lp)^-0.29 (Td/Lp)^-0.23 (Ll/Lp)^0.68 (Tp/Lp)^-0.28 (t/Lp)^-0.05
@@ -125,7 +131,7 @@ const LOWEST = 30;
  */
 export function frictionLouvred(Re: number, fin: LouvredFin): Ranged {
   const range = markOf(limitsOf(Re, fin));
-  const thinnest = 0.0101 * fin.finPitch;
+  const thinnest = THINNEST_SHARE * fin.finPitch;
   requireWithin('thickness of a louvred fin in m', fin.finThickness, thinnest, fin.finPitch);
   return { value: frictionAt(Re, fin), range };
 }

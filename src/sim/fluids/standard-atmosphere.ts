@@ -6,11 +6,12 @@ export interface Atmosphere {
   readonly pressure: number;
 }
 
-/** ISO 2533: K, Pa, K/m, m/s2, J/(kg K) and the nominal radius of the earth in m */
+/** standard gravity, m/s2: 3rd General Conference on Weights and Measures, 1901, and ISO 2533:1975 */
+export const GRAVITY = 9.80665;
+/** ISO 2533: K, Pa, K/m, J/(kg K) and the nominal radius of the earth in m */
 const SEA_LEVEL_TEMPERATURE = 288.15;
 const SEA_LEVEL_PRESSURE = 101325;
 const LAPSE_RATE = 0.0065;
-const GRAVITY = 9.80665;
 const GAS_CONSTANT = 287.05287;
 const EARTH_RADIUS = 6356766;
 

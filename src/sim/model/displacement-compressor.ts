@@ -1,5 +1,5 @@
 import { indicatedWork } from '../correlations/indicated-work.ts';
-import { AIR_GAS_CONSTANT } from '../fluids/moist-air.ts';
+import { AIR_GAS_CONSTANT, AIR_ISENTROPIC_EXPONENT } from '../fluids/moist-air.ts';
 import type { DisplacementConfig } from '../scenario/config.ts';
 import { Compressor } from './compressor.ts';
 
@@ -36,6 +36,6 @@ export class DisplacementCompressor extends Compressor {
 
   protected override idealRise(pressureRatio: number): number {
     const { builtInVolumeRatio: v } = this.machine;
-    return v === undefined ? super.idealRise(pressureRatio) : indicatedWork(v, pressureRatio);
+    return v === undefined ? super.idealRise(pressureRatio) : indicatedWork(v, pressureRatio, AIR_ISENTROPIC_EXPONENT);
   }
 }

@@ -1,7 +1,7 @@
 import { ALLOYS } from '../correlations/alloys.ts';
 import { airPoint, coolantPoint } from '../correlations/core-curves.ts';
 import { type CoreGeometry, type CoreShape, coreGeometry } from '../correlations/core-geometry.ts';
-import { effectivenessCrossflow } from '../correlations/crossflow-effectiveness.ts';
+import { effectivenessOfConductance } from '../correlations/crossflow-effectiveness.ts';
 import { createCoolant } from '../fluids/coolant.ts';
 import { airConductivity, airHeatCapacity, airViscosity } from '../fluids/dry-air.ts';
 import { AIR_HEAT_CAPACITY } from '../fluids/moist-air.ts';
@@ -17,8 +17,6 @@ import type { GeometryValues, Values } from './shape.ts';
 const AIR_TEMPERATURE = 353.15;
 /** A factor on the air side beyond this is no calibration of a geometry but another core. */
 const LARGEST_FACTOR = 10;
-/** Past it nothing is left to exchange. */
-const MOST_UNITS = 100;
 
 /** Keys of the group core that follow from a geometry and stand over it where they are typed. */
 const FOLLOWING = [
@@ -177,12 +175,11 @@ function measuredAirConductance(
   if (measuredHeat === undefined || atFlow === undefined || measuredAirInlet === undefined) return undefined;
   if (measuredCoolantFlow === undefined || measuredCoolantInlet === undefined) return undefined;
   const flow = coolantFlowOf(geometry, toSi(measuredCoolantFlow, 'L/min'));
-  const rates = [atFlow * AIR_HEAT_CAPACITY, flow.volumeFlow * flow.density * flow.heatCapacity];
-  const [smaller, larger] = [Math.min(...rates), Math.max(...rates)];
-  const share = toSi(measuredHeat, 'kW') / (smaller * (measuredAirInlet - measuredCoolantInlet));
+  const [air, coolant] = [atFlow * AIR_HEAT_CAPACITY, flow.volumeFlow * flow.density * flow.heatCapacity];
+  const share = toSi(measuredHeat, 'kW') / (Math.min(air, coolant) * (measuredAirInlet - measuredCoolantInlet));
   const onOther = onCoolant * coolantPoint(core, flow, geometry.arrangement).conductance;
   const effectiveness = (conductance: number): number =>
-    effectivenessCrossflow(Math.min(MOST_UNITS, 1 / (1 / conductance + 1 / onOther) / smaller), smaller / larger);
+    effectivenessOfConductance(1 / (1 / conductance + 1 / onOther), air, coolant);
   const own = airPoint(core, airFlowOf(geometry, atFlow)).conductance;
   const [low, high] = [own / LARGEST_FACTOR, own * LARGEST_FACTOR];
   const conductance = findRoot((value) => effectiveness(value) - share, low, high, 1e-12);

@@ -1,4 +1,8 @@
-import { effectivenessCrossflow } from '../correlations/crossflow-effectiveness.ts';
+import {
+  effectivenessCrossflow,
+  effectivenessOfConductance,
+  MOST_UNITS,
+} from '../correlations/crossflow-effectiveness.ts';
 import { AIR_HEAT_CAPACITY } from '../fluids/moist-air.ts';
 import { findRoot } from '../kernels/root-finding.ts';
 import { fromSi, toSi } from '../units.ts';
@@ -18,8 +22,6 @@ export const BY_TEST = [
 ] as const;
 type Conductances = Readonly<Record<(typeof BY_TEST)[number], number>>;
 
-/** Past it nothing is left to exchange. */
-const MOST_UNITS = 100;
 /** Nothing that is called an exchanger has so little. */
 const FEWEST_UNITS = 1e-4;
 
@@ -68,8 +70,7 @@ export function effectivenessByTemperatures(
 
 /** Effectiveness at conductances of both sides [W/K]. */
 export function effectivenessAt(air: number, coolant: number, { smaller, larger }: TestRates): number {
-  const units = 1 / (1 / air + 1 / coolant) / smaller;
-  return effectivenessCrossflow(Math.min(MOST_UNITS, units), smaller / larger);
+  return effectivenessOfConductance(1 / (1 / air + 1 / coolant), smaller, larger);
 }
 
 /** The most that any size comes to at these flows. */

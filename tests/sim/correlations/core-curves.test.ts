@@ -7,7 +7,10 @@ import {
   standingConductance,
 } from '../../../src/sim/correlations/core-curves.ts';
 import { coreGeometry } from '../../../src/sim/correlations/core-geometry.ts';
-import { effectivenessCrossflow } from '../../../src/sim/correlations/crossflow-effectiveness.ts';
+import {
+  effectivenessCrossflow,
+  effectivenessOfConductance,
+} from '../../../src/sim/correlations/crossflow-effectiveness.ts';
 import { exactEffectiveness } from '../../support/mason.ts';
 import { WORKED_AIR, WORKED_COOLANT, WORKED_CORES, WORKED_SHAPE } from '../../support/worked-cores.ts';
 
@@ -78,5 +81,16 @@ describe('cross-flow, both fluids unmixed', () => {
 
   it('meets the printed example of 0.948590 (Som, Introduction to Heat Transfer, 10.7, exact)', () => {
     expect(effectivenessCrossflow(55000 / 10100, 10100 / 29260)).toBeCloseTo(0.94859, 6);
+  });
+
+  it('follows from a conductance and two rates in either order', () => {
+    expect(effectivenessOfConductance(55000, 10100, 29260)).toBeCloseTo(0.94859, 6);
+    expect(effectivenessOfConductance(55000, 29260, 10100)).toBeCloseTo(0.94859, 6);
+  });
+
+  it('grows no more past 100 transfer units, where equal rates leave 1/sqrt(pi NTU)', () => {
+    // The exact sum is the mean of the smaller of two Poisson counts of mean NTU, over NTU; many counts are normal.
+    near(1 - effectivenessOfConductance(1e9, 1e3, 1e3), 1 / Math.sqrt(100 * Math.PI), 2e-3);
+    expect(effectivenessOfConductance(1e9, 1e3, 1e3)).toBe(effectivenessOfConductance(1e5, 1e3, 1e3));
   });
 });

@@ -21,17 +21,18 @@ describe('the work of a displacement machine', () => {
     [1.3, 1.8],
     [1.5, 2.4],
   ])('of volume ratio %f at pressure ratio %f is the area of its diagram, times (g - 1)/g', (v, ratio) => {
-    expect(indicatedWork(v, ratio)).toBeCloseTo((2 / 7) * areaOf(v, ratio), 7);
+    expect(indicatedWork(v, ratio, 1.4)).toBeCloseTo((2 / 7) * areaOf(v, ratio), 7);
   });
 
   it('is isentropic where the built-in compression meets the discharge, and more on either side', () => {
     const matched = 1.3 ** 1.4;
-    expect(indicatedWork(1.3, matched)).toBeCloseTo(matched ** (2 / 7) - 1, 12);
-    for (const ratio of [1.1, 1.3, 1.6, 2.2]) expect(indicatedWork(1.3, ratio)).toBeGreaterThan(ratio ** (2 / 7) - 1);
+    expect(indicatedWork(1.3, matched, 1.4)).toBeCloseTo(matched ** (2 / 7) - 1, 12);
+    for (const ratio of [1.1, 1.3, 1.6, 2.2])
+      expect(indicatedWork(1.3, ratio, 1.4)).toBeGreaterThan(ratio ** (2 / 7) - 1);
   });
 
   it('is refused below a volume ratio of 1 and without pressure', () => {
-    expect(() => indicatedWork(0.9, 1.5)).toThrow(OutOfRangeError);
-    expect(() => indicatedWork(1.2, 0)).toThrow(OutOfRangeError);
+    expect(() => indicatedWork(0.9, 1.5, 1.4)).toThrow(OutOfRangeError);
+    expect(() => indicatedWork(1.2, 0, 1.4)).toThrow(OutOfRangeError);
   });
 });

@@ -188,7 +188,7 @@ function checkQuotedPoint({ compressor }: Values, report: Report): void {
   const { builtInVolumeRatio } = compressor;
   const least =
     isDisplacement && builtInVolumeRatio !== undefined && builtInVolumeRatio >= 1 && quotedPressureRatio > 0
-      ? (ideal / rise) * indicatedWork(builtInVolumeRatio, quotedPressureRatio)
+      ? (ideal / rise) * indicatedWork(builtInVolumeRatio, quotedPressureRatio, AIR_ISENTROPIC_EXPONENT)
       : ideal;
   const losses = (ideal / quotedEfficiency - least) / 1000;
   if (least > ideal && losses <= 0) {

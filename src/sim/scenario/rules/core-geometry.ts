@@ -1,3 +1,4 @@
+import { THINNEST_SHARE } from '../../correlations/louvred-fin.ts';
 import { figure } from '../../units.ts';
 import { finLayersOf } from '../core-geometry.ts';
 import { capitalised, isObject, type JsonObject, type Report } from '../issue.ts';
@@ -11,8 +12,6 @@ const MEASURED = Object.keys(CORE_GEOMETRY.measured) as (keyof typeof CORE_GEOME
 
 /** Height that tubes and fins may differ from the typed one, as a share: side plates, a ruler, solder. */
 const HEIGHT_WITHIN = 0.05;
-/** The friction of louvred fins has no value for a fin thinner than this share of its pitch. */
-const THINNEST_LOUVRED = 0.0101;
 
 /** Keys that only one kind of fins or tubes has. */
 export const KEYS_BY_KIND = [
@@ -117,10 +116,10 @@ function checkFins(geometry: GeometryValues, refuse: Refuse): void {
   if (fins === 'louvred') {
     requireBelow(refuse, geometry, 'louvreLength', finHeight, 'a louvre is cut inside the height of the fin');
     requireBelow(refuse, geometry, 'louvrePitch', depth, 'louvres stand one behind the other in the depth of the core');
-    if (!(finThickness > THINNEST_LOUVRED * finPitch)) {
-      const least = figure(THINNEST_LOUVRED * finPitch);
+    if (!(finThickness > THINNEST_SHARE * finPitch)) {
+      const least = figure(THINNEST_SHARE * finPitch);
       const message = `Fin thickness is ${figure(finThickness)} mm; expected above ${least} mm at this pitch: thinner louvred fins have no published friction.`;
-      if (finThickness <= THINNEST_LOUVRED * finPitch)
+      if (finThickness <= THINNEST_SHARE * finPitch)
         refuse('coreGeometry.finThickness', message, `${figure(finThickness)} mm`, `above ${least} mm`);
     }
   }
