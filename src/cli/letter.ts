@@ -2,6 +2,7 @@ import {
   explainHottestDay,
   explainSteps,
   FILE_WORDING,
+  isStopped,
   type Letter,
   type LetterRun,
   type Scenario,
@@ -35,26 +36,30 @@ export async function letter(file: string, options: LetterCommandOptions): Promi
   if (base === undefined || (change !== undefined && changed === undefined)) return EXIT.badUsage;
   const before = await runOf(base, 'as it stands');
   const after = changed && (await runOf(changed, `with ${change}`));
+  const hasStopped = isStopped(before) || (after !== undefined && isStopped(after));
   const { notes } = scenario.values;
   const written = writeLetter(
     {
       before,
       ...(after && { after }),
-      steps: await stepsOf(file, scenario, base),
-      otherDays: await hottestDayOf(changed ?? base, (after ?? before).pulls.length),
+      ...(!hasStopped && {
+        steps: await stepsOf(file, scenario, base),
+        otherDays: await hottestDayOf(changed ?? base, (after ?? before).pulls.length),
+      }),
       ...(notes !== undefined && { notes }),
     },
     FILE_WORDING,
   );
   console.log(options.json ? JSON.stringify(written, undefined, 2) : textOf(written, scenario.values.name));
-  return EXIT.done;
+  return hasStopped ? EXIT.stopped : EXIT.done;
 }
 
 async function runOf(scenario: Scenario, label: string): Promise<LetterRun> {
   const config = toConfig(scenario);
   const series = simulate(config);
   const pulls = summarisePulls(series, config.limit.chargeTemperature);
-  return { label, config, series, pulls, study: await onAllCores(studyRun(config, pulls)) };
+  const run = { label, config, series, pulls };
+  return isStopped(run) ? run : { ...run, study: await onAllCores(studyRun(config, pulls)) };
 }
 
 /** What the steps that the file lists would buy; nothing where it lists none. */
@@ -83,7 +88,9 @@ function textOf({ question, answer, unlike, counts, parts }: Letter, name: strin
     ...wrapped(answer),
     ...(unlike === undefined ? [] : wrapped(unlike)),
     '',
-    ...counts.flatMap(({ label, count, of, said }) => wrapped(`${count} of ${of} ${label}. ${said}`)),
+    ...counts.flatMap(({ label, count, of, said }) =>
+      wrapped(`${count === undefined ? 'No count' : `${count} of ${of}`} ${label}. ${said}`),
+    ),
     ...parts.flatMap(({ heading, paragraphs }) => [
       '',
       heading,

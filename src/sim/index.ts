@@ -17,10 +17,11 @@ export {
   coreMapLists,
   studyCoreMap,
 } from './answers/core-map.ts';
+export { pullsOfCycle } from './answers/count-run.ts';
 export type { Finding, FindingKind, FindingRank } from './answers/finding.ts';
 export { findings } from './answers/findings.ts';
 export { type Letter, type LetterRun, writeLetter } from './answers/letter.ts';
-export { explainCount, type QuestionSlot, questionPieces } from './answers/letter-rules.ts';
+export { explainCount, isStopped, type QuestionSlot, questionPieces } from './answers/letter-rules.ts';
 export { meetingOf, type OperatingPoint, operatingPoint } from './answers/operating-point.ts';
 export {
   type DayStudy,

@@ -1,5 +1,9 @@
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { runCommandLine } from '../../src/cli/command-line.ts';
+import { boilingDocument } from '../support/boiling.ts';
 import { listen } from '../support/said.ts';
 
 const ESTATE = new URL('../../scenarios/rolling-road-estate.json', import.meta.url).pathname;
@@ -20,6 +24,22 @@ describe('soakbench letter', () => {
     expect(text).toMatch(/Hottest day with 8 pulls made: 30\.\d degC outside/);
     expect(said.out.split('\n').every((line) => line.length <= 100)).toBe(true);
     expect(said.out).not.toMatch(/undefined|NaN|Infinity/);
+  });
+
+  it('has no answer, no hottest day and another exit code where the run stops', async () => {
+    const folder = mkdtempSync(join(tmpdir(), 'soakbench-letter-'));
+    const path = join(folder, 'boiling.json');
+    writeFileSync(path, JSON.stringify(boilingDocument()));
+    try {
+      expect(await runCommandLine(['letter', path])).toBe(1);
+    } finally {
+      rmSync(folder, { recursive: true });
+    }
+    const text = said.out.replaceAll('\n', ' ');
+    expect(text).toContain('through 4 back-to-back pulls of 30 s');
+    expect(text).toMatch(/ No answer: the run stops at \d+\.\d s \(pull 4\), because coolant boils in the core/);
+    expect(text).toContain('No count as it stands. Pulls that came to their end: 3.');
+    expect(text).not.toMatch(/Yes|Hottest day|What holds/);
   });
 
   it('as data has the same parts, and an unknown change is refused by name', async () => {

@@ -15,6 +15,12 @@ export interface CountedRun {
   readonly stoppedBecause?: string;
 }
 
+/** Pulls of a whole cycle, those of the repeated block as often as it is repeated. */
+export function pullsOfCycle({ before, block, repeats, after }: Config['cycle']): number {
+  const count = (phases: Config['cycle']['before']) => phases.filter(({ kind }) => kind === 'pull').length;
+  return count(before) + repeats * count(block) + count(after);
+}
+
 /** The same car with the repeated block run as often as it takes for `pulls` of them; as it is where nothing repeats. */
 export function withPulls(config: Config, pulls: number): Config {
   const { before, block, repeats } = config.cycle;

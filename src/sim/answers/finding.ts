@@ -51,6 +51,11 @@ export interface RunView {
   readonly wording: Wording;
 }
 
+/** As little of a run as it takes to say when something happened. */
+interface PhasesView extends Pick<RunView, 'wording'> {
+  readonly series: Pick<TimeSeries, 'phases'>;
+}
+
 /** Looks for one thing in a run; none where there is nothing to tell. */
 export type FindingSource = (run: RunView) => readonly Finding[];
 
@@ -69,7 +74,7 @@ export function highestRow(rowCount: number, score: (row: number) => number): nu
 }
 
 /** "at 312.0 s (pull 3)": a time of the run with what was driven then. */
-export function whenAt({ series, wording }: RunView, time: number): string {
+export function whenAt({ series, wording }: PhasesView, time: number): string {
   // Of two phases that meet, the later; where that one could not begin, none.
   const isIn = ({ start, end, isWhole }: PhaseSpan) => start <= time && (time < end || !isWhole);
   return said(wording, time, series.phases, series.phases.find(isIn));

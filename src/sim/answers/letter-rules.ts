@@ -1,5 +1,8 @@
+import type { TimeSeries } from '../results/time-series.ts';
 import type { Config } from '../scenario/config.ts';
 import type { BottleneckPart } from './bottleneck.ts';
+import { pullsOfCycle } from './count-run.ts';
+import { whenAt } from './finding.ts';
 import type { PullSummary } from './pull-summary.ts';
 import { countPulls, decidingPull } from './pulls-to-limit.ts';
 import type { RunStudy } from './study-run.ts';
@@ -13,9 +16,14 @@ export interface LetterCar {
   /** as a sentence names it: "as it stands", "with a bigger core" */
   readonly label: string;
   readonly config: Config;
+  /** those that came to their end: fewer than the cycle has where the run stopped */
   readonly pulls: readonly PullSummary[];
+  readonly series: Pick<TimeSeries, 'outcome' | 'phases'>;
   readonly study?: RunStudy;
 }
+
+/** Whether a run ended before its cycle did: then there is no answer. */
+export const isStopped = ({ series }: Pick<LetterCar, 'series'>): boolean => series.outcome.kind === 'stopped';
 
 /** Quantities of a question in the order in which it names them; a session that is no one pull repeated lacks three. */
 export type QuestionSlot = 'change' | 'limit' | 'pulls' | 'length' | 'rest' | 'day';
@@ -26,10 +34,8 @@ export interface QuestionPiece {
   readonly slot?: QuestionSlot;
 }
 
-/** What of a car a question hangs on; its pulls may have been run or be planned. */
-interface AskedCar extends Pick<LetterCar, 'label' | 'config'> {
-  readonly pulls: readonly unknown[];
-}
+/** What of a car a question hangs on; it may have been run or not. */
+type AskedCar = Pick<LetterCar, 'label' | 'config'>;
 
 /** What the customer asked. */
 export const askQuestion = (car: AskedCar, wording: Wording): string =>
@@ -38,21 +44,22 @@ export const askQuestion = (car: AskedCar, wording: Wording): string =>
     .join('');
 
 /** The question piece by piece, for whoever sets its quantities where they stand. */
-export function questionPieces({ config, pulls, label }: AskedCar, wording: Wording): QuestionPiece[] {
+export function questionPieces({ config, label }: AskedCar, wording: Wording): QuestionPiece[] {
   const { block, repeats } = config.cycle;
+  const pulls = pullsOfCycle(config.cycle);
   const inBlock = block.filter(({ kind }) => kind === 'pull');
   const rest = block.filter(({ kind }) => kind !== 'pull').reduce((sum, { duration }) => sum + duration, 0);
   const session: QuestionPiece[] =
-    repeats > 0 && inBlock.length === 1 && pulls.length === repeats
+    repeats > 0 && inBlock.length === 1 && pulls === repeats
       ? [
-          { slot: 'pulls', text: String(pulls.length) },
-          { text: ' back-to-back pulls of ' },
+          { slot: 'pulls', text: String(pulls) },
+          { text: pulls === 1 ? ' pull of ' : ' back-to-back pulls of ' },
           { slot: 'length', text: seconds(inBlock[0].duration) },
           { text: ', with ' },
           { slot: 'rest', text: seconds(rest) },
-          { text: ' between them,' },
+          { text: pulls === 1 ? ' of rest,' : ' between them,' },
         ]
-      : [{ text: `the ${pulls.length} pulls of this session` }];
+      : [{ text: pulls === 1 ? 'the pull of this session' : `the ${pulls} pulls of this session` }];
   return [
     { text: 'Will the car ' },
     { slot: 'change', text: label },
@@ -90,32 +97,39 @@ export function explainUnlike(before: AskedCar, after: AskedCar, wording: Wordin
 
 /**
  * The answer in one sentence or two. Its first word follows from the counts alone: "Yes" where the change makes all
- * pulls, "Not needed" where the car makes them without, "In part" where it gains some, "No" where it gains none.
+ * pulls, "Not needed" where the car makes them without, "In part" where it gains some, "No" where it gains none. Where
+ * a run stopped there is no answer.
  */
 export function answerQuestion(before: LetterCar, after: LetterCar | undefined, wording: Wording): string {
-  const of = (after ?? before).pulls.length;
+  const of = pullsOfCycle((after ?? before).config.cycle);
+  const stops = [before, ...(after ? [after] : [])].flatMap((car) =>
+    explainStop(car, after === undefined ? 'the run' : `the run of the car ${car.label}`, wording),
+  );
+  if (stops.length > 0) return `No answer: ${stops.join('; ')}.`;
   if (of === 0) return 'There is no pull in this session: nothing to answer.';
   if (after === undefined) return answerAlone(before, wording);
   const [from, to] = [countPulls(before.pulls), countPulls(after.pulls)];
   const limit = wording.temperature(before.config.limit.chargeTemperature);
-  const asItStands =
-    from >= before.pulls.length ? `stays under ${limit} in all ${of}` : `passes ${limit} in pull ${from + 1}`;
+  const isEnough = from >= before.pulls.length;
+  const asItStands = isEnough
+    ? `stays under ${limit} ${inAll(before.pulls.length)}`
+    : `passes ${limit} in pull ${from + 1}`;
   const change = capital(after.label);
   const cooler = peakChange(before, after);
   const by = wording.difference(Math.abs(cooler));
-  if (from >= before.pulls.length && to >= of) {
+  if (isEnough && to >= of) {
     return Math.abs(cooler) < SAME
       ? `Not needed. The car ${before.label} ${asItStands}, and ${after.label} nothing changes that counts.`
       : `Not needed. The car ${before.label} ${asItStands}; ${after.label} its hottest pull is ${by} ${cooler < 0 ? 'cooler' : 'hotter'}.`;
   }
   if (to >= of) {
     const spare = wording.difference(hottest(after)?.margin ?? 0);
-    return `Yes. The car ${before.label} ${asItStands}; ${after.label} it stays under in all ${of}, with ${spare} to spare.`;
+    return `Yes. The car ${before.label} ${asItStands}; ${after.label} it stays under ${inAll(of)}, with ${spare} to spare.`;
   }
   if (to > from) return `In part. ${change} it makes ${to} of ${of} pulls in place of ${from}, then passes ${limit}.`;
-  if (to < from) return `No, it gets worse. ${change} the car makes ${to} of ${of} pulls in place of ${from}.`;
+  if (to < from) return `No, it gets worse. ${change} the car makes ${to} of ${counted(of)} in place of ${from}.`;
   if (Math.abs(cooler) < SAME) {
-    return `No. ${change} nothing changes that counts: ${to} of ${of} pulls, before and after.`;
+    return `No. ${change} nothing changes that counts: ${to} of ${counted(of)}, before and after.`;
   }
   return cooler < 0
     ? `No. ${change} pull ${to + 1} is ${by} cooler, not enough: it still passes ${limit}.`
@@ -129,7 +143,7 @@ function answerAlone(car: LetterCar, wording: Wording): string {
   const deciding = decidingPull(car.pulls);
   if (count >= of) {
     const { pull = 0, peak = 0, margin = 0 } = deciding ?? {};
-    return `Yes. It stays under ${limit} in all ${of}; hottest is pull ${pull} at ${wording.temperature(peak)}, with ${wording.difference(margin)} to spare.`;
+    return `Yes. It stays under ${limit} ${inAll(of)}; hottest is pull ${pull} at ${wording.temperature(peak)}, with ${wording.difference(margin)} to spare.`;
   }
   const over = wording.difference(Math.abs(deciding?.margin ?? 0));
   return count === 0
@@ -137,8 +151,15 @@ function answerAlone(car: LetterCar, wording: Wording): string {
     : `No. It makes ${count} of ${of}, and passes ${limit} in pull ${count + 1}, by ${over}.`;
 }
 
+/** When and why a run stopped; nothing where it is whole. */
+function explainStop({ series }: LetterCar, run: string, wording: Wording): string[] {
+  const { outcome } = series;
+  if (outcome.kind !== 'stopped') return [];
+  return [`${run} stops ${whenAt({ series, wording }, outcome.time)}, because ${outcome.reason}`];
+}
+
 /** Where the count of one car comes from. */
-export function explainCount({ pulls }: LetterCar, wording: Wording): string {
+export function explainCount({ pulls }: Pick<LetterCar, 'pulls'>, wording: Wording): string {
   const deciding = decidingPull(pulls);
   if (deciding === undefined) return 'No pull was run.';
   const { pull, peak, margin, crossedAtShare, duration } = deciding;
@@ -147,6 +168,12 @@ export function explainCount({ pulls }: LetterCar, wording: Wording): string {
     return `Passes the limit in pull ${pull}, ${into} into it. Peak of that pull ${wording.temperature(peak)}, ${wording.difference(-margin)} over.`;
   }
   return `Hottest is pull ${pull} at ${wording.temperature(peak)}, ${wording.difference(margin)} under the limit.`;
+}
+
+/** What there is of a run that stopped. */
+export function explainPart({ pulls }: Pick<LetterCar, 'pulls'>, wording: Wording): string {
+  if (pulls.length === 0) return 'No pull came to its end.';
+  return `Pulls that came to their end: ${pulls.length}. ${explainCount({ pulls }, wording)}`;
 }
 
 const PART_NAMES: Readonly<Record<BottleneckPart, string>> = {
@@ -256,5 +283,7 @@ function peakChange(before: LetterCar, after: LetterCar): number {
   return deciding === undefined || same === undefined ? 0 : same.peak - deciding.peak;
 }
 
+const counted = (pulls: number): string => `${pulls} pull${pulls === 1 ? '' : 's'}`;
+const inAll = (pulls: number): string => (pulls === 1 ? 'in its one pull' : `in all ${pulls}`);
 const seconds = (s: number): string => `${Number(s.toPrecision(3))} s`;
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -1,6 +1,7 @@
 import type { TimeSeries } from '../results/time-series.ts';
 import { ESTIMATE_CAUTION, freezeCaution, LETTER_CAUTIONS } from './cautions.ts';
 import { compareCooling, explainCooling } from './cooling-consequence.ts';
+import { pullsOfCycle } from './count-run.ts';
 import { findings } from './findings.ts';
 import {
   answerQuestion,
@@ -8,9 +9,11 @@ import {
   explainCount,
   explainDoubt,
   explainLog,
+  explainPart,
   explainReturn,
   explainUnlike,
   explainWhy,
+  isStopped,
   type LetterCar,
 } from './letter-rules.ts';
 import { countPulls } from './pulls-to-limit.ts';
@@ -33,7 +36,9 @@ export interface Letter {
   readonly unlike?: string;
   readonly counts: readonly {
     readonly label: string;
-    readonly count: number;
+    /** absent where the run stopped */
+    readonly count?: number;
+    /** pulls of the cycle */
     readonly of: number;
     readonly said: string;
   }[];
@@ -47,7 +52,10 @@ export interface Letter {
 export interface LetterInput {
   readonly before: LetterRun;
   readonly after?: LetterRun;
-  /** sentences about upgrade steps with the shop's prices, and about another day, where they were worked out */
+  /**
+   * sentences about upgrade steps with the shop's prices, and about another day, where they were worked out; not told
+   * where a run stopped
+   */
   readonly steps?: readonly string[];
   readonly otherDays?: readonly string[];
   /** the scenario's own */
@@ -64,24 +72,28 @@ const HEADINGS: Readonly<Record<LetterPart, string>> = {
   notes: 'Notes',
 };
 
-/** Writes the letter. Every sentence follows from the numbers by a rule of its own. */
+/**
+ * Writes the letter. Every sentence follows from the numbers by a rule of its own. Where a run stopped there is no
+ * answer, and nothing that hangs on one.
+ */
 export function writeLetter(
   { before, after, steps = [], otherDays = [], notes }: LetterInput,
   wording: Wording,
 ): Letter {
+  const cars = after === undefined ? [before] : [before, after];
   const inHand = after ?? before;
-  const told: Record<LetterPart, readonly string[]> = {
-    why: [...explainWhy(before, wording), ...(after ? explainWhy(after, wording) : [])],
-    log: explainLog(inHand, wording),
-    steps,
-    return: after === undefined ? [] : [...explainReturn(before, after, wording), ...cooling(before, after, wording)],
-    doubt: [
-      ...explainDoubt(inHand, wording),
-      ...otherDays,
-      ...findings(inHand.config, inHand.series, wording)
-        .filter(({ rank }) => rank !== 'note')
-        .map(({ text }) => text),
-    ],
+  const stopped = cars.find(isStopped);
+  const found = findings((stopped ?? inHand).config, (stopped ?? inHand).series, wording)
+    .filter(({ rank }) => rank !== 'note')
+    .map(({ text }) => text);
+  const told: Partial<Record<LetterPart, readonly string[]>> = {
+    ...(stopped === undefined && {
+      why: cars.flatMap((car) => explainWhy(car, wording)),
+      log: explainLog(inHand, wording),
+      steps,
+      return: after && [...explainReturn(before, after, wording), ...cooling(before, after, wording)],
+    }),
+    doubt: stopped === undefined ? [...explainDoubt(inHand, wording), ...otherDays, ...found] : found,
     cautions: [ESTIMATE_CAUTION, freezeCaution(inHand.config, wording), ...LETTER_CAUTIONS],
     notes: notes === undefined ? [] : [notes],
   };
@@ -90,17 +102,16 @@ export function writeLetter(
     question: askQuestion(inHand, wording),
     answer: answerQuestion(before, after, wording),
     ...(unlike !== '' && { unlike }),
-    counts: [before, ...(after ? [after] : [])].map((car) => ({
+    counts: cars.map((car) => ({
       label: car.label,
-      count: countPulls(car.pulls),
-      of: car.pulls.length,
-      said: explainCount(car, wording),
+      ...(!isStopped(car) && { count: countPulls(car.pulls) }),
+      of: pullsOfCycle(car.config.cycle),
+      said: isStopped(car) ? explainPart(car, wording) : explainCount(car, wording),
     })),
-    parts: LETTER_PARTS.filter((part) => told[part].length > 0).map((part) => ({
-      part,
-      heading: HEADINGS[part],
-      paragraphs: told[part],
-    })),
+    parts: LETTER_PARTS.flatMap((part) => {
+      const paragraphs = told[part] ?? [];
+      return paragraphs.length === 0 ? [] : [{ part, heading: HEADINGS[part], paragraphs }];
+    }),
   };
 }
 

@@ -48,7 +48,7 @@ function Count({ run: { which, car, pulls, phases }, label, isAlone, units }: Co
         </span>
       </p>
       <Boxes pulls={pulls} of={planned.length} />
-      {isWhole && <p class="said">{explainCount({ label, config: car.config, pulls }, wordingIn(units))}</p>}
+      {isWhole && <p class="said">{explainCount({ pulls }, wordingIn(units))}</p>}
     </section>
   );
 }

@@ -7,7 +7,6 @@ import { DraftMessage, Warnings } from '../inputs/messages.tsx';
 import { numberAt, useNumberBox } from '../inputs/use-number-box.ts';
 import { AS_OPENED, chooseVariant } from '../inputs/variants-row.tsx';
 import type { Car } from '../state/cars.ts';
-import { isPull, plannedPhases } from '../time/phases.ts';
 import { type Asked, askedChange, labelOf } from './asked.ts';
 import { type NumberSlot, slotPaths } from './slots.ts';
 
@@ -33,8 +32,7 @@ export function Question(props: FormProps) {
   const problems = useSignal<readonly Issue[]>([]);
   const asked = askedChange(before, session.after.value);
   const specs = slotSpecs(props);
-  const pulls = plannedPhases(car.config.cycle).filter(isPull);
-  const pieces = questionPieces({ label: labelOf(asked), config: car.config, pulls }, wordingIn(display.units.value));
+  const pieces = questionPieces({ label: labelOf(asked), config: car.config }, wordingIn(display.units.value));
   return (
     <section class="letter-question" aria-label="Question">
       <p>

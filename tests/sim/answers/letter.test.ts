@@ -16,7 +16,10 @@ import type { PullsToLimit } from '../../../src/sim/answers/pulls-to-limit.ts';
 import { conduct } from '../../../src/sim/answers/study.ts';
 import { studyRun } from '../../../src/sim/answers/study-run.ts';
 import { FILE_WORDING } from '../../../src/sim/answers/wording.ts';
+import { parseScenario } from '../../../src/sim/scenario/parse.ts';
+import { toConfig } from '../../../src/sim/scenario/to-config.ts';
 import { simulate } from '../../../src/sim/simulate.ts';
+import { boilingDocument } from '../../support/boiling.ts';
 import { shippedConfig } from '../../support/shipped.ts';
 
 const ESTATE = shippedConfig('rolling-road-estate');
@@ -64,8 +67,36 @@ function car(label: string, peaks: readonly number[], end: Partial<PullSummary['
       condensate: 0,
     }),
   );
-  return { label, config: ESTATE, pulls };
+  const config = { ...ESTATE, cycle: { ...ESTATE.cycle, repeats: peaks.length } };
+  return { label, config, pulls, series: { outcome: { kind: 'finished' }, phases: [] } };
 }
+
+/** The same run, broken off in the pull after its last. */
+function stoppedCar(label: string, peaks: readonly number[]): LetterCar {
+  const whole = car(label, peaks);
+  const [start, pull] = [
+    100 * peaks.length,
+    { name: 'pull', kind: 'pull', firstRow: 0, lastRow: 0, block: 1 } as const,
+  ];
+  return {
+    ...whole,
+    config: { ...ESTATE, cycle: { ...ESTATE.cycle, repeats: peaks.length + 1 } },
+    series: {
+      outcome: { kind: 'stopped', time: start + 5, cause: 'boiling', reason: 'coolant boils in the core' },
+      phases: [
+        ...whole.pulls.map((each) => ({ ...pull, start: each.start, end: each.start + 12, isWhole: true })),
+        { ...pull, start, end: start + 5, isWhole: false },
+      ],
+    },
+  };
+}
+
+/** The same with a cycle of this block, so often. */
+const driving = (asked: LetterCar, kinds: readonly ('pull' | 'idle')[], repeats: number): LetterCar => {
+  const phase = (kind: string) => ESTATE.cycle.block.find((each) => (each.kind === 'pull') === (kind === 'pull'));
+  const block = kinds.flatMap((kind) => phase(kind) ?? []);
+  return { ...asked, config: { ...ESTATE, cycle: { ...ESTATE.cycle, block, repeats } } };
+};
 
 const stock = car('as it stands', [63, 64, 65, 65]);
 const answer = (before: readonly number[], after?: readonly number[]): string =>
@@ -77,7 +108,20 @@ describe('the question', () => {
     expect(askQuestion(eight, FILE_WORDING)).toBe(
       'Will the car with a bigger core keep the charge at or under 58.0 degC through 8 back-to-back pulls of 12 s, with 90 s between them, on a day of 27.0 degC?',
     );
-    expect(askQuestion(stock, FILE_WORDING)).toContain('through the 4 pulls of this session on a day');
+    const session = driving(stock, ['pull', 'idle', 'pull', 'idle'], 2);
+    expect(askQuestion(session, FILE_WORDING)).toContain('through the 4 pulls of this session on a day');
+  });
+
+  it('counts one pull as one', () => {
+    const one = car('as it stands', [50]);
+    expect(askQuestion(one, FILE_WORDING)).toContain('through 1 pull of 12 s, with 90 s of rest, on a day');
+    const before = driving(one, ['pull'], 1).config.cycle.block;
+    const session = { ...one, config: { ...ESTATE, cycle: { before, block: [], repeats: 0, after: [] } } };
+    expect(askQuestion(session, FILE_WORDING)).toContain('through the pull of this session on a day');
+  });
+
+  it('counts the pulls of the cycle, however many came to their end', () => {
+    expect(askQuestion(stoppedCar('as it stands', [50, 51, 52]), FILE_WORDING)).toContain('4 back-to-back pulls');
   });
 
   it('comes in pieces that join to the same words, its quantities marked', () => {
@@ -92,7 +136,8 @@ describe('the question', () => {
       ['rest', '90 s'],
       ['day', '27.0 degC'],
     ]);
-    expect(slots(stock).map(([slot]) => slot)).toEqual(['change', 'limit', 'day']);
+    const session = driving(stock, ['pull', 'idle', 'pull', 'idle'], 2);
+    expect(slots(session).map(([slot]) => slot)).toEqual(['change', 'limit', 'day']);
     const joined = questionPieces(eight, FILE_WORDING).map(({ text }) => text);
     expect(joined.join('')).toBe(askQuestion(eight, FILE_WORDING));
   });
@@ -100,7 +145,7 @@ describe('the question', () => {
   it('says where two cars are not asked the same', () => {
     const eight = car('as it stands', [50, 51, 52, 53, 54, 54, 54, 54]);
     const ambient = { ...ESTATE.ambient, temperature: 308.15 };
-    const hotter = { ...eight, label: 'with a bigger core', config: { ...ESTATE, ambient } };
+    const hotter = { ...eight, label: 'with a bigger core', config: { ...eight.config, ambient } };
     expect(explainUnlike(eight, hotter, FILE_WORDING)).toBe(
       'Before and after are not asked the same: the day is 27.0 degC before and 35.0 degC after.',
     );
@@ -144,11 +189,46 @@ describe('the answer begins', () => {
       undefined,
       /^Yes\. It stays under 58\.0 degC in all 2; hottest is pull 2 at 51\.0 degC, with 7\.0 K to spare\.$/,
     ],
+    [
+      'Yes alone, one pull',
+      [50],
+      undefined,
+      /^Yes\. It stays under 58\.0 degC in its one pull; hottest is pull 1 at 50\.0 degC, with 8\.0 K to spare\.$/,
+    ],
     ['No alone, in the first', [63, 64], undefined, /^No\. It passes 58\.0 degC in its first pull, by 5\.0 K\.$/],
     ['No alone, later', [57, 64], undefined, /^No\. It makes 1 of 2, and passes 58\.0 degC in pull 2, by 6\.0 K\.$/],
     ['without pulls', [], undefined, /nothing to answer/],
   ] as const)('%s', (_, before, after, words) => {
     expect(answer(before, after)).toMatch(words);
+  });
+
+  it.each([
+    [
+      'alone',
+      stoppedCar('as it stands', [50, 51, 52]),
+      undefined,
+      'No answer: the run stops at 305.0 s (pull 4), because coolant boils in the core.',
+    ],
+    [
+      'before',
+      stoppedCar('as it stands', [50]),
+      car('with a bigger core', [50, 51]),
+      'No answer: the run of the car as it stands stops at 105.0 s (pull 2), because coolant boils in the core.',
+    ],
+    [
+      'after',
+      car('as it stands', [63, 64]),
+      stoppedCar('with a bigger core', [50]),
+      'No answer: the run of the car with a bigger core stops at 105.0 s (pull 2), because coolant boils in the core.',
+    ],
+    [
+      'both',
+      stoppedCar('as it stands', []),
+      stoppedCar('with a bigger core', [50]),
+      'No answer: the run of the car as it stands stops at 5.0 s (pull 1), because coolant boils in the core; the run of the car with a bigger core stops at 105.0 s (pull 2), because coolant boils in the core.',
+    ],
+  ] as const)('No answer where a run stopped: %s', (_, before, after, words) => {
+    expect(answerQuestion(before, after, FILE_WORDING)).toBe(words);
   });
 });
 
@@ -255,5 +335,23 @@ describe('the whole letter', () => {
     expect(JSON.stringify(written)).not.toMatch(/undefined|NaN|Infinity/);
     const alone = writeLetter({ before }, FILE_WORDING);
     expect(alone.parts.map(({ part }) => part)).toEqual(['why', 'log', 'doubt', 'cautions']);
+  });
+
+  it('of a run that stopped has no answer, no count, and nothing that hangs on one', () => {
+    const { scenario } = parseScenario(JSON.stringify(boilingDocument()));
+    if (scenario === undefined) throw new Error('refused');
+    const config = toConfig(scenario);
+    const series = simulate(config);
+    const pulls = summarisePulls(series, config.limit.chargeTemperature);
+    expect([series.outcome.kind, pulls.length]).toEqual(['stopped', 3]);
+    const before = { label: 'as it stands', config, series, pulls };
+    const written = writeLetter({ before, steps: ['A step.'], otherDays: ['A day.'], notes: 'All.' }, FILE_WORDING);
+    expect(written.question).toContain('through 4 back-to-back pulls');
+    expect(written.answer).toMatch(/^No answer: the run stops at \d+\.\d s \(pull 4\), because coolant boils/);
+    expect(written.counts).toEqual([
+      { label: 'as it stands', of: 4, said: expect.stringMatching(/^Pulls that came to their end: 3\. Hottest/) },
+    ]);
+    expect(written.parts.map(({ part }) => part)).toEqual(['doubt', 'cautions', 'notes']);
+    expect(written.parts[0].paragraphs[0]).toMatch(/^The run stopped at/);
   });
 });
