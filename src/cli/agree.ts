@@ -6,6 +6,7 @@ import {
   FILE_WORDING,
   fromSi,
   type GaugeReading,
+  pullsOfCycle,
   readQuantity,
   studyCarAgreement,
   toSi,
@@ -14,6 +15,7 @@ import { aligned } from './aligned.ts';
 import { celsius } from './celsius.ts';
 import { csvOf } from './csv.ts';
 import { EXIT } from './exit-codes.ts';
+import { noAnswer } from './no-answer.ts';
 import { onAllCores } from './on-all-cores.ts';
 import { type FormOptions, printAnswer } from './print-answer.ts';
 import { readConfig } from './read-scenario.ts';
@@ -31,8 +33,9 @@ export async function agree(file: string, options: AgreeCommandOptions): Promise
   if (typeof config === 'number') return config;
   const agreement = await onAllCores(studyCarAgreement(config, options.gauge, options.gaugeStep));
   if (agreement.kind === 'no such pull') {
-    console.error(`Pull ${agreement.pull} was read, but this run has ${agreement.pullsRun} whole pulls.`);
-    return EXIT.badUsage;
+    const { pull, pullsRun } = agreement;
+    const whole = `${pullsRun} whole pull${pullsRun === 1 ? '' : 's'}`;
+    return noAnswer(`Pull ${pull} was read, but this run has ${whole}.`, pull <= pullsOfCycle(config.cycle));
   }
   printAnswer(options, {
     json: () => reported(agreement),

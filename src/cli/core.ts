@@ -1,6 +1,7 @@
 import { ESTIMATE_CAUTION, studyCoreDesign, studyCoreMap } from '../sim/index.ts';
 import { designAsText, mapAsText } from './core-text.ts';
 import { EXIT } from './exit-codes.ts';
+import { hasPull, noAnswer } from './no-answer.ts';
 import { onAllCores } from './on-all-cores.ts';
 import { readConfig } from './read-scenario.ts';
 
@@ -15,17 +16,17 @@ export async function core(file: string, options: CoreCommandOptions): Promise<n
   const config = readConfig(file, options.variant);
   if (typeof config === 'number') return config;
   if (config.core.geometry === undefined) {
-    console.error(
+    return noAnswer(
       'Nothing to work out: the core of this file is given by test points. Describe it in coreGeometry (soakbench keys measures lists the keys), or name a variant that does.',
+      false,
     );
-    return EXIT.badUsage;
   }
   const design = await onAllCores(studyCoreDesign(config));
   if (design === undefined) {
-    console.error(
+    return noAnswer(
       'Nothing to work out: the cycle has no pull that comes to its end, so the flows of the core are unknown.',
+      hasPull(config),
     );
-    return EXIT.stopped;
   }
   const map = options.map && (await onAllCores(studyCoreMap(config)));
   if (options.json) console.log(JSON.stringify({ ...design, ...(map && { map }) }, undefined, 2));

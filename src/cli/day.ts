@@ -41,7 +41,7 @@ export async function day(file: string, options: DayCommandOptions): Promise<num
     return EXIT.badUsage;
   }
   const wanted = pullsOf(toConfig(there.scenario), options.pulls);
-  if (wanted === undefined) return EXIT.stopped;
+  if (wanted === undefined) return EXIT.nothingToAnswer;
   const study = await onAllCores(studyDay(scenario, there.scenario, wanted.pulls));
   printAnswer(options, {
     json: () => study,

@@ -2,6 +2,7 @@ import { type DropFigures, explainCoreDrop, FILE_WORDING, studyCoreDrop } from '
 import { celsius } from './celsius.ts';
 import { csvOf } from './csv.ts';
 import { EXIT } from './exit-codes.ts';
+import { hasPull, noAnswer } from './no-answer.ts';
 import { onAllCores } from './on-all-cores.ts';
 import { type FormOptions, printAnswer } from './print-answer.ts';
 import { readConfig } from './read-scenario.ts';
@@ -16,8 +17,7 @@ export async function drop(file: string, options: DropCommandOptions): Promise<n
   if (typeof config === 'number') return config;
   const study = await onAllCores(studyCoreDrop(config));
   if (study === undefined) {
-    console.error('No pull of this cycle runs to its end: there is no drop to speak of.');
-    return EXIT.stopped;
+    return noAnswer('No pull of this cycle runs to its end: there is no drop to speak of.', hasPull(config));
   }
   const cars = [study.asItIs, study.free, study.doubled, study.none];
   printAnswer(options, {

@@ -5,6 +5,7 @@ export const EXIT = {
   badScenario: 2,
   badUsage: 3,
   unreadable: 4,
+  nothingToAnswer: 5,
   interrupted: 130,
 } as const;
 
@@ -14,4 +15,5 @@ export const EXIT_HELP = `Exit codes
   2  the scenario has errors; each is listed with its path
   3  the command itself is wrong
   4  a file cannot be read or written
+  5  the file has nothing to answer this with (no pull, no rest, no upgrades): what is missing is said
   130  a sweep was ended by Ctrl-C: its lines are kept, and the same command goes on from there`;

@@ -16,6 +16,7 @@ import {
   writeLetter,
 } from '../sim/index.ts';
 import { EXIT } from './exit-codes.ts';
+import { hasPull } from './no-answer.ts';
 import { onAllCores } from './on-all-cores.ts';
 import { readScenarioFile, scenarioOf } from './read-scenario.ts';
 import { upgradedConfigs } from './upgrades.ts';
@@ -51,7 +52,8 @@ export async function letter(file: string, options: LetterCommandOptions): Promi
     FILE_WORDING,
   );
   console.log(options.json ? JSON.stringify(written, undefined, 2) : textOf(written, scenario.values.name));
-  return hasStopped ? EXIT.stopped : EXIT.done;
+  if (hasStopped) return EXIT.stopped;
+  return hasPull((after ?? before).config) ? EXIT.done : EXIT.nothingToAnswer;
 }
 
 async function runOf(scenario: Scenario, label: string): Promise<LetterRun> {

@@ -1,6 +1,7 @@
 import { convert, meetingOf, type OperatingPoint, operatingPoint, toSi } from '../sim/index.ts';
 import { csvOf } from './csv.ts';
 import { EXIT } from './exit-codes.ts';
+import { noAnswer } from './no-answer.ts';
 import { type FormOptions, printAnswer } from './print-answer.ts';
 import { readConfig } from './read-scenario.ts';
 
@@ -17,8 +18,7 @@ export function loop(file: string, options: LoopCommandOptions): number {
   const temperature = options.at === undefined ? undefined : toSi(options.at, 'degC');
   const point = operatingPoint(config, temperature);
   if (point === undefined) {
-    console.error('No pump is on in any phase: there is no flow to speak of.');
-    return EXIT.stopped;
+    return noAnswer('No pump is on in any phase: there is no flow to speak of.', false);
   }
   printAnswer(options, {
     json: () => point,

@@ -2,6 +2,7 @@ import { explainRest, FILE_WORDING, type RestStudy, studyRest } from '../sim/ind
 import { aligned } from './aligned.ts';
 import { csvOf } from './csv.ts';
 import { EXIT } from './exit-codes.ts';
+import { noAnswer } from './no-answer.ts';
 import { onAllCores } from './on-all-cores.ts';
 import { type FormOptions, printAnswer } from './print-answer.ts';
 import { readConfig } from './read-scenario.ts';
@@ -17,11 +18,10 @@ export async function rest(file: string, options: RestCommandOptions): Promise<n
   const config = readConfig(file, options.variant);
   if (typeof config === 'number') return config;
   const wanted = pullsOf(config, options.pulls);
-  if (wanted === undefined) return EXIT.stopped;
+  if (wanted === undefined) return EXIT.nothingToAnswer;
   const study = await onAllCores(studyRest(config, wanted.pulls));
   if (study === undefined) {
-    console.error('The cycle does not repeat a pull and a rest: there is no rest between pulls to change.');
-    return EXIT.stopped;
+    return noAnswer('The cycle does not repeat a pull and a rest: there is no rest between pulls to change.', false);
   }
   printAnswer(options, {
     json: () => study,

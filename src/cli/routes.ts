@@ -10,6 +10,7 @@ import {
 import { celsius } from './celsius.ts';
 import { csvOf } from './csv.ts';
 import { EXIT } from './exit-codes.ts';
+import { hasPartLoad, noAnswer } from './no-answer.ts';
 import { onAllCores } from './on-all-cores.ts';
 import { type FormOptions, printAnswer } from './print-answer.ts';
 import { readConfig } from './read-scenario.ts';
@@ -25,8 +26,10 @@ export async function routes(file: string, options: RoutesCommandOptions): Promi
   const study = await onAllCores(studyRoutes(config));
   const { comparison, turns } = study;
   if (comparison === undefined) {
-    console.error('Nothing to compare: the cycle has no part-load phase that ran to its end, with the bypass open.');
-    return EXIT.stopped;
+    return noAnswer(
+      'Nothing to compare: the cycle has no part-load phase that ran to its end, with the bypass open.',
+      hasPartLoad(config),
+    );
   }
   printAnswer(options, {
     json: () => study,

@@ -10,11 +10,13 @@ import {
   rangeInWords,
   type Sensitivity,
   studySensitivity,
+  toConfig,
   uncertainInputs,
 } from '../sim/index.ts';
 import { celsius } from './celsius.ts';
 import { csvOf } from './csv.ts';
 import { EXIT } from './exit-codes.ts';
+import { hasPull, noAnswer } from './no-answer.ts';
 import { onAllCores } from './on-all-cores.ts';
 import { type FormOptions, printAnswer } from './print-answer.ts';
 import { printRefusal, readScenarioFile } from './read-scenario.ts';
@@ -42,8 +44,7 @@ export async function sensitivity(file: string, options: SensitivityCommandOptio
   }
   const study = await onAllCores(studySensitivity(scenario, inputs, options.runs, options.seed));
   if (study === undefined) {
-    console.error('Nothing to rank: too few of the runs have the pull that decides.');
-    return EXIT.stopped;
+    return noAnswer('Nothing to rank: too few of the runs have the pull that decides.', hasPull(toConfig(scenario)));
   }
   printAnswer(options, {
     json: () => study,

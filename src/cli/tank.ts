@@ -18,7 +18,7 @@ export async function tank(file: string, options: TankCommandOptions): Promise<n
   const config = readConfig(file, options.variant);
   if (typeof config === 'number') return config;
   const wanted = pullsOf(config, options.pulls);
-  if (wanted === undefined) return EXIT.stopped;
+  if (wanted === undefined) return EXIT.nothingToAnswer;
   const study = await onAllCores(studyStore(config, options.ice ? 'ice' : 'tank', wanted.pulls));
   printAnswer(options, {
     json: () => study,

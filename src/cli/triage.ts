@@ -12,6 +12,7 @@ import {
 import { aligned } from './aligned.ts';
 import { csvOf } from './csv.ts';
 import { EXIT } from './exit-codes.ts';
+import { hasPartLoadBeforePull, noAnswer } from './no-answer.ts';
 import { onAllCores } from './on-all-cores.ts';
 import { type FormOptions, printAnswer } from './print-answer.ts';
 import { readConfig } from './read-scenario.ts';
@@ -20,14 +21,19 @@ export interface TriageCommandOptions extends TriageReading, FormOptions {
   readonly variant?: string;
 }
 
+/** Of a healthy car, for the two figures. */
+const PULLS_LOOKED_AT = 3;
+
 /** Ranks what can be wrong with a car by two measured temperature differences. */
 export async function triage(file: string, options: TriageCommandOptions): Promise<number> {
   const config = readConfig(file, options.variant);
   if (typeof config === 'number') return config;
   const found = await onAllCores(studyTriage(config, options));
   if (found === undefined) {
-    console.error('Nothing to compare: the run has no part-load phase with a whole pull after it.');
-    return EXIT.stopped;
+    return noAnswer(
+      'Nothing to compare: the run has no part-load phase with a whole pull after it.',
+      hasPartLoadBeforePull(config, PULLS_LOOKED_AT),
+    );
   }
   printAnswer(options, {
     json: () => reported(found),

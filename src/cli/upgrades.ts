@@ -11,6 +11,7 @@ import {
   upgradeClashes,
 } from '../sim/index.ts';
 import { EXIT } from './exit-codes.ts';
+import { noAnswer } from './no-answer.ts';
 import { onAllCores } from './on-all-cores.ts';
 import { type FormOptions, printAnswer } from './print-answer.ts';
 import { printIssues, readScenarioFile, scenarioOf } from './read-scenario.ts';
@@ -27,10 +28,10 @@ export async function upgrades(file: string, options: UpgradesCommandOptions): P
   if (typeof scenario === 'number') return scenario;
   const list = scenario.values.upgrades ?? [];
   if (list.length === 0) {
-    console.error(
+    return noAnswer(
       'Nothing to weigh: the file has no upgrades. List them in upgrades (soakbench keys upgrade lists the keys).',
+      false,
     );
-    return EXIT.badUsage;
   }
   const car = scenarioOf(file, scenario, options.variant);
   if (car === undefined) return EXIT.badUsage;

@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { runCommandLine } from '../../src/cli/command-line.ts';
+import { EXIT } from '../../src/cli/exit-codes.ts';
 import { listen } from '../support/said.ts';
 import { type Edits, shortDocument } from '../support/short-session.ts';
 
@@ -17,6 +18,7 @@ function file(name: string, content: string): string {
 }
 const scenario = (name: string, edits: Edits = {}): string => file(name, JSON.stringify(shortDocument(edits)));
 
+const PULL = { kind: 'pull', duration: 6, engineSpeed: [2500, 6600], exchangerAirSpeed: 2.5, bayAboveAmbient: 25 };
 const VARIANTS = [
   { name: 'cool start', changes: { 'start.coolant': 20 } },
   { name: 'larger core', changes: { 'core.airConductance': 585 } },
@@ -25,6 +27,10 @@ const CAR = scenario('car.json', { variants: VARIANTS });
 const BOILING = scenario('boiling.json', {
   'start.coolant': 140,
   variants: [{ name: 'warm', changes: { 'start.coolant': 60 } }],
+});
+/** Nobody pulls, nobody rests, nothing pumps. */
+const PARKED = scenario('parked.json', {
+  cycle: [{ kind: 'hot soak', duration: 20, pump: 'off', bayAboveAmbient: 40 }],
 });
 const BROKEN = scenario('broken.json', { 'core.airConductance': -3, 'engine.displacment': 3, variants: VARIANTS });
 const WARNED = scenario('warned.json', { 'limit.chargeTemperature': 20, variants: VARIANTS });
@@ -56,7 +62,7 @@ describe('exit codes', () => {
     [2, 'readings against a broken scenario', ['agree', BROKEN, '--gauge', '45']],
     [3, 'no readings', ['agree', CAR]],
     [3, 'a reading that is no number', ['agree', CAR, '--gauge', '45,warm']],
-    [3, 'a reading of a pull that is not run', ['agree', CAR, '--gauge', '45,46,47']],
+    [5, 'a reading of a pull that the cycle does not have', ['agree', CAR, '--gauge', '45,46,47']],
     [3, 'a gauge without a step', ['agree', CAR, '--gauge', '45', '--gauge-step', '0']],
     [0, 'a triage', ['triage', CAR, '--rise', '1', '--approach', '20']],
     [1, 'a triage where the run stops first', ['triage', BOILING, '--rise', '1', '--approach', '20']],
@@ -74,6 +80,22 @@ describe('exit codes', () => {
       'cars with a time axis that fills the memory',
       ['compare', CAR, '--variants', 'cool start', '--interval', '1e-6'],
     ],
+    [5, 'routes without part load', ['routes', PARKED]],
+    [5, 'a tank for no pull', ['tank', PARKED]],
+    [5, 'a rest after no pull', ['rest', PARKED]],
+    [5, 'a rest that no pull repeats', ['rest', scenario('once.json', { cycle: [{ ...PULL }] })]],
+    [5, 'a day of no pull', ['day', PARKED]],
+    [5, 'the drop at no pull', ['drop', PARKED]],
+    [1, 'the drop where the run stops first', ['drop', BOILING]],
+    [5, 'a triage without a pull', ['triage', PARKED, '--rise', '1', '--approach', '20']],
+    [5, 'a gauge at no pull', ['agree', PARKED, '--gauge', '45']],
+    [1, 'a gauge where the run stops first', ['agree', BOILING, '--gauge', '45']],
+    [5, 'doubt about no pull', ['sensitivity', PARKED, '--runs', '64']],
+    [1, 'doubt where the run stops first', ['sensitivity', BOILING, '--runs', '64']],
+    [5, 'a loop that nothing pumps round', ['loop', PARKED]],
+    [5, 'a letter about no pull', ['letter', PARKED]],
+    [5, 'a core of test points', ['core', CAR]],
+    [5, 'upgrades that are not there', ['upgrades', CAR]],
     [0, 'help', ['--help']],
     [1, 'a run that stops', ['run', BOILING]],
     [1, 'a series that stops', ['run', BOILING, '--csv']],
@@ -97,6 +119,14 @@ describe('exit codes', () => {
     [4, 'a folder', ['check', FOLDER]],
   ])('%d for %s', async (code, _, args) => {
     expect(await run(...args)).toBe(code);
+  });
+});
+
+describe('the codes', () => {
+  it('are told in help, each that there is', async () => {
+    await run('--help');
+    const told = [...said.out.matchAll(/^ {2}(\d+) {2}\S/gm)].map(([, code]) => Number(code));
+    expect(told).toEqual(Object.values(EXIT));
   });
 });
 

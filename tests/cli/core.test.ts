@@ -38,7 +38,7 @@ describe('soakbench core', () => {
   });
 
   it('says so where the core is given by test points, and where the variant is unknown', async () => {
-    expect(await runCommandLine(['core', ESTATE])).toBe(3);
+    expect(await runCommandLine(['core', ESTATE])).toBe(5);
     expect(said.err).toContain('the core of this file is given by test points');
     expect(await runCommandLine(['core', ESTATE, '--variant', 'core by its measure'])).toBe(3);
     expect(said.err).toContain('There is no variant');

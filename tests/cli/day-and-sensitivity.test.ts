@@ -45,7 +45,7 @@ describe('soakbench day', () => {
 
   it.each([
     [1, 'a run that stops', ['day', BOILING], ''],
-    [1, 'a session without a pull', ['day', NO_PULL], 'The cycle has no pull'],
+    [5, 'a session without a pull', ['day', NO_PULL], 'The cycle has no pull'],
     [3, 'an unknown variant', ['day', CAR, '--variant', 'largest core'], 'There is no variant'],
     [3, 'a temperature out of range', ['day', CAR, '--ambient', '200'], 'got 200; expected -50 to 150 degC'],
     [3, 'an altitude that is no number', ['day', CAR, '--altitude', 'high'], 'got high; expected -500 to 6000 m'],
@@ -95,7 +95,7 @@ describe('soakbench sensitivity', () => {
   });
 
   it.each([
-    [1, 'a car without a pull', ['sensitivity', NO_PULL, '--runs', '12'], 'Nothing to rank'],
+    [5, 'a car without a pull', ['sensitivity', NO_PULL, '--runs', '12'], 'Nothing to rank'],
     [3, 'too small a sample', ['sensitivity', CAR, '--runs', '9'], 'expected more than 9, for 8 inputs'],
     [3, 'a range upside down', [...SHORT, '--range', 'intake.pickUp=20:0'], 'low below high'],
     [3, 'a range of one number', [...SHORT, '--range', 'intake.pickUp=20'], 'expected path=low:high'],

@@ -123,7 +123,7 @@ describe('soakbench upgrades', () => {
   });
 
   it.each([
-    [3, 'a file without upgrades', [BARE], 'the file has no upgrades'],
+    [5, 'a file without upgrades', [BARE], 'the file has no upgrades'],
     [3, 'an unknown variant', [CAR, '--variant', 'hot dya'], 'Did you mean "hot day"?'],
     [3, 'two outputs at once', [CAR, '--json', '--csv'], 'cannot be used with'],
     [2, 'a broken upgrade', [BROKEN], 'upgrades.0.price'],
