@@ -7,7 +7,6 @@ import {
   fromSi,
   type GaugeReading,
   pullsOfCycle,
-  readQuantity,
   studyCarAgreement,
   toSi,
 } from '../sim/index.ts';
@@ -16,6 +15,7 @@ import { celsius } from './celsius.ts';
 import { csvOf } from './csv.ts';
 import { EXIT } from './exit-codes.ts';
 import { noAnswer } from './no-answer.ts';
+import { numberIn } from './number-in.ts';
 import { onAllCores } from './on-all-cores.ts';
 import { type FormOptions, printAnswer } from './print-answer.ts';
 import { readConfig } from './read-scenario.ts';
@@ -49,22 +49,15 @@ export async function agree(file: string, options: AgreeCommandOptions): Promise
 export function gaugeReadings(text: string): GaugeReading[] {
   const readings = text.split(',').flatMap((each, k): GaugeReading[] => {
     if (each.trim() === '-') return [];
-    const reading = readQuantity(each, 'degC');
-    if (reading.kind !== 'value' || reading.value < -50 || reading.value > 200) {
-      throw new InvalidArgumentError(`got ${each}; expected -50 to 200 degC, or as 126F, or - for a pull not read.`);
-    }
-    return [{ pull: k + 1, indicated: toSi(reading.value, 'degC') }];
+    const reading = numberIn(each, -50, 200, 'degC', ', or as 126F, or - for a pull not read');
+    return [{ pull: k + 1, indicated: toSi(reading, 'degC') }];
   });
   if (readings.length === 0) throw new InvalidArgumentError('expected at least one reading, e.g. 52,55,57.');
   return readings;
 }
 
 /** What the last figure of the gauge is worth, K: "1", "0.5", "1 F". */
-export function gaugeStep(text: string): number {
-  const reading = readQuantity(text, 'K');
-  if (reading.kind === 'value' && reading.value > 0 && reading.value <= 10) return reading.value;
-  throw new InvalidArgumentError(`got ${text}; expected above 0 to 10 K, or as 1F.`);
-}
+export const gaugeStep = (text: string): number => numberIn(text, 0.001, 10, 'K', ', or as 1F');
 
 const signed = (kelvin: number): string => `${kelvin < 0 ? '' : '+'}${kelvin.toFixed(1)}`;
 

@@ -1,5 +1,5 @@
-import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
-import { parameterGroups, TRIAGE_DOUBTS } from '../sim/index.ts';
+import { Command, CommanderError, Option } from 'commander';
+import { isNumberRow, parameterGroups, TRIAGE_DOUBTS } from '../sim/index.ts';
 import { type AgreeCommandOptions, agree, gaugeReadings, gaugeStep } from './agree.ts';
 import { check } from './check.ts';
 import { type CompareCommandOptions, compare } from './compare.ts';
@@ -10,6 +10,7 @@ import { EXIT, EXIT_HELP } from './exit-codes.ts';
 import { printKeys } from './keys.ts';
 import { type LetterCommandOptions, letter } from './letter.ts';
 import { type LoopCommandOptions, loop } from './loop.ts';
+import { numberIn, wholeIn } from './number-in.ts';
 import { type RestCommandOptions, rest } from './rest.ts';
 import { type RoutesCommandOptions, routes } from './routes.ts';
 import { type RunCommandOptions, run } from './run.ts';
@@ -41,7 +42,7 @@ export async function runCommandLine(args: readonly string[]): Promise<number> {
     .option('--all-variants', 'run the file as it stands and every variant in it')
     .addOption(new Option('--json', 'print the whole answer as JSON').conflicts('csv'))
     .addOption(new Option('--csv', 'print the time series as CSV instead').conflicts(['json', 'allVariants']))
-    .option('--interval <seconds>', 'also record on every multiple of this', positive)
+    .option('--interval <seconds>', 'also record on every multiple of this', interval)
     .option(
       '--tolerance <kelvin>',
       "largest error of a step in any temperature; the file's own by default",
@@ -160,7 +161,7 @@ export async function runCommandLine(args: readonly string[]): Promise<number> {
     .requiredOption('--variants <names>', 'up to three names, with commas between them')
     .addOption(new Option('--json', 'print the comparison as JSON').conflicts('csv'))
     .addOption(new Option('--csv', 'print charge temperatures and differences over time as CSV').conflicts('json'))
-    .option('--interval <seconds>', 'step of the time axis of --csv', positive, 0.5)
+    .option('--interval <seconds>', 'step of the time axis of --csv', interval, 0.5)
     .action(async (file: string, options: CompareCommandOptions) => {
       code = await compare(file, options);
     });
@@ -268,38 +269,22 @@ export async function runCommandLine(args: readonly string[]): Promise<number> {
   }
 }
 
-function positive(text: string): number {
-  const value = Number(text);
-  if (!(value > 0 && value < Number.POSITIVE_INFINITY)) {
-    throw new InvalidArgumentError(`got ${text}; expected a number above 0.`);
-  }
-  return value;
-}
+/** Seconds between two rows. */
+const interval = (text: string): number => numberIn(text, 1e-6, 1e6, 's');
 
 /** Coolant is liquid somewhere between. */
-function coolantTemperature(text: string): number {
-  const value = Number(text);
-  if (value >= -50 && value <= 150) return value;
-  throw new InvalidArgumentError(`got ${text}; expected -50 to 150 degC.`);
-}
+const coolantTemperature = (text: string): number => numberIn(text, -50, 150, 'degC');
 
-/** A whole number between two others. */
-function whole(least: number, most: number): (text: string) => number {
-  return (text) => {
-    const value = Number(text);
-    if (text.trim() !== '' && Number.isInteger(value) && value >= least && value <= most) return value;
-    throw new InvalidArgumentError(`got ${text}; expected a whole number from ${least} to ${most}.`);
-  };
-}
+const whole =
+  (low: number, high: number) =>
+  (text: string): number =>
+    wholeIn(text, low, high);
 
 /** A number in the range that a key has in a scenario file. */
 function asIn(path: string, key: string): (text: string) => number {
   const row = parameterGroups()
     .find(({ places }) => places.includes(path))
     ?.rows.find((each) => each.key === key)?.row;
-  return (text) => {
-    const value = Number(text);
-    if (row === undefined || !('min' in row) || (value >= row.min && value <= row.max)) return value;
-    throw new InvalidArgumentError(`got ${text}; expected ${row.min} to ${row.max} ${row.unit}.`);
-  };
+  if (row === undefined || !isNumberRow(row)) throw new Error(`${path}.${key} is no number of a scenario file`);
+  return (text) => numberIn(text, row.min, row.max, row.unit);
 }

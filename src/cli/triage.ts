@@ -1,10 +1,8 @@
-import { InvalidArgumentError } from 'commander';
 import {
   ESTIMATE_CAUTION,
   explainTriage,
   FILE_WORDING,
   LOOP_CAUTIONS,
-  readQuantity,
   studyTriage,
   type Triage,
   type TriageReading,
@@ -13,6 +11,7 @@ import { aligned } from './aligned.ts';
 import { csvOf } from './csv.ts';
 import { EXIT } from './exit-codes.ts';
 import { hasPartLoadBeforePull, noAnswer } from './no-answer.ts';
+import { numberIn } from './number-in.ts';
 import { onAllCores } from './on-all-cores.ts';
 import { type FormOptions, printAnswer } from './print-answer.ts';
 import { readConfig } from './read-scenario.ts';
@@ -44,18 +43,10 @@ export async function triage(file: string, options: TriageCommandOptions): Promi
 }
 
 /** A temperature difference as it is typed: "3.5", "6.3F". */
-export function difference(text: string): number {
-  const reading = readQuantity(text, 'K');
-  if (reading.kind === 'value' && Math.abs(reading.value) <= 200) return reading.value;
-  throw new InvalidArgumentError(`got ${text}; expected -200 to 200 K, or as 6.3F.`);
-}
+export const difference = (text: string): number => numberIn(text, -200, 200, 'K', ', or as 6.3F');
 
 /** A doubt is a difference above 0. */
-export function doubt(text: string): number {
-  const value = difference(text);
-  if (value > 0) return value;
-  throw new InvalidArgumentError(`got ${text}; expected a difference above 0.`);
-}
+export const doubt = (text: string): number => numberIn(text, 0.001, 200, 'K', ', or as 6.3F');
 
 const percent = (share: number | undefined): string => (share === undefined ? '' : `${Math.round(100 * share)} %`);
 

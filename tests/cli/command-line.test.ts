@@ -148,6 +148,14 @@ describe('messages', () => {
       ['run', CAR, '--interval', '1e-6'],
       /--interval 0\.000001 s over 71 s records 7\.1e\+7 rows; expected at least 0\.000071 s/,
     ],
+    ['no coolant temperature', ['loop', CAR, '--at', ''], /'--at <degC>'.* got nothing; expected -50 to 150 degC\./],
+    ['no day', ['day', CAR, '--ambient', ' '], /got nothing; expected -50 to 150 degC\./],
+    ['no altitude', ['day', CAR, '--altitude', ''], /got nothing; expected -500 to 6000 m\./],
+    ['no humidity', ['day', CAR, '--humidity', ''], /got nothing; expected 0 to 100 %\./],
+    ['no interval', ['run', CAR, '--interval', ''], /got nothing; expected 0\.000001 to 1000000 s\./],
+    ['no tolerance', ['run', CAR, '--tolerance', ''], /got nothing; expected 0\.000001 to 5 K\./],
+    ['no number of pulls', ['tank', CAR, '--pulls', ''], /got nothing; expected a whole number from 1 to 500\./],
+    ['a coolant temperature in another quantity', ['loop', CAR, '--at', '60 kPa'], /got 60 kPa; expected -50 to 150/],
     ['a loose tolerance', ['run', CAR, '--tolerance', '50'], /got 50; expected 0\.000001 to 5 K/],
   ])('on %s', async (_, args, message) => {
     await run(...args);
@@ -189,6 +197,17 @@ describe('messages', () => {
     await run('keys', 'sensor');
     expect(said.out.split('\n\n').map((group) => group.split(':')[0])).toEqual(['Charge sensor']);
     expect(all).toBeGreaterThan(15);
+  });
+});
+
+describe('a number', () => {
+  it('may be typed in a unit of its own', async () => {
+    expect(await run('loop', CAR, '--at', '140 F')).toBe(0);
+    const fahrenheit = said.out;
+    said.out = '';
+    expect(await run('loop', CAR, '--at', '60')).toBe(0);
+    expect(fahrenheit).toContain('coolant at 60 degC');
+    expect(fahrenheit).toBe(said.out);
   });
 });
 
