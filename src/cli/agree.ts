@@ -19,6 +19,7 @@ import { numberIn } from './number-in.ts';
 import { onAllCores } from './on-all-cores.ts';
 import { type FormOptions, printAnswer } from './print-answer.ts';
 import { readConfig } from './read-scenario.ts';
+import { signed } from './signed.ts';
 
 export interface AgreeCommandOptions extends FormOptions {
   readonly variant?: string;
@@ -59,15 +60,13 @@ export function gaugeReadings(text: string): GaugeReading[] {
 /** What the last figure of the gauge is worth, K: "1", "0.5", "1 F". */
 export const gaugeStep = (text: string): number => numberIn(text, 0.001, 10, 'K', ', or as 1F');
 
-const signed = (kelvin: number): string => `${kelvin < 0 ? '' : '+'}${kelvin.toFixed(1)}`;
-
 function lines(agreement: CarAgreement): string[] {
   const rows = agreement.pulls.map(({ pull, indicated, model, miss, missLeft }) => [
     String(pull),
     celsius(indicated),
     celsius(model),
-    signed(miss),
-    signed(missLeft),
+    signed(miss, 1),
+    signed(missLeft, 1),
   ]);
   return [
     'Indicated temperature at the end of each pull, model less gauge:',

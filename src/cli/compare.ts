@@ -17,6 +17,7 @@ import { onAllCores } from './on-all-cores.ts';
 import { type FormOptions, printAnswer } from './print-answer.ts';
 import { readScenarioFile, scenarioOf } from './read-scenario.ts';
 import { hasTooManyRows } from './run.ts';
+import { signed } from './signed.ts';
 
 export interface CompareCommandOptions extends FormOptions {
   /** names between commas */
@@ -159,11 +160,6 @@ function lines(cars: readonly Car[], { cars: compared }: Comparison): string[] {
     '',
     ESTIMATE_CAUTION,
   ];
-}
-
-function signed(value: number, digits: number): string {
-  const text = Math.abs(value).toFixed(digits);
-  return Number(text) === 0 ? '0' : `${value < 0 ? '-' : '+'}${text}`;
 }
 
 function asText({ path, unit, from, to }: ChangedInput): string {

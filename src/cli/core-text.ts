@@ -1,8 +1,9 @@
 import type { Config, CoreDesignStudy, CoreMap, CoreMapPoint, SizeChange } from '../sim/index.ts';
 import { celsius } from './celsius.ts';
+import { signed } from './signed.ts';
 
 const millimetres = (metres: number): string => (1e3 * metres).toFixed(2);
-const percent = (share: number): string => `${share < 0 ? '' : '+'}${(100 * share).toFixed(2)} %`;
+const percent = (share: number): string => `${signed(100 * share, 2)} %`;
 const times = (ratio: number): string => `x${ratio.toFixed(3)}`;
 
 type Row = readonly [name: string, value: string];
@@ -90,7 +91,7 @@ function changeLines({ pull, ...change }: SizeChange): string[] {
     `${measure === 'width' ? 'Wider' : 'Deeper'} by ${factor} at the same flows: air conductance ${times(change.airConductance)} (${rule} gives ${times(change.airConductanceByRule)}), both sides in series ${times(change.conductance)}, air drop ${times(change.airDrop)}, of friction alone ${times(change.airDropOfFriction)}; the difference is entry, exit and the slowing down.`,
   ];
   if (pull === undefined) return lines;
-  const peak = `${pull.peak < 0 ? '' : '+'}${pull.peak.toFixed(2)} K`;
+  const peak = `${signed(pull.peak, 2)} K`;
   return [
     ...lines,
     `  In the first pull: charge peak ${peak}, air mass ${percent(pull.airFlow)}, drive power ${percent(pull.drivePower)}.`,

@@ -4,6 +4,7 @@ import { EXIT } from './exit-codes.ts';
 import { noAnswer } from './no-answer.ts';
 import { type FormOptions, printAnswer } from './print-answer.ts';
 import { readConfig } from './read-scenario.ts';
+import { signed } from './signed.ts';
 
 export interface LoopCommandOptions extends FormOptions {
   readonly variant?: string;
@@ -28,7 +29,8 @@ export function loop(file: string, options: LoopCommandOptions): number {
   return EXIT.done;
 }
 
-const litres = (flow: number): string => `${convert(flow, 'm3/s', 'L/min').toFixed(1)} L/min`;
+const perMinute = (flow: number): number => convert(flow, 'm3/s', 'L/min');
+const litres = (flow: number): string => `${perMinute(flow).toFixed(1)} L/min`;
 const kilopascals = (pressure: number): string => `${(pressure / 1e3).toFixed(2)} kPa`;
 
 function lines(point: OperatingPoint): string[] {
@@ -62,13 +64,13 @@ function lines(point: OperatingPoint): string[] {
     '',
     'What one change would make of the flow:',
     ...steps.map(
-      ({ name, flow: next }) => `  ${name.padEnd(width)}  ${litres(next).padStart(10)}  ${signed(next - flow)}`,
+      ({ name, flow: next }) =>
+        `  ${name.padEnd(width)}  ${litres(next).padStart(10)}  ${signed(perMinute(next - flow), 1)} L/min`,
     ),
   ];
 }
 
 const percent = (share: number): string => `${(100 * share).toFixed(0).padStart(3)} %`;
-const signed = (flow: number): string => `${flow < 0 ? '-' : '+'}${litres(Math.abs(flow))}`;
 
 /** What takes the pressure, largest first. */
 const asCsv = ({ losses }: OperatingPoint): string =>

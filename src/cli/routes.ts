@@ -14,6 +14,7 @@ import { hasPartLoad, noAnswer } from './no-answer.ts';
 import { onAllCores } from './on-all-cores.ts';
 import { type FormOptions, printAnswer } from './print-answer.ts';
 import { readConfig } from './read-scenario.ts';
+import { signed } from './signed.ts';
 
 export interface RoutesCommandOptions extends FormOptions {
   readonly variant?: string;
@@ -69,7 +70,9 @@ function turnLines(turns: readonly TurnLine[]): string[] {
   const lines = ['Charge behind the core less before it, K, as one input moves and the rest stays:'];
   for (const { name, kind, points, turns: at } of turns) {
     const times = kind === 'factor' ? 'x' : '';
-    const cells = points.map((point) => `${times}${point.value}${asideOf(name, point)} ${signed(point.change.charge)}`);
+    const cells = points.map(
+      (point) => `${times}${point.value}${asideOf(name, point)} ${signed(point.change.charge, 2)}`,
+    );
     const turn = at.length === 0 ? '' : `; turns at ${at.map((value) => `${times}${value.toFixed(2)}`).join(' and ')}`;
     lines.push(`  ${name.padEnd(20)}${cells.join('   ')}${turn}`);
   }
@@ -81,8 +84,6 @@ function asideOf(name: TurnLine['name'], { recirculation, coreEffectiveness }: T
   if (name === 'bypass drop') return ` (r ${recirculation.toFixed(2)})`;
   return name === 'core conductance' ? ` (effectiveness ${coreEffectiveness.toFixed(2)})` : '';
 }
-
-const signed = (value: number): string => (value < 0 ? value.toFixed(2) : `+${value.toFixed(2)}`);
 
 function asCsv({ before, after }: RouteComparison): string {
   const head = [

@@ -1,15 +1,12 @@
 import { convert, type Upgrade, type UpgradeStep, type UpgradeStudy, type UpgradeWords } from '../sim/index.ts';
 import { celsius } from './celsius.ts';
 import { type CsvCell, csvOf } from './csv.ts';
+import { signed } from './signed.ts';
 
 /** One line of the table: a step, or the car as it is. */
 type Line = Partial<Omit<UpgradeStep, 'upgrade'>> & { readonly name: string };
 
 const MISSING = '-';
-const signed = (value: number, digits: number): string => {
-  const text = value.toFixed(digits);
-  return Number(text) === 0 ? (0).toFixed(digits) : value > 0 ? `+${text}` : text;
-};
 
 const COLUMNS: readonly (readonly [heading: string, unit: string, show: (line: Line) => string | undefined])[] = [
   ['pulls', '', ({ car }) => car && String(car.count)],
