@@ -4,7 +4,6 @@ import {
   conduct,
   explainCooling,
   FILE_WORDING,
-  type RunOptions,
   type RunReport,
   reportRun,
   type Scenario,
@@ -45,11 +44,18 @@ export function run(file: string, options: RunCommandOptions): number {
   for (const name of names) {
     const car = scenarioOf(file, scenario, name);
     if (car === undefined) return EXIT.badUsage;
-    const config = toConfig(car);
+    const config = configOf(car, options);
     if (hasTooManyRows(config, options)) return EXIT.badUsage;
     configs.push({ name, config });
   }
 
+  const isCompared = !options.json && !options.csv && (options.allVariants || options.variant !== undefined);
+  let base: FirstPull | undefined;
+  if (isCompared && !options.allVariants) {
+    const config = configOf(scenario, options);
+    if (hasTooManyRows(config, options)) return EXIT.badUsage;
+    base = firstPull(config, runWithProgress(config, options));
+  }
   const reports: RunReport[] = [];
   for (const { name, config } of configs) {
     const started = performance.now();
@@ -65,7 +71,11 @@ export function run(file: string, options: RunCommandOptions): number {
     const report = reportRun(config, series, name);
     reports.push(report);
     if (!options.json) console.log(reportAsText(report));
-    if (!options.json && name !== undefined) printComparison(scenario, config, series);
+    if (isCompared) {
+      const own = firstPull(config, series);
+      if (name === AS_IT_STANDS) base = own;
+      else printComparison(base, own, config);
+    }
     const label = name === undefined ? 'solved' : `${name}: solved`;
     console.error(
       `${label} in ${(solved - started).toFixed(0)} ms, ${series.work.steps} steps; answers ${(performance.now() - solved).toFixed(0)} ms`,
@@ -75,21 +85,25 @@ export function run(file: string, options: RunCommandOptions): number {
   return reports.every(({ outcome }) => outcome === 'finished') ? EXIT.done : EXIT.stopped;
 }
 
+/** A car with the tolerance asked for, so that every run of its answer has the same. */
+function configOf(car: Scenario, { tolerance }: RunCommandOptions): Config {
+  const config = toConfig(car);
+  return tolerance === undefined ? config : { ...config, numerics: { ...config.numerics, tolerance } };
+}
+
 /** The first pull of a car, with the air it takes at both ends of the swallowing exponent. */
-function firstPull(config: Config, series: TimeSeries) {
-  const pull = summarisePulls(series, config.limit.chargeTemperature)[0];
+type FirstPull = Parameters<typeof compareCooling>[0];
+
+function firstPull(config: Config, series: TimeSeries): FirstPull | undefined {
+  const pull = summarisePulls(series, config.limit.chargeTemperature).at(0);
   return pull && { pull, airBand: conduct(studyAirBand(config, pull.pull)) };
 }
 
 /** What the variant's other charge temperature does to the engine's air, against the file as it stands. */
-function printComparison(scenario: Scenario, config: Config, series: TimeSeries): void {
-  const base = toConfig(scenario);
-  const before = firstPull(base, runWithProgress(base, {}));
-  const after = firstPull(config, series);
+function printComparison(before: FirstPull | undefined, after: FirstPull | undefined, { compressor }: Config): void {
   if (before === undefined || after === undefined) return;
-  console.log(
-    `Against the file as it stands, first pull. ${explainCooling(compareCooling(before, after), config.compressor, FILE_WORDING)}\n`,
-  );
+  const said = explainCooling(compareCooling(before, after), compressor, FILE_WORDING);
+  console.log(`Against the file as it stands, first pull. ${said}\n`);
 }
 
 /** Whether an interval would record more rows than anybody reads; says so. */
@@ -103,12 +117,8 @@ export function hasTooManyRows(config: Config, { interval }: Pick<RunCommandOpti
   return true;
 }
 
-function runWithProgress(config: Config, { interval, tolerance }: RunCommandOptions): TimeSeries {
-  const options: RunOptions = {
-    ...(interval === undefined ? {} : { interval }),
-    ...(tolerance === undefined ? {} : { tolerance }),
-  };
-  const underWay = startRun(config, options);
+function runWithProgress(config: Config, { interval }: RunCommandOptions): TimeSeries {
+  const underWay = startRun(config, interval === undefined ? {} : { interval });
   let nextWord = performance.now() + PROGRESS_AFTER;
   while (underWay.step()) {
     if (performance.now() < nextWord) continue;
