@@ -12,6 +12,7 @@ import {
   variants,
 } from '../sim/index.ts';
 import { aligned } from './aligned.ts';
+import { csvOf } from './csv.ts';
 import { EXIT } from './exit-codes.ts';
 import { onAllCores } from './on-all-cores.ts';
 import { type FormOptions, printAnswer } from './print-answer.ts';
@@ -196,12 +197,11 @@ function curvesAsCsv(cars: readonly Car[], { time, charge }: Comparison): string
     'time [s]',
     ...cars.map(({ name }) => `charge temperature, ${name} [degC]`),
     ...cars.slice(1).map(({ name }) => `charge temperature, ${name} less ${cars[0].name} [K]`),
-  ].map((cell) => `"${cell.replaceAll('"', '""')}"`);
-  const cell = (value: number): string => (Number.isNaN(value) ? '' : String(Number(value.toPrecision(9))));
+  ];
   const rows = time.map((at, row) => [
-    cell(at),
-    ...charge.map((curve) => cell(toCelsius(curve[row]))),
-    ...charge.slice(1).map((curve) => cell(curve[row] - charge[0][row])),
+    at,
+    ...charge.map((curve) => toCelsius(curve[row])),
+    ...charge.slice(1).map((curve) => curve[row] - charge[0][row]),
   ]);
-  return [heading, ...rows].map((cells) => `${cells.join(',')}\r\n`).join('');
+  return csvOf(heading, rows);
 }

@@ -1,4 +1,5 @@
 import type { Config, CoreDesignStudy, CoreMap, CoreMapPoint, SizeChange } from '../sim/index.ts';
+import { aligned, indented } from './aligned.ts';
 import { celsius } from './celsius.ts';
 import { signed } from './signed.ts';
 
@@ -79,10 +80,7 @@ export function designAsText(config: Config, { design, changes }: CoreDesignStud
 
 const scaled = (factor: number): string => (factor === 1 ? '' : ` (${factor.toFixed(3)} times the measures, as typed)`);
 
-function table(title: string, rows: readonly Row[]): string[] {
-  const width = Math.max(...rows.map(([name]) => name.length));
-  return [title, ...rows.map(([name, value]) => `  ${name.padEnd(width)}  ${value}`)];
-}
+const table = (title: string, rows: readonly Row[]): string[] => [title, ...indented(aligned(rows, [0, 1]))];
 
 function changeLines({ pull, ...change }: SizeChange): string[] {
   const { measure, factor, slope } = change;
@@ -125,15 +123,9 @@ export function mapAsText({ points, optima }: CoreMap): string[] {
     COLUMNS.map(([, unit]) => unit),
     ...points.map((point) => COLUMNS.map(([, , show]) => show(point))),
   ];
-  const widths = COLUMNS.map((_, column) => Math.max(...cells.map((row) => row[column].length)));
   return [
     'First pull with other fins, depths and widths, flows and pressures at lift:',
-    ...cells.map((row) =>
-      row
-        .map((text, column) => text.padStart(widths[column]))
-        .join('  ')
-        .trimEnd(),
-    ),
+    ...aligned(cells, []),
     '',
     ...optima.map(({ goal, point, atEdgeOf }) => {
       const { finPitch, depth, width } = points[point];

@@ -1,4 +1,5 @@
 import { type DropFigures, explainCoreDrop, FILE_WORDING, studyCoreDrop } from '../sim/index.ts';
+import { aligned, indented } from './aligned.ts';
 import { celsius } from './celsius.ts';
 import { csvOf } from './csv.ts';
 import { EXIT } from './exit-codes.ts';
@@ -43,7 +44,7 @@ function table(cars: readonly DropFigures[]): string[] {
     ['at the end of pull 1', 'as it is', 'no drop', 'twice', 'no core'],
     ...ROWS.map(([name, show]) => [name, ...cars.map(show)]),
   ];
-  return rows.map(([name, ...cells]) => `  ${name.padEnd(24)}${cells.map((cell) => cell.padStart(10)).join('')}`);
+  return indented(aligned(rows));
 }
 
 const CARS = ['as it is', 'no drop', 'twice the drop', 'no core'];

@@ -7,6 +7,7 @@ import {
   studyRoutes,
   type TurnLine,
 } from '../sim/index.ts';
+import { aligned, indented } from './aligned.ts';
 import { celsius } from './celsius.ts';
 import { csvOf } from './csv.ts';
 import { EXIT } from './exit-codes.ts';
@@ -56,27 +57,27 @@ const ROWS: readonly (readonly [string, string, (figures: RouteFigures) => strin
 function comparisonLines(comparison: RouteComparison): string[] {
   const { phase, lasted, before, after } = comparison;
   const table = ROWS.map(([name, unit, show]) => [`${name}, ${unit}`, show(before), show(after)]);
-  const rows = [['', 'before core', 'after core'], ...table];
-  const width = Math.max(...rows.map(([name]) => name.length));
   return [
     `Recirculated air, at the end of ${phase} (${lasted.toFixed(0)} s):`,
-    ...rows.map(([name, a, b]) => `  ${name.padEnd(width)}  ${a.padStart(11)}  ${b.padStart(11)}`),
+    ...indented(aligned([['', 'before core', 'after core'], ...table])),
     '',
     ...explainRoutes(comparison, FILE_WORDING),
   ];
 }
 
 function turnLines(turns: readonly TurnLine[]): string[] {
-  const lines = ['Charge behind the core less before it, K, as one input moves and the rest stays:'];
-  for (const { name, kind, points, turns: at } of turns) {
+  const rows = turns.map(({ name, kind, points, turns: at }) => {
     const times = kind === 'factor' ? 'x' : '';
     const cells = points.map(
       (point) => `${times}${point.value}${asideOf(name, point)} ${signed(point.change.charge, 2)}`,
     );
     const turn = at.length === 0 ? '' : `; turns at ${at.map((value) => `${times}${value.toFixed(2)}`).join(' and ')}`;
-    lines.push(`  ${name.padEnd(20)}${cells.join('   ')}${turn}`);
-  }
-  return lines;
+    return [name, `${cells.join('   ')}${turn}`];
+  });
+  return [
+    'Charge behind the core less before it, K, as one input moves and the rest stays:',
+    ...indented(aligned(rows, [0, 1])),
+  ];
 }
 
 /** Beside an input that sets the returned air or the core's effectiveness, what it comes to. */

@@ -13,6 +13,7 @@ import {
   toConfig,
   uncertainInputs,
 } from '../sim/index.ts';
+import { aligned } from './aligned.ts';
 import { celsius } from './celsius.ts';
 import { csvOf } from './csv.ts';
 import { EXIT } from './exit-codes.ts';
@@ -67,20 +68,11 @@ function asText(study: Sensitivity): string[] {
     ['', ...COLUMNS.map(([, unit]) => unit), ''],
     ...ranking.map((row) => [row.input.name, ...COLUMNS.map(([, , show]) => show(row)), rangeInWords(row.input)]),
   ];
-  const last = COLUMNS.length + 1;
-  const widths = cells[0].map((_, column) => Math.max(...cells.map((row) => row[column].length)));
-  const line = (row: readonly string[]): string =>
-    row
-      .map((text, column) =>
-        column === 0 || column === last ? text.padEnd(widths[column]) : text.padStart(widths[column]),
-      )
-      .join('  ')
-      .trimEnd();
   return [
     ...explainSensitivity(study, FILE_WORDING),
     '',
     'What to measure next: share of the spread of that peak, and the peak with that input alone at the ends of its range:',
-    ...cells.map(line),
+    ...aligned(cells, [0, COLUMNS.length + 1]),
     ...explainRanking(study),
   ];
 }

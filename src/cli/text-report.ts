@@ -1,4 +1,5 @@
 import { ENERGY_LABELS, type RunReport } from '../sim/index.ts';
+import { aligned, indented } from './aligned.ts';
 
 /** Columns of the table of pulls: heading, unit, and how a pull fills it. */
 type PullColumn = readonly [heading: string, unit: string, show: (pull: RunReport['pulls'][number]) => string];
@@ -99,9 +100,8 @@ function pullTable({ pulls }: RunReport): string {
     columns.map(([, unit]) => unit),
     ...pulls.map((pull) => columns.map(([, , show]) => show(pull))),
   ];
-  const widths = columns.map((_, column) => Math.max(...cells.map((row) => row[column].length)));
   const head = 'True peak from 1 s after opening to lift; flows, pressures and coolant at lift.';
-  return [head, ...cells.map((row) => row.map((text, column) => text.padStart(widths[column])).join('  '))].join('\n');
+  return [head, ...aligned(cells, [])].join('\n');
 }
 
 /** Falls worth a line [K]. */
@@ -142,10 +142,9 @@ function energyLines({ energy_kJ, energy_inside_kJ, energy_worst_step_gap }: Run
   const inside = energy_inside_kJ;
   const rows = Object.entries(terms).map(([key, value]) => [value.toFixed(1), ENERGY_LABELS[key]]);
   rows.push([stored.toFixed(1), 'stored: the sum of these']);
-  const width = Math.max(...rows.map(([figure]) => figure.length));
   return [
     'Energy into metal, coolant and charge air, kJ:',
-    ...rows.map(([figure, words]) => `  ${figure.padStart(width)}  ${words}`),
+    ...indented(aligned(rows, [1])),
     `Inside: ${inside.air_to_core.toFixed(1)} kJ from charge air to core, ${inside.casing_to_core.toFixed(1)} from casing to core, ${inside.casing_to_plenum.toFixed(1)} from casing to plenum.`,
     `Worst gap of any step ${energy_worst_step_gap.toExponential(1)} of the heat moved.`,
   ];

@@ -1,4 +1,5 @@
 import { convert, type Upgrade, type UpgradeStep, type UpgradeStudy, type UpgradeWords } from '../sim/index.ts';
+import { aligned, indented } from './aligned.ts';
 import { celsius } from './celsius.ts';
 import { type CsvCell, csvOf } from './csv.ts';
 import { signed } from './signed.ts';
@@ -55,17 +56,7 @@ function table(lines: readonly Line[]): string[] {
     ['', ...COLUMNS.map(([, unit]) => unit)],
     ...lines.map((line) => [line.name, ...COLUMNS.map(([, , show]) => show(line) ?? MISSING)]),
   ];
-  const widths = cells[0].map((_, column) => Math.max(...cells.map((row) => row[column].length)));
-  const last = widths.length - 1;
-  return cells.map((row) =>
-    row
-      .map((text, column) =>
-        column === 0 || column === last ? text.padEnd(widths[column]) : text.padStart(widths[column]),
-      )
-      .join('  ')
-      .trimEnd()
-      .replace(/^/, '  '),
-  );
+  return indented(aligned(cells, [0, COLUMNS.length]));
 }
 
 const CSV: readonly (readonly [header: string, value: (line: Line & Partial<Upgrade>) => CsvCell])[] = [

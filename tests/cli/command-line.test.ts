@@ -491,7 +491,7 @@ describe('cars side by side', () => {
     await run('compare', COMMAS, '--variants', 'core, larger', '--csv', '--interval', '0.5');
     const [heading, ...rows] = said.out.trimEnd().split('\r\n');
     expect(heading).toBe(
-      '"time [s]","charge temperature, as it stands [degC]","charge temperature, core, larger [degC]","charge temperature, core, larger less as it stands [K]"',
+      'time [s],"charge temperature, as it stands [degC]","charge temperature, core, larger [degC]","charge temperature, core, larger less as it stands [K]"',
     );
     expect(rows).toHaveLength(143);
     for (const row of rows) {
