@@ -188,6 +188,7 @@ describe('an exchanger that is by-passed', () => {
   const edits = {
     'exchanger.coolantDropFactor': 200,
     'start.coolant': 60,
+    'start.metal': 60,
     'ambient.temperature': 20,
     cycle: [
       {
