@@ -76,8 +76,6 @@ function lines(agreement: CarAgreement): string[] {
     ]),
     '',
     ...explainAgreement(agreement, FILE_WORDING),
-    '',
-    ESTIMATE_CAUTION,
   ];
 }
 

@@ -142,9 +142,12 @@ export async function runCommandLine(args: readonly string[]): Promise<number> {
     .option('--interval <seconds>', 'step of the time axis of --csv', interval, 0.5)
     .answeredBy(compare);
 
-  about('core', 'a core by its measures: sizes, films, drops at the first pull; what one row more does; --map')
+  about('core', 'a core by its measures: sizes, films, drops at the first pull; what a little more width or depth does')
     .variant()
-    .option('--map', 'also go through fin density and depth: where it is too open to cool, where too dense to breathe')
+    .option(
+      '--map',
+      'also go through fin density, depth and width: where it is too open to cool, where too dense to breathe',
+    )
     .option('--json', 'print everything as JSON')
     .answeredBy(core);
 
@@ -187,7 +190,11 @@ export async function runCommandLine(args: readonly string[]): Promise<number> {
     )
     .option('--sample <runs>', 'quasi-random points of all ranges instead of a grid', whole(1, 1e6))
     .option('--seed <number>', 'shifts the sample', whole(0, 2 ** 31), 1)
-    .option('--shard <i/n>', 'only every n-th case, from the i-th on', readShard, { part: 1, of: 1 })
+    .addOption(
+      new Option('--shard <i/n>', 'only every n-th case, from the i-th on')
+        .argParser(readShard)
+        .default({ part: 1, of: 1 }, 'all'),
+    )
     .option('--workers <count>', 'threads; one a core by default', whole(1, 1024))
     .option('--out <file>', 'add the lines to this file and leave out cases that it has; else they are printed')
     .answeredBy(sweep);

@@ -158,8 +158,6 @@ function lines(cars: readonly Car[], { cars: compared }: Comparison): string[] {
     '',
     'In brackets the difference from the first; flow, drop, power and air at the end of pull 1.',
     ...aligned([['', ...cars.map((_, k) => String(k + 1))], ...rows]),
-    '',
-    ESTIMATE_CAUTION,
   ];
 }
 

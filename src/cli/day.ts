@@ -1,13 +1,4 @@
-import {
-  type Day,
-  type DayStudy,
-  ESTIMATE_CAUTION,
-  explainDay,
-  FILE_WORDING,
-  onDay,
-  studyDay,
-  toConfig,
-} from '../sim/index.ts';
+import { type Day, type DayStudy, explainDay, FILE_WORDING, onDay, studyDay, toConfig } from '../sim/index.ts';
 import { aligned } from './aligned.ts';
 import { celsius } from './celsius.ts';
 import { csvOf } from './csv.ts';
@@ -46,16 +37,19 @@ export async function day(file: string, options: DayCommandOptions): Promise<num
   printAnswer(options, {
     json: () => study,
     csv: () => asCsv(study),
-    text: () => [...explainDay(study, FILE_WORDING), '', ...curveOf(study), '', ESTIMATE_CAUTION],
+    text: () => [...explainDay(study, FILE_WORDING), '', ...curveOf(study)],
   });
   return study.day.stopped === undefined ? EXIT.done : EXIT.stopped;
 }
 
 const curveOf = ({ curve, pulls }: DayStudy): string[] =>
-  aligned([
-    ['outside, degC', 'pulls'],
-    ...curve.map(({ temperature, count }) => [celsius(temperature), `${count} of ${pulls}`]),
-  ]);
+  aligned(
+    [
+      ['outside, degC', 'pulls'],
+      ...curve.map(({ temperature, count }) => [celsius(temperature), `${count} of ${pulls}`]),
+    ],
+    [],
+  );
 
 function asCsv({ typed, day: there, pulls, hottest, curve }: DayStudy): string {
   const head = [

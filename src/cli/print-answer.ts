@@ -1,3 +1,5 @@
+import { ESTIMATE_CAUTION } from '../sim/index.ts';
+
 /** The form that an answer is asked for in; neither: text. */
 export interface FormOptions {
   readonly json?: true;
@@ -8,7 +10,7 @@ export interface FormOptions {
 interface Answer {
   readonly json: () => unknown;
   readonly csv: () => string;
-  /** lines */
+  /** lines, without the caution below every answer */
   readonly text: () => readonly string[];
 }
 
@@ -16,5 +18,5 @@ interface Answer {
 export function printAnswer({ json, csv }: FormOptions, answer: Answer): void {
   if (json) console.log(JSON.stringify(answer.json(), undefined, 2));
   else if (csv) process.stdout.write(answer.csv());
-  else console.log(answer.text().join('\n'));
+  else console.log([...answer.text(), '', ESTIMATE_CAUTION].join('\n'));
 }

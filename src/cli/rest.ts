@@ -32,10 +32,10 @@ export async function rest(file: string, options: RestCommandOptions): Promise<n
 }
 
 const table = ({ pulls, curve }: RestStudy): string[] =>
-  aligned([
-    ['rest, s', 'pulls'],
-    ...curve.map(({ rest: seconds, count }) => [seconds.toFixed(1), `${count} of ${pulls}`]),
-  ]);
+  aligned(
+    [['rest, s', 'pulls'], ...curve.map(({ rest: seconds, count }) => [seconds.toFixed(1), `${count} of ${pulls}`])],
+    [],
+  );
 
 function asCsv({ pulls, now, needed, curve, recovery }: RestStudy): string {
   const head = ['rest [s]', 'pulls wanted [-]', 'pulls made [-]', 'what it is'];

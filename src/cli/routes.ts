@@ -1,5 +1,4 @@
 import {
-  ESTIMATE_CAUTION,
   explainRoutes,
   FILE_WORDING,
   type RouteComparison,
@@ -36,7 +35,7 @@ export async function routes(file: string, options: RoutesCommandOptions): Promi
   printAnswer(options, {
     json: () => study,
     csv: () => asCsv(comparison),
-    text: () => [...comparisonLines(comparison), '', ...turnLines(turns), '', ESTIMATE_CAUTION],
+    text: () => [...comparisonLines(comparison), '', ...turnLines(turns)],
   });
   return EXIT.done;
 }

@@ -1,6 +1,5 @@
 import {
   convert,
-  ESTIMATE_CAUTION,
   explainRanking,
   explainSensitivity,
   FILE_WORDING,
@@ -50,7 +49,7 @@ export async function sensitivity(file: string, options: SensitivityCommandOptio
   printAnswer(options, {
     json: () => study,
     csv: () => asCsv(study),
-    text: () => [...asText(study), '', ESTIMATE_CAUTION],
+    text: () => [...asText(study)],
   });
   return EXIT.done;
 }

@@ -72,7 +72,6 @@ function lines(found: Triage): string[] {
     ...explainTriage(found, FILE_WORDING),
     '',
     ...LOOP_CAUTIONS,
-    ESTIMATE_CAUTION,
   ];
 }
 

@@ -1,7 +1,6 @@
 import {
   applyUpgrades,
   type Config,
-  ESTIMATE_CAUTION,
   explainUpgrades,
   FILE_WORDING,
   type Issue,
@@ -44,7 +43,7 @@ export async function upgrades(file: string, options: UpgradesCommandOptions): P
     csv: () => upgradesAsCsv(study, list),
     text: () => {
       const words = explainUpgrades(study, list, upgradeClashes(list), FILE_WORDING);
-      return [...upgradesAsText(car.values.name, study, list, words), '', ESTIMATE_CAUTION];
+      return upgradesAsText(car.values.name, study, list, words);
     },
   });
   return study.base.stoppedBecause === undefined ? EXIT.done : EXIT.stopped;

@@ -26,7 +26,7 @@ async function atLetter(options: Parameters<Visit['visitor']>[0] = {}): Promise<
 describe('the letter', () => {
   it('opens by a word in the bar, is still there after a reload, and goes back to the same workbench', async () => {
     const { page, context, faults } = await atLetter();
-    expect(await answer(page)).toBe('No. It passes 58.0 °C in its first pull, by 5.5 K.');
+    expect(await answer(page)).toBe('No. It goes over 58.0 °C in its first pull, by 5.5 K.');
     await page.getByRole('textbox', { name: 'From' }).fill('Sample shop');
     await page.getByRole('textbox', { name: 'From' }).press('Tab');
     await page.reload();
@@ -48,7 +48,7 @@ describe('the letter', () => {
     await expect.poll(() => answer(page)).toMatch(/^Yes\. It stays under 58\.0 °C in all 8/);
     expect(await counts(page)).toEqual(['0', '8']);
     await page.getByRole('button', { name: /^Undo/ }).click();
-    await expect.poll(() => answer(page)).toMatch(/^No\. It passes/);
+    await expect.poll(() => answer(page)).toMatch(/^No\. It goes over/);
     expect(await day.inputValue()).toBe('27');
     expect(faults).toEqual([]);
     await context.close();
@@ -62,7 +62,7 @@ describe('the letter', () => {
     await page.getByText('The run still uses 90').waitFor();
     expect(await rest.inputValue()).toBe('9o');
     expect(await rest.getAttribute('aria-invalid')).toBe('true');
-    expect(await answer(page)).toMatch(/^No\. It passes/);
+    expect(await answer(page)).toMatch(/^No\. It goes over/);
     await page.getByRole('button', { name: /^Keep 90/ }).click();
     expect(await rest.inputValue()).toBe('90');
     await context.close();
@@ -84,7 +84,7 @@ describe('the letter', () => {
     await pulls.fill('400');
     await pulls.press('Enter');
     await page.getByText('The letter below is of before the change').waitFor();
-    expect(await answer(page)).toMatch(/^No\. It passes/);
+    expect(await answer(page)).toMatch(/^No\. It goes over/);
     await page.emulateMedia({ media: 'print' });
     expect(await page.getByText('The letter below is of before the change').isVisible()).toBe(true);
     await page.emulateMedia({ media: 'screen' });

@@ -15,7 +15,7 @@ describe('soakbench letter', () => {
     expect(await runCommandLine(['letter', ESTATE, '--change', 'bigger core'])).toBe(0);
     const text = said.out.replaceAll('\n', ' ');
     expect(text).toMatch(/Will the car with bigger core keep the charge at or under 58\.0 degC through 8 back-to-back/);
-    expect(text).toMatch(/Yes\. The car as it stands passes 58\.0 degC in pull 1; .* stays under in all 8/);
+    expect(text).toMatch(/Yes\. The car as it stands goes over 58\.0 degC in pull 1; .* stays under in all 8/);
     for (const heading of ['Why', 'What the log will show', 'What each step would buy', 'What it takes in return'])
       expect(said.out).toContain(`\n${heading}\n`);
     expect(text).toMatch(

@@ -12,7 +12,8 @@ export function boilingDocument(): LooseDocument {
     'coolant.capPressure': 0,
     'ambient.temperature': 48,
     'exchanger.blockedShare': 0.95,
-    'start.coolant': 80,
+    'start.coolant': 74,
+    'start.metal': 74,
     'limit.chargeTemperature': 120,
   };
   for (const [path, value] of Object.entries(edits)) edit(car, path, value);

@@ -113,7 +113,7 @@ export function answerQuestion(before: LetterCar, after: LetterCar | undefined, 
   const isEnough = from >= before.pulls.length;
   const asItStands = isEnough
     ? `stays under ${limit} ${inAll(before.pulls.length)}`
-    : `passes ${limit} in pull ${from + 1}`;
+    : `goes over ${limit} in pull ${from + 1}`;
   const change = capital(after.label);
   const cooler = peakChange(before, after);
   const by = wording.difference(Math.abs(cooler));
@@ -126,14 +126,15 @@ export function answerQuestion(before: LetterCar, after: LetterCar | undefined, 
     const spare = wording.difference(hottest(after)?.margin ?? 0);
     return `Yes. The car ${before.label} ${asItStands}; ${after.label} it stays under ${inAll(of)}, with ${spare} to spare.`;
   }
-  if (to > from) return `In part. ${change} it makes ${to} of ${of} pulls in place of ${from}, then passes ${limit}.`;
+  if (to > from)
+    return `In part. ${change} it makes ${to} of ${of} pulls in place of ${from}, then goes over ${limit}.`;
   if (to < from) return `No, it gets worse. ${change} the car makes ${to} of ${counted(of)} in place of ${from}.`;
   if (Math.abs(cooler) < SAME) {
     return `No. ${change} nothing changes that counts: ${to} of ${counted(of)}, before and after.`;
   }
   return cooler < 0
-    ? `No. ${change} pull ${to + 1} is ${by} cooler, not enough: it still passes ${limit}.`
-    : `No, it gets worse. ${change} pull ${to + 1} is ${by} hotter, and passes ${limit} as before.`;
+    ? `No. ${change} pull ${to + 1} is ${by} cooler, not enough: it still goes over ${limit}.`
+    : `No, it gets worse. ${change} pull ${to + 1} is ${by} hotter, and goes over ${limit} as before.`;
 }
 
 function answerAlone(car: LetterCar, wording: Wording): string {
@@ -147,8 +148,8 @@ function answerAlone(car: LetterCar, wording: Wording): string {
   }
   const over = wording.difference(Math.abs(deciding?.margin ?? 0));
   return count === 0
-    ? `No. It passes ${limit} in its first pull, by ${over}.`
-    : `No. It makes ${count} of ${of}, and passes ${limit} in pull ${count + 1}, by ${over}.`;
+    ? `No. It goes over ${limit} in its first pull, by ${over}.`
+    : `No. It makes ${count} of ${of}, and goes over ${limit} in pull ${count + 1}, by ${over}.`;
 }
 
 /** When and why a run stopped; nothing where it is whole. */
@@ -164,8 +165,8 @@ export function explainCount({ pulls }: Pick<LetterCar, 'pulls'>, wording: Wordi
   if (deciding === undefined) return 'No pull was run.';
   const { pull, peak, margin, crossedAtShare, duration } = deciding;
   if (margin < 0) {
-    const into = seconds((crossedAtShare ?? 0) * duration);
-    return `Passes the limit in pull ${pull}, ${into} into it. Peak of that pull ${wording.temperature(peak)}, ${wording.difference(-margin)} over.`;
+    const into = wording.duration((crossedAtShare ?? 0) * duration);
+    return `Goes over the limit in pull ${pull}, ${into} into it. Peak of that pull ${wording.temperature(peak)}, ${wording.difference(-margin)} over.`;
   }
   return `Hottest is pull ${pull} at ${wording.temperature(peak)}, ${wording.difference(margin)} under the limit.`;
 }
@@ -266,9 +267,9 @@ export function explainDoubt({ study, pulls }: LetterCar, wording: Wording): str
     settled.kind === 'not settled'
       ? `Repeated on, the peak has not settled: ${where}.`
       : beyond === undefined
-        ? `Repeated on, the peak settles at ${where} and never passes the limit.`
+        ? `Repeated on, the peak settles at ${where} and never goes over the limit.`
         : beyond > pulls.length
-          ? `Repeated on, pull ${beyond} passes the limit; the peak settles at ${where}.`
+          ? `Repeated on, pull ${beyond} goes over the limit; the peak settles at ${where}.`
           : `Repeated on, the peak settles at ${where}.`;
   return [core, repeated];
 }

@@ -159,13 +159,13 @@ describe('the answer begins', () => {
       'Yes',
       [63, 64],
       [50, 52],
-      /^Yes\. The car as it stands passes 58\.0 degC in pull 1; with a bigger core it stays under in all 2, with 6\.0 K to spare\.$/,
+      /^Yes\. The car as it stands goes over 58\.0 degC in pull 1; with a bigger core it stays under in all 2, with 6\.0 K to spare\.$/,
     ],
     [
       'In part',
       [63, 64, 65],
       [50, 57, 59],
-      /^In part\. With a bigger core it makes 2 of 3 pulls in place of 0, then passes/,
+      /^In part\. With a bigger core it makes 2 of 3 pulls in place of 0, then goes over/,
     ],
     [
       'Not needed',
@@ -195,8 +195,8 @@ describe('the answer begins', () => {
       undefined,
       /^Yes\. It stays under 58\.0 degC in its one pull; hottest is pull 1 at 50\.0 degC, with 8\.0 K to spare\.$/,
     ],
-    ['No alone, in the first', [63, 64], undefined, /^No\. It passes 58\.0 degC in its first pull, by 5\.0 K\.$/],
-    ['No alone, later', [57, 64], undefined, /^No\. It makes 1 of 2, and passes 58\.0 degC in pull 2, by 6\.0 K\.$/],
+    ['No alone, in the first', [63, 64], undefined, /^No\. It goes over 58\.0 degC in its first pull, by 5\.0 K\.$/],
+    ['No alone, later', [57, 64], undefined, /^No\. It makes 1 of 2, and goes over 58\.0 degC in pull 2, by 6\.0 K\.$/],
     ['without pulls', [], undefined, /nothing to answer/],
   ] as const)('%s', (_, before, after, words) => {
     expect(answer(before, after)).toMatch(words);
@@ -299,7 +299,7 @@ describe('the other parts', () => {
       /the count is the same\. Repeated on, the peak settles at 56\.9 degC after 9 pulls and never/,
     );
     expect(doubt({ ...settled, firstOverLimit: 6 }, 0, 1)).toMatch(
-      /it is 0 of 4, with 5 % more 1\. Repeated on, pull 6 passes/,
+      /it is 0 of 4, with 5 % more 1\. Repeated on, pull 6 goes over/,
     );
     expect(doubt({ ...settled, firstOverLimit: 2 })).toMatch(/settles at 56\.9 degC after 9 pulls\.$/);
     expect(doubt({ kind: 'not settled', peak: 330, afterPulls: 200 })).toContain('has not settled');

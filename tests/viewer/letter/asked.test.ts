@@ -65,7 +65,7 @@ describe('the letter of the page', () => {
   it('compares a change with the car as it stands, and says where the day is another', () => {
     session.tryVariant('bigger core');
     expect(letter()?.answer).toMatch(
-      /^Yes\. The car as it stands passes 58\.0\u00a0°C in pull 1; with \u201cbigger core\u201d/,
+      /^Yes\. The car as it stands goes over 58\.0\u00a0°C in pull 1; with \u201cbigger core\u201d/,
     );
     session.change({ 'ambient.temperature': 35 }, 'day');
     expect(letter()?.unlike).toContain('the day is 27.0\u00a0°C before and 35.0\u00a0°C after');
