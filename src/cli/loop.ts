@@ -1,4 +1,4 @@
-import { convert, meetingOf, type OperatingPoint, operatingPoint, toSi } from '../sim/index.ts';
+import { convert, meetingOf, meterNow, type OperatingPoint, operatingPoint, toSi } from '../sim/index.ts';
 import { csvOf } from './csv.ts';
 import { EXIT } from './exit-codes.ts';
 import { noAnswer } from './no-answer.ts';
@@ -51,7 +51,7 @@ function lines(point: OperatingPoint): string[] {
     ...(measured === undefined
       ? []
       : [
-          `Measured: ${litres(measured.flow)}; the curves alone give ${litres(measured.byCurves)}. ${meetingOf(measured)}.`,
+          `Measured: ${litres(measured.flow)}; the curves alone give ${litres(measured.byCurves)}. ${meetingOf(measured)}.${meterNow(measured, litres)}`,
         ]),
     ...point.heldShut.map((name) => `The ${name} is held shut by the one beside it and delivers nothing.`),
     `At the pump inlet ${kilopascals(suction.margin)} above the vapour pressure; the pump needs ${kilopascals(suction.needed)}.`,

@@ -85,7 +85,8 @@ function planOf({ vary, sample, seed }: SweepCommandOptions): SweepPlan | string
   return plan.count <= MOST_CASES ? plan : `${plan.count} cases; expected ${MOST_CASES} at most.`;
 }
 
-/** Tells cars apart by all that their files say. */
-function markOf({ document }: Scenario): string {
-  return createHash('sha256').update(JSON.stringify(document)).digest('hex').slice(0, 12);
+/** Tells cars apart by all that their files say, and by the car that a flow was measured on where it is another. */
+function markOf({ document, measuredOn }: Scenario): string {
+  const said = { ...document, ...(measuredOn && { measuredOn: measuredOn.document }) };
+  return createHash('sha256').update(JSON.stringify(said)).digest('hex').slice(0, 12);
 }

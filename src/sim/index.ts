@@ -22,7 +22,7 @@ export type { Finding, FindingKind, FindingRank } from './answers/finding.ts';
 export { findings } from './answers/findings.ts';
 export { type Letter, type LetterRun, writeLetter } from './answers/letter.ts';
 export { explainCount, isStopped, type QuestionSlot, questionPieces } from './answers/letter-rules.ts';
-export { meetingOf, type OperatingPoint, operatingPoint } from './answers/operating-point.ts';
+export { measuredIn, meetingOf, meterNow, type OperatingPoint, operatingPoint } from './answers/operating-point.ts';
 export {
   type DayStudy,
   explainDay,
@@ -93,6 +93,7 @@ export { placeOfSource } from './scenario/file-shape.ts';
 export { describeParameters, type ParameterGroup, parameterGroups } from './scenario/guide.ts';
 export { type Fix, type Issue, isList, isObject, type JsonObject, type JsonValue } from './scenario/issue.ts';
 export { linePlacesOf } from './scenario/loop.ts';
+export { measuredOnOneOf } from './scenario/measured-flow.ts';
 export { type Day, onDay } from './scenario/other-day.ts';
 export { parseScenario } from './scenario/parse.ts';
 export { stepsOf, withoutValue, withValue } from './scenario/place.ts';

@@ -40,10 +40,6 @@ const IDEAL: Record<BottleneckPart, (config: Config) => Config> = {
     ...config,
     pump: fasterPump(config.pump, COOLANT_FLOW_FACTOR),
     ...(config.secondPump && { secondPump: fasterPump(config.secondPump, COOLANT_FLOW_FACTOR) }),
-    // The same resistances at the faster pump: the meter would read as much more.
-    ...(config.measuredFlow && {
-      measuredFlow: { ...config.measuredFlow, flow: COOLANT_FLOW_FACTOR * config.measuredFlow.flow },
-    }),
   }),
   'front exchanger': (config) => ({
     ...config,

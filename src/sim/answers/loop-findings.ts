@@ -2,7 +2,7 @@ import { createCoolant } from '../fluids/coolant.ts';
 import { ICE_DENSITY } from '../fluids/ice.ts';
 import { linesVolume } from '../model/loop-volume.ts';
 import { type FindingSource, highestRow, type RunView, whenAtRow } from './finding.ts';
-import { meetingOf, operatingPoint } from './operating-point.ts';
+import { meetingOf, meterNow, operatingPoint } from './operating-point.ts';
 import { heatWhileWaiting } from './waiting-heat.ts';
 
 /** Meter and curves that differ by more than this are worth a look: common practice, no published source. */
@@ -38,7 +38,7 @@ export const measuredFlowDiffers: FindingSource = ({ config, wording }) => {
   const measured = operatingPoint(config)?.measured;
   if (measured === undefined) return [];
   const share = measured.flow / measured.byCurves - 1;
-  const text = `${wording.flow(measured.flow)} was measured; by the curves it would be ${wording.flow(measured.byCurves)}. ${meetingOf(measured)}${Math.abs(share) > METER_SHARE ? ': look for air, a kinked line, low voltage or a wrong curve before trusting either' : ''}.`;
+  const text = `${wording.flow(measured.flow)} was measured; by the curves it would be ${wording.flow(measured.byCurves)}. ${meetingOf(measured)}${Math.abs(share) > METER_SHARE ? ': look for air, a kinked line, low voltage or a wrong curve before trusting either' : ''}.${meterNow(measured, wording.flow)}`;
   const rank = Math.abs(share) > METER_SHARE ? 'check' : 'note';
   return [{ rank, kind: 'measured flow differs', text, place: 'loop' }];
 };

@@ -1,5 +1,5 @@
 import { GRAVITY } from '../fluids/standard-atmosphere.ts';
-import { CoolantRing, type LoopSetting, meterSetting } from '../model/coolant-ring.ts';
+import { asMeasured, CoolantRing, type LoopSetting, meterSetting } from '../model/coolant-ring.ts';
 import type { LoopElement } from '../model/loop-element.ts';
 import { freeFlow } from '../model/loop-flow.ts';
 import { ParallelWays } from '../model/parallel-ways.ts';
@@ -65,10 +65,16 @@ export interface OperatingPoint {
   /** a pump beside a stronger one that does not get to deliver */
   readonly heldShut: readonly string[];
   /**
-   * flow that was measured and what the curves alone would give [m3/s]; resistance over that of the scenario, absent
-   * where no resistance gives that flow and the curves decide
+   * flow that was measured and what the curves alone would give of the car it was measured on [m3/s]; resistance over
+   * that of the scenario, absent where no resistance gives that flow and the curves decide; what the meter would read
+   * now, where the loop has changed since
    */
-  readonly measured?: { readonly flow: number; readonly byCurves: number; readonly resistanceFactor?: number };
+  readonly measured?: {
+    readonly flow: number;
+    readonly byCurves: number;
+    readonly resistanceFactor?: number;
+    readonly now?: number;
+  };
   /** what the next bore or pump buys, most first */
   readonly steps: readonly FlowStep[];
 }
@@ -92,7 +98,7 @@ export function operatingPoint(config: Config, temperature = config.coolant.prop
   const shares = ring.round.flatMap((element) => (element instanceof ParallelWays ? [element.share] : []));
   const pressure = pumpsOf(ring).reduce((sum, element) => sum + element.rise(flow), 0);
   const straight = withStraightPump(config);
-  const { measuredFlow } = config;
+  const measured = measuredIn(config);
   return {
     phase: phase.name,
     temperature,
@@ -110,13 +116,7 @@ export function operatingPoint(config: Config, temperature = config.coolant.prop
     },
     shares,
     heldShut: heldShutOf(ring, phase),
-    ...(measuredFlow && {
-      measured: {
-        flow: measuredFlow.flow,
-        byCurves: flowByCurves(config, measuredFlow.temperature, measuredFlow.voltageRatio),
-        ...(!Number.isNaN(ring.resistanceFactor) && { resistanceFactor: ring.resistanceFactor }),
-      },
-    }),
+    ...(measured && { measured }),
     steps: stepsOf(config)
       .map(({ name, config: next }) => ({ name, flow: new CoolantRing(next).flowAt(phase, temperature) }))
       .sort((a, b) => b.flow - a.flow),
@@ -128,6 +128,31 @@ export function meetingOf({ resistanceFactor }: NonNullable<OperatingPoint['meas
   return resistanceFactor === undefined
     ? 'No resistance gives that flow with these pumps, so the curves stand'
     : `All resistances are taken ${resistanceFactor.toFixed(2)} times to meet the meter`;
+}
+
+/** What has become of the flow that was measured, as a sentence behind another; '' where the loop is as it was. */
+export function meterNow({ now }: NonNullable<OperatingPoint['measured']>, flow: (flow: number) => string): string {
+  return now === undefined ? '' : ` With what has changed since, the meter would read ${flow(now)}.`;
+}
+
+/** A flow nearer to another than this share is the same: roots are found to far less. */
+const SAME_FLOW = 1e-6;
+
+/** The flow that was measured of a car, and what its loop and its curves make of it; undefined where none was. */
+export function measuredIn(config: Config): OperatingPoint['measured'] {
+  if (config.measuredFlow === undefined) return undefined;
+  const { flow, temperature, voltageRatio } = config.measuredFlow;
+  const { measuredFlow: _, ...byCurves } = asMeasured(config);
+  const read = (ring: CoolantRing): number => ring.flowAt(meterSetting(voltageRatio), temperature);
+  const ring = new CoolantRing(config);
+  const measured = { flow, byCurves: read(new CoolantRing(byCurves)) };
+  if (Number.isNaN(ring.resistanceFactor)) return measured;
+  const now = read(ring);
+  return {
+    ...measured,
+    resistanceFactor: ring.resistanceFactor,
+    ...(Math.abs(now / flow - 1) > SAME_FLOW && { now }),
+  };
 }
 
 function phaseOf({ cycle }: Config): PhaseConfig | undefined {
@@ -212,11 +237,6 @@ function heldShutOf({ round }: CoolantRing, phase: PhaseConfig): string[] {
       .filter((each) => isPump(each) && phase[`${each.place as 'pump' | 'secondPump'}VoltageRatio`] > 0)
       .map(({ place }) => PART_WORDS[place]);
   });
-}
-
-function flowByCurves(config: Config, temperature: number, voltageRatio: number): number {
-  const { measuredFlow: _, ...byCurves } = config;
-  return new CoolantRing(byCurves).flowAt(meterSetting(voltageRatio), temperature);
 }
 
 /** The next bore, and the next pump: each alone. */

@@ -181,7 +181,18 @@ function carAt(
   if (changed.scenario === undefined) return { issues: changed.issues };
   const there = onDay(changed.scenario, temperature === undefined ? {} : { temperature });
   if (there.scenario === undefined) return { issues: there.issues };
-  return { config: factors.reduce((config, apply) => apply(config), toConfig(there.scenario)), issues: [] };
+  const config = factors.reduce((changed, apply) => apply(changed), toConfig(there.scenario));
+  return { config: scenario.measuredOn === undefined ? withOwnMeter(config) : config, issues: [] };
+}
+
+/**
+ * What is not known well is no change of the car: its meter read what it read whatever pump and loop really are. How
+ * well the meter is known is a range of its own, of `pump.measuredFlow`.
+ */
+function withOwnMeter(config: Config): Config {
+  if (config.measuredFlow === undefined) return config;
+  const { on: _, ...measuredFlow } = config.measuredFlow;
+  return { ...config, measuredFlow };
 }
 
 const withChanges = (scenario: Scenario, changes: JsonObject) =>

@@ -76,14 +76,13 @@ export const FAULTS: readonly Fault[] = [
   },
 ];
 
-/** All pumps slower, by affinity; a flow that was measured goes with them, else the loop would be fitted to it anew. */
+/** All pumps slower, by affinity. */
 function withPump(config: Config, factor: number): Config {
-  const { pump, secondPump, measuredFlow } = config;
+  const { pump, secondPump } = config;
   return {
     ...config,
     pump: scaledPump(pump, factor, factor ** 2),
     ...(secondPump && { secondPump: scaledPump(secondPump, factor, factor ** 2) }),
-    ...(measuredFlow && { measuredFlow: { ...measuredFlow, flow: factor * measuredFlow.flow } }),
   };
 }
 

@@ -33,7 +33,8 @@ const MOST_FACTOR = 1e3;
  * where the scenario has them. Parts with metal are blocks of cells; the model keeps the reservoir.
  *
  * Density and heat capacity are constant in a run, so that heat carried in equals heat carried out to rounding;
- * viscosity follows each stretch of line, and with it the flow. A measured flow scales all resistances by one factor.
+ * viscosity follows each stretch of line, and with it the flow. A measured flow scales all resistances by one factor,
+ * found on the loop that it was measured on.
  */
 export class CoolantRing {
   readonly coolant: Coolant;
@@ -50,8 +51,8 @@ export class CoolantRing {
   /** stretches of all lines in flow order */
   readonly stretches: readonly LineStretch[];
   /**
-   * what the resistances of the scenario are multiplied by to meet the measured flow; 1 without one; NaN where none
-   * meets it, and they stay as they are
+   * what the resistances of the scenario are multiplied by, so that the loop on which a flow was measured meets it;
+   * 1 without one; NaN where none meets it, and they stay as they are
    */
   readonly resistanceFactor: number;
   /** elements from the reservoir to the core, and from the core to the reservoir */
@@ -134,6 +135,7 @@ export class CoolantRing {
     this.allPumps = [pump, secondPump].filter((each) => each !== undefined);
     this.isSmooth = this.allPumps.every(({ config: { curve } }) => curve.kind === 'parabola');
     this.resistanceFactor = this.factorOfMeasuredFlow();
+    this.scaleResistances(Number.isNaN(this.resistanceFactor) ? 1 : this.resistanceFactor);
   }
 
   /**
@@ -247,16 +249,21 @@ export class CoolantRing {
     return most === 0 ? 0 : solveLoopFlow(this.rise, most, this.flow, this.isSmooth);
   }
 
-  /** Sets the factor as it finds it. */
+  private scaleResistances(factor: number): void {
+    for (const element of this.round) element.scaleResistance(factor);
+  }
+
+  /** Leaves the resistances as they were. */
   private factorOfMeasuredFlow(): number {
     const { measuredFlow } = this.config;
     if (measuredFlow === undefined) return 1;
+    if (measuredFlow.on !== undefined) return new CoolantRing(asMeasured(this.config)).resistanceFactor;
     const { flow, temperature, voltageRatio } = measuredFlow;
     for (const stretch of this.stretches) stretch.viscosity = this.coolant.viscosity(temperature);
     this.set(meterSetting(voltageRatio));
     let factor = 1;
     const scaleTo = (next: number): void => {
-      for (const element of this.round) element.scaleResistance(next / factor);
+      this.scaleResistances(next / factor);
       factor = next;
     };
     const found = findRoot(
@@ -269,9 +276,16 @@ export class CoolantRing {
       1e-12,
       0,
     );
-    scaleTo(Number.isNaN(found) ? 1 : Math.exp(found));
+    scaleTo(1);
     return Math.exp(found);
   }
+}
+
+/** The car with the loop on which its flow was measured. */
+export function asMeasured(config: Config): Config {
+  if (config.measuredFlow === undefined) return config;
+  const { on, ...measuredFlow } = config.measuredFlow;
+  return { ...config, ...on, measuredFlow };
 }
 
 /** The loop as a flow meter reads it: every pump at the voltage of the measurement, every way open. */

@@ -1,7 +1,8 @@
 import { alternatives, type Issue, isObject, type JsonObject, type JsonValue, quoted } from './issue.ts';
+import { measuresAnew } from './measured-flow.ts';
 import { nearestWord } from './nearest.ts';
 import { withValue } from './place.ts';
-import { readScenario } from './scenario.ts';
+import { readScenario, resultOf, type Scenario, type ScenarioResult } from './scenario.ts';
 import { GROUPS, type Values } from './shape.ts';
 
 /** The lists of a file whose items change the rest of it, and what one item is called. */
@@ -16,7 +17,7 @@ export interface ChangeSet {
   readonly changes: JsonObject;
 }
 
-export interface Changed {
+interface Changed {
   readonly document?: JsonObject;
   readonly values?: Values;
   readonly issues: readonly Issue[];
@@ -36,6 +37,24 @@ const OTHERS_OF_THE_CAR = ['loop', 'cycle'];
 export function carAlone({ variants: _, upgrades: __, ...car }: JsonObject): JsonObject {
   return car;
 }
+
+/** `withChanges` as a scenario; a flow that was measured stays that of the car on which it was. */
+export function scenarioWith(scenario: Scenario, title: string, sets: readonly ChangeSet[]): ScenarioResult {
+  const own = readScenario(scenario.document, scenario.measuredOn === undefined).issues;
+  const { document, values, issues } = withChanges(scenario.document, title, sets, own);
+  if (document === undefined || values === undefined) return { issues };
+  return resultOf(document, values, issues, carOfMeter(scenario, title, sets));
+}
+
+/** The car on which the flow of a changed one was measured; undefined where that is the changed car itself. */
+function carOfMeter(scenario: Scenario, title: string, sets: readonly ChangeSet[]): Scenario | undefined {
+  const last = lastMeasured(scenario.document, sets);
+  if (last < 0) return scenario.measuredOn ?? scenario;
+  return last === sets.length - 1 ? undefined : scenarioWith(scenario, title, sets.slice(0, last + 1)).scenario;
+}
+
+const lastMeasured = (original: JsonObject, sets: readonly ChangeSet[]): number =>
+  sets.findLastIndex(({ changes }) => measuresAnew(changes, original));
 
 /**
  * The car of a file with sets of changes made, one after the other: where two change the same key, the later counts.
@@ -64,7 +83,7 @@ export function withChanges(
   }
   if (!isObject(document) || issues.length > 0) return { issues };
 
-  const result = readScenario(document);
+  const result = readScenario(document, lastMeasured(original, sets) === sets.length - 1);
   const owned = result.issues.map((issue) => ofChange(issue, changes, sets[sets.length - 1], issuesBefore));
   return { document, values: result.values, issues: owned };
 }

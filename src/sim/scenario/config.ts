@@ -345,6 +345,21 @@ export function phasesOf({ before, block, after }: CycleConfig): PhaseConfig[] {
   return [...before, ...block, ...after];
 }
 
+/** What decides the flow in the loop of a car. */
+export type LoopConfig = Pick<
+  Config,
+  'core' | 'exchanger' | 'secondExchanger' | 'heatSink' | 'loop' | 'coolant' | 'lines' | 'pump' | 'secondPump'
+>;
+
+/** A flow that was measured, with the coolant and the first pump's voltage at which it was; m3/s, K. */
+interface MeasuredFlow {
+  readonly flow: number;
+  readonly temperature: number;
+  readonly voltageRatio: number;
+  /** the loop that it was measured on, which stays that one however the car is changed; absent: the car's own */
+  readonly on?: LoopConfig;
+}
+
 export interface Config {
   readonly name: string;
   /** before the first phase; K, Pa, 0 to 1 */
@@ -404,8 +419,7 @@ export interface Config {
   readonly lines: readonly LineConfig[];
   readonly pump: PumpConfig;
   readonly secondPump?: PumpConfig;
-  /** flow that was measured, with the coolant and the first pump's voltage at which it was; m3/s, K */
-  readonly measuredFlow?: { readonly flow: number; readonly temperature: number; readonly voltageRatio: number };
+  readonly measuredFlow?: MeasuredFlow;
   /** m3, kg, W/K per kg of it, W/K */
   readonly reservoir: {
     readonly coolantVolume: number;

@@ -1,7 +1,7 @@
 import { bendLossRennels, contractionLossRennels, expansionLossBordaCarnot } from '../correlations/losses.ts';
 import { voltageAtMotor, wireResistance } from '../correlations/wire-drop.ts';
 import { toSi } from '../units.ts';
-import type { Config, LineConfig, LineSegment, PumpConfig } from './config.ts';
+import type { Config, LineConfig, LineSegment, LoopConfig, PumpConfig } from './config.ts';
 import { fromReservoir, linePlacesOf, loopOf } from './loop.ts';
 import { lineAfter, type PhaseValues, type PumpValues, type Values } from './shape.ts';
 
@@ -77,13 +77,14 @@ export function voltageRatio(phase: PhaseValues, pump: PumpValues): number {
   );
 }
 
-export function measuredFlowOf({ pump, coolant }: Values): Pick<Config, 'measuredFlow'> {
+export function measuredFlowOf({ pump, coolant }: Values, on: LoopConfig): Pick<Config, 'measuredFlow'> {
   if (pump.measuredFlow === undefined) return {};
   return {
     measuredFlow: {
       flow: toSi(pump.measuredFlow, 'L/min'),
       temperature: toSi(pump.measuredFlowAt ?? coolant.propertiesAt, 'degC'),
       voltageRatio: pump.measuredFlowVoltage,
+      on,
     },
   };
 }

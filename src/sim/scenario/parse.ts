@@ -1,6 +1,6 @@
 import { type Issue, isObject, type JsonObject, quoted } from './issue.ts';
 import { readJson } from './json.ts';
-import { readScenario, resultOf, type ScenarioResult } from './scenario.ts';
+import { readScenario, resultOf, type Scenario, type ScenarioResult } from './scenario.ts';
 import { FORMAT, VERSION } from './shape.ts';
 import { FIRST_VERSION, upgraded } from './upgrade.ts';
 import { issuesOfUpgrades } from './upgrade-list.ts';
@@ -13,19 +13,20 @@ import { issuesOfVariants } from './variants.ts';
  * value is ever clamped or dropped. Never throws, whatever the text.
  *
  * @param text - content of the file
+ * @param measuredOn - the car on which the flow was measured that the file gives, where that is another one
  * @returns the scenario unless an issue is an error, and the issues: of the file first, then of its variants and upgrades
  * @example
  * const { scenario, issues } = parseScenario(text);
  */
-export function parseScenario(text: string): ScenarioResult {
+export function parseScenario(text: string, measuredOn?: Scenario): ScenarioResult {
   const { value, issues } = readJson(text);
   if (value === undefined) return { issues };
   const unreadable = isObject(value) ? otherFormat(value) : notAnObject(quoted(value));
   if (unreadable !== undefined || !isObject(value)) return { issues: [...issues, ...(unreadable ? [unreadable] : [])] };
   const { document, converted } = upgraded(value);
-  const own = readScenario(document);
+  const own = readScenario(document, measuredOn === undefined);
   const ofLists = [...issuesOfVariants(document, own), ...issuesOfUpgrades(document, own)];
-  return resultOf(document, own.values, [...issues, ...converted, ...own.issues, ...ofLists]);
+  return resultOf(document, own.values, [...issues, ...converted, ...own.issues, ...ofLists], measuredOn);
 }
 
 function notAnObject(found: string): Issue {

@@ -5,7 +5,7 @@ import { checkAirPath } from './rules/air-path.ts';
 import { checkBoost } from './rules/boost.ts';
 import { checkCoolantLoop } from './rules/coolant-loop.ts';
 import { checkCoreGeometry } from './rules/core-geometry.ts';
-import { checkLoopOrder, checkLoopValues } from './rules/loop-order.ts';
+import { checkLoopOrder, checkLoopValues, checkMeasuredFlow } from './rules/loop-order.ts';
 import { checkSession } from './rules/session.ts';
 import { checkVessel, checkWarmStart } from './rules/tank.ts';
 import { checkTestPoints } from './rules/test-point.ts';
@@ -18,6 +18,8 @@ export interface Scenario {
   readonly document: JsonObject;
   /** every parameter in its file unit, defaults in place */
   readonly values: Values;
+  /** the car that this one was made of, where the flow that was measured is of that one; absent: of this one */
+  readonly measuredOn?: Scenario;
 }
 
 export interface ScenarioResult {
@@ -26,8 +28,15 @@ export interface ScenarioResult {
   readonly issues: readonly Issue[];
 }
 
-/** A document read and checked: each key against the parameter table, then all of them together. */
-export function readScenario(document: JsonObject): { readonly values: Values; readonly issues: readonly Issue[] } {
+/**
+ * A document read and checked: each key against the parameter table, then all of them together.
+ *
+ * @param isMeasuredHere - whether the flow that was measured, if any, is of this very car
+ */
+export function readScenario(
+  document: JsonObject,
+  isMeasuredHere = true,
+): { readonly values: Values; readonly issues: readonly Issue[] } {
   const issues: Issue[] = [];
   const report = (issue: Issue): void => {
     issues.push(issue);
@@ -37,6 +46,7 @@ export function readScenario(document: JsonObject): { readonly values: Values; r
   checkBoost(typed, report);
   checkCoolantLoop(typed, report);
   checkLoopOrder(typed, report);
+  if (isMeasuredHere) checkMeasuredFlow(typed, report);
   checkLoopValues(typed, report);
   checkCoreGeometry(typed, document, report);
   checkVessel(typed, report);
@@ -49,8 +59,15 @@ export function readScenario(document: JsonObject): { readonly values: Values; r
 }
 
 /** The result of reading: a frozen scenario unless an issue forbids it. */
-export function resultOf(document: JsonObject, values: Values, issues: readonly Issue[]): ScenarioResult {
-  return issues.some(isError) ? { issues } : { scenario: deeplyFrozen({ document, values }), issues };
+export function resultOf(
+  document: JsonObject,
+  values: Values,
+  issues: readonly Issue[],
+  measuredOn?: Scenario,
+): ScenarioResult {
+  if (issues.some(isError)) return { issues };
+  const isOfAnother = measuredOn !== undefined && values.pump.measuredFlow !== undefined;
+  return { scenario: deeplyFrozen({ document, values, ...(isOfAnother && { measuredOn }) }), issues };
 }
 
 /** Freezes a value and everything in it. */

@@ -7,10 +7,12 @@ import type {
   CoreLayout,
   CycleConfig,
   ExchangerConfig,
+  LoopConfig,
   PhaseConfig,
   Ramp,
 } from './config.ts';
 import { coreOfGeometry } from './geometry-values.ts';
+import type { JsonObject } from './issue.ts';
 import { ofAllCores, withAirLock, withBlockedFace } from './laws.ts';
 import { fromReservoir, loopOf } from './loop.ts';
 import { heatSinkOf, linesOf, measuredFlowOf, pumpOf, voltageRatio } from './loop-config.ts';
@@ -20,15 +22,18 @@ import type { ExchangerValues, PhaseValues, Values } from './shape.ts';
 import { stationPressure } from './station-pressure.ts';
 
 /**
- * What the model is built from: a scenario in SI, with every value that follows from others filled in.
+ * What the model is built from: a scenario in SI, with every value that follows from others filled in. A measured flow
+ * comes with the loop that it was measured on, so that changes of the configuration leave the resistances as they are.
  *
  * @param scenario - a scenario that was parsed without errors
  * @returns the configuration, deeply frozen
  * @example
  * toConfig(scenario).lines[0].segments[0].bore // 0.0165
  */
-export function toConfig({ values, document }: Scenario): Config {
-  const { ambient, intake, engine, coolant, reservoir, sensor, limit, numerics } = values;
+export function toConfig({ values, document, measuredOn }: Scenario): Config {
+  const { ambient, intake, engine, reservoir, sensor, limit, numerics } = values;
+  const loop = loopConfigOf(values, document);
+  const { measuredFlow } = measuredOn === undefined ? measuredFlowOf(values, loop) : toConfig(measuredOn);
   return deeplyFrozen<Config>({
     name: values.name,
     ambient: {
@@ -48,20 +53,8 @@ export function toConfig({ values, document }: Scenario): Config {
     bypass: bypassOf(values),
     casing: { ...values.casing, heatCapacity: toSi(values.casing.heatCapacity, 'kJ/K') },
     plenum: { ...values.plenum, heatCapacity: toSi(values.plenum.heatCapacity, 'kJ/K') },
-    core: withAirLock(coreOfGeometry(coreOf(values), values, document), values.core.airLockedShare),
-    ...exchangersOf(values),
-    ...heatSinkOf(values),
-    loop: fromReservoir(loopOf(values)),
-    coolant: {
-      glycol: coolant.glycol,
-      glycolByVolume: toSi(coolant.glycolByVolume, '%'),
-      propertiesAt: toSi(coolant.propertiesAt, 'degC'),
-      capPressure: toSi(coolant.capPressure, 'kPa'),
-    },
-    lines: linesOf(values),
-    pump: pumpOf(values.pump),
-    ...(values.secondPump && { secondPump: pumpOf(values.secondPump) }),
-    ...measuredFlowOf(values),
+    ...loop,
+    ...(measuredFlow && { measuredFlow }),
     reservoir: {
       coolantVolume: toSi(reservoir.coolantVolume - reservoir.missingCoolant, 'L'),
       ...(reservoir.vesselVolume !== undefined && { vesselVolume: toSi(reservoir.vesselVolume, 'L') }),
@@ -86,6 +79,25 @@ export function toConfig({ values, document }: Scenario): Config {
     cycle: cycleOf(values),
     numerics,
   });
+}
+
+function loopConfigOf(values: Values, document: JsonObject): LoopConfig {
+  const { coolant, pump, secondPump } = values;
+  return {
+    core: withAirLock(coreOfGeometry(coreOf(values), values, document), values.core.airLockedShare),
+    ...exchangersOf(values),
+    ...heatSinkOf(values),
+    loop: fromReservoir(loopOf(values)),
+    coolant: {
+      glycol: coolant.glycol,
+      glycolByVolume: toSi(coolant.glycolByVolume, '%'),
+      propertiesAt: toSi(coolant.propertiesAt, 'degC'),
+      capPressure: toSi(coolant.capPressure, 'kPa'),
+    },
+    lines: linesOf(values),
+    pump: pumpOf(pump),
+    ...(secondPump && { secondPump: pumpOf(secondPump) }),
+  };
 }
 
 function roomOf({ room }: Values): Pick<Config, 'room'> {

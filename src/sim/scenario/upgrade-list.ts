@@ -1,6 +1,6 @@
-import { type Changed, type ChangeSet, givenTwice, issuesBeyond, isWithin, withChanges } from './changes.ts';
+import { type ChangeSet, givenTwice, issuesBeyond, isWithin, scenarioWith, withChanges } from './changes.ts';
 import { type Issue, isError, type JsonObject } from './issue.ts';
-import { readScenario, resultOf, type Scenario, type ScenarioResult } from './scenario.ts';
+import type { Scenario, ScenarioResult } from './scenario.ts';
 import type { UpgradeValues, Values } from './shape.ts';
 
 /**
@@ -18,22 +18,15 @@ export function applyUpgrades(
   upgrades: readonly UpgradeValues[],
   chosen: readonly number[],
 ): ScenarioResult {
-  const own = readScenario(scenario.document).issues;
-  const { document, values, issues } = changed(scenario.document, upgrades, chosen, own);
-  return document && values ? resultOf(document, values, issues) : { issues };
+  const sets = setsOf(upgrades, chosen);
+  return scenarioWith(scenario, titleOf(sets), sets);
 }
 
-function changed(
-  original: JsonObject,
-  upgrades: readonly UpgradeValues[],
-  chosen: readonly number[],
-  issuesBefore: readonly Issue[],
-): Changed {
-  const sets = chosen
-    .toSorted((a, b) => a - b)
-    .map((index): ChangeSet => ({ list: 'upgrades', index, ...upgrades[index] }));
-  return withChanges(original, sets.map(({ name }) => name).join(' + '), sets, issuesBefore);
+function setsOf(upgrades: readonly UpgradeValues[], chosen: readonly number[]): ChangeSet[] {
+  return chosen.toSorted((a, b) => a - b).map((index): ChangeSet => ({ list: 'upgrades', index, ...upgrades[index] }));
 }
+
+const titleOf = (sets: readonly ChangeSet[]): string => sets.map(({ name }) => name).join(' + ');
 
 /** What is wrong with the upgrades of a file, each alone and all together, beyond what is wrong with the file itself. */
 export function issuesOfUpgrades(
@@ -41,15 +34,17 @@ export function issuesOfUpgrades(
   own: { readonly values: Values; readonly issues: readonly Issue[] },
 ): Issue[] {
   const list = own.values.upgrades ?? [];
+  const issuesWith = (chosen: readonly number[]): readonly Issue[] => {
+    const sets = setsOf(list, chosen);
+    return withChanges(document, titleOf(sets), sets, own.issues).issues;
+  };
   const alone = list.flatMap(({ name }, index) => {
     const isTwice = list.findIndex((other) => other.name === name) < index;
-    return isTwice
-      ? [givenTwice({ list: 'upgrades', name, index })]
-      : changed(document, list, [index], own.issues).issues;
+    return isTwice ? [givenTwice({ list: 'upgrades', name, index })] : issuesWith([index]);
   });
   const found = issuesBeyond(own.issues, alone);
   if (list.length < 2 || found.some(isError)) return found;
-  const together = changed(document, list, [...list.keys()], own.issues).issues.filter(isError);
+  const together = issuesWith([...list.keys()]).filter(isError);
   const onlyTogether = issuesBeyond(own.issues, together);
   return [
     ...found,

@@ -1,7 +1,7 @@
-import { type Changed, type ChangeSet, givenTwice, issuesBeyond, withChanges } from './changes.ts';
+import { type ChangeSet, givenTwice, issuesBeyond, scenarioWith, withChanges } from './changes.ts';
 import { alternatives, type Issue, type JsonObject, quoted } from './issue.ts';
 import { nearestWord } from './nearest.ts';
-import { readScenario, resultOf, type Scenario, type ScenarioResult } from './scenario.ts';
+import type { Scenario, ScenarioResult } from './scenario.ts';
 import type { Values, VariantValues } from './shape.ts';
 
 /** Names of the variants in a scenario, in the order of its file. */
@@ -22,8 +22,8 @@ export function applyVariant(scenario: Scenario, name: string): ScenarioResult {
   const list = scenario.values.variants ?? [];
   const index = list.findIndex((variant) => variant.name === name);
   if (index < 0) return { issues: [noVariant(name, variants(scenario), 'variants')] };
-  const { document, values, issues } = changed(scenario.document, list, index, readScenario(scenario.document).issues);
-  return document && values ? resultOf(document, values, issues) : { issues };
+  const sets = setsOf(list, index);
+  return 'message' in sets ? { issues: [sets] } : scenarioWith(scenario, name, sets);
 }
 
 /**
@@ -37,9 +37,7 @@ export function applyVariant(scenario: Scenario, name: string): ScenarioResult {
  * applyChanges(scenario, 'hot day', { 'ambient.temperature': 35 }).scenario?.values.ambient.temperature // 35
  */
 export function applyChanges(scenario: Scenario, name: string, changes: JsonObject): ScenarioResult {
-  const own = readScenario(scenario.document).issues;
-  const { document, values, issues } = changed(scenario.document, [{ name, basedOn: undefined, changes }], 0, own);
-  return document && values ? resultOf(document, values, issues) : { issues };
+  return scenarioWith(scenario, name, [{ list: 'variants', index: 0, name, changes }]);
 }
 
 /** What is wrong with the variants of a file beyond what is wrong with the file itself. */
@@ -50,23 +48,19 @@ export function issuesOfVariants(
   const list = own.values.variants ?? [];
   const found = list.flatMap(({ name }, index) => {
     const isTwice = list.findIndex((other) => other.name === name) < index;
-    return isTwice
-      ? [givenTwice({ list: 'variants', name, index })]
-      : changed(document, list, index, own.issues).issues;
+    if (isTwice) return [givenTwice({ list: 'variants', name, index })];
+    const sets = setsOf(list, index);
+    return 'message' in sets ? [sets] : withChanges(document, name, sets, own.issues).issues;
   });
   return issuesBeyond(own.issues, found);
 }
 
-function changed(
-  original: JsonObject,
-  list: readonly VariantValues[],
-  index: number,
-  issuesBefore: readonly Issue[],
-): Changed {
+/** What a variant changes, those first that it is based on; or why there is no such row of variants. */
+function setsOf(list: readonly VariantValues[], index: number): ChangeSet[] | Issue {
   const chain = chainOf(list, index);
-  if ('message' in chain) return { issues: [chain] };
-  const sets = chain.map((variant): ChangeSet => ({ list: 'variants', index: variant, ...list[variant] }));
-  return withChanges(original, list[index].name, sets, issuesBefore);
+  return 'message' in chain
+    ? chain
+    : chain.map((variant): ChangeSet => ({ list: 'variants', index: variant, ...list[variant] }));
 }
 
 /** Indices of a variant and those it is based on, the first of them first; or why there is no such row of variants. */

@@ -4,7 +4,7 @@ import { DEMO_SCENARIOS } from '../files/demo-scenarios.ts';
 import { fileName, saveFile } from '../files/export.ts';
 import { openFile, openText, type Refusal } from '../files/open-file.ts';
 import type { PageProps } from '../page.tsx';
-import { withListsOf } from '../state/cars.ts';
+import { asFile, withListsOf } from '../state/cars.ts';
 import type { Session } from '../state/session.ts';
 import { ExportMenu } from './export-menu.tsx';
 import { RefusalDialog } from './refusal-dialog.tsx';
@@ -68,7 +68,7 @@ export function FileActions(props: FileActionsProps) {
           currentTarget.value = '';
         }}
       />
-      <button type="button" disabled={session.inHand.value === undefined} onClick={() => saveScenario(session)}>
+      <button type="button" disabled={session.inHand.value === undefined} onClick={() => saveScenario(props)}>
         {word[1]}
       </button>
       <ExportMenu {...props} />
@@ -100,10 +100,11 @@ export function FileActions(props: FileActionsProps) {
 const nameInHand = ({ before }: Session): string => before.value?.scenario.values.name ?? '';
 
 /** The car in hand as a file, just as typed, with the variants and upgrades of the opened file as far as they fit it. */
-function saveScenario({ before, inHand }: Session): void {
+function saveScenario({ session: { before, inHand }, display }: PageProps): void {
   const [opened, car] = [before.value, inHand.value];
   if (opened === undefined || car === undefined) return;
-  const { document } = withListsOf(car, opened);
+  const { document, note } = asFile(withListsOf(car, opened));
+  if (note !== undefined) display.notice.value = note;
   const text = `${JSON.stringify(document, undefined, 2)}\n`;
   saveFile(fileName([car.scenario.values.name], 'json'), new Blob([text], { type: 'application/json' }));
 }

@@ -11,12 +11,12 @@ export function isCalibrated({ config }: Car): boolean {
   return geometry !== undefined && Object.values(geometry.factors).some((factor) => factor !== 1);
 }
 
-/** What a map hangs on: the car and the lists, without fins and depth. */
+/** What a map hangs on: the car, the loop that a flow was measured on, and the lists, without fins and depth. */
 function keyOf(car: Car, lists: CoreMapLists): string {
   const { name: _, notes: _notes, ...document } = carAlone(car.document);
   const { finPitch, depth, ...rest } = document.coreGeometry as Record<string, unknown>;
   const own = isCalibrated(car) ? { finPitch, depth } : {};
-  return JSON.stringify([{ ...document, coreGeometry: { ...rest, ...own } }, lists]);
+  return JSON.stringify([{ ...document, coreGeometry: { ...rest, ...own } }, car.config.measuredFlow, lists]);
 }
 
 /** Keeps the map up with the car in hand for as long as it is on screen; the depths stay where they are. */

@@ -1,4 +1,4 @@
-import type { JsonObject } from '../../sim/index.ts';
+import { type JsonObject, parseScenario } from '../../sim/index.ts';
 import { type Car, readCar } from '../state/cars.ts';
 import { GAUGE_RANGE, GAUGE_STEP_RANGE, type Gauge } from '../state/gauge.ts';
 import type { Session } from '../state/session.ts';
@@ -10,6 +10,8 @@ const MOST_STORED = 20;
 export interface StoredCar {
   readonly label: string;
   readonly document: JsonObject;
+  /** the file of the car on which its flow was measured, where that is another one */
+  readonly measuredOn?: JsonObject;
 }
 
 /** Undo and redo as lists of cars by their place in one table, since most steps share a car. */
@@ -29,7 +31,15 @@ interface StoredStep {
 
 type UndoStep = Session['undoSteps']['value'][number];
 
-export const asStored = ({ label, document }: StoredCar): StoredCar => ({ label, document });
+export function asStored({ label, document, scenario: { measuredOn } }: Car): StoredCar {
+  return { label, document, ...(measuredOn && { measuredOn: measuredOn.document }) };
+}
+
+/** The car that was stored; undefined where it has errors. */
+export function carOf({ label, document, measuredOn }: StoredCar): Car | undefined {
+  const meter = measuredOn && parseScenario(JSON.stringify(measuredOn)).scenario;
+  return readCar(label, document, meter).car;
+}
 
 /** The newest steps back and forth. */
 export function storedSteps({ undoSteps, redoSteps }: Session): StoredSteps {
@@ -53,8 +63,8 @@ export function restoreSteps({ cars, undo, redo }: StoredSteps, session: Session
   const onScreen = [session.before.value, session.after.value].flatMap((car) => car ?? []);
   const written = onScreen.map((car) => JSON.stringify(asStored(car)));
   const found = cars.map((stored) => {
-    const known = onScreen[written.indexOf(JSON.stringify(asStored(stored)))];
-    return known ?? readCar(stored.label, stored.document).car;
+    const known = onScreen[written.indexOf(JSON.stringify(stored))];
+    return known ?? carOf(stored);
   });
   if (found.some((car) => car === undefined)) return;
   const carAt = (place: number | null): Car | undefined => (place === null ? undefined : found[place]);
@@ -96,4 +106,7 @@ export const isRecord = (value: unknown): value is Record<string, unknown> =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
 
 export const isStoredCar = (value: unknown): value is StoredCar =>
-  isRecord(value) && typeof value.label === 'string' && isRecord(value.document);
+  isRecord(value) &&
+  typeof value.label === 'string' &&
+  isRecord(value.document) &&
+  (value.measuredOn === undefined || isRecord(value.measuredOn));

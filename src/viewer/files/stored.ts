@@ -17,6 +17,7 @@ import type { Draft, Session } from '../state/session.ts';
 import {
   areStoredSteps,
   asStored,
+  carOf,
   isGauge,
   isRecord,
   isStoredCar,
@@ -89,7 +90,9 @@ export function restoreFrom(text: string, session: Session, display: Display): b
     return true;
   }
   if (!isStoredCar(before) || (after !== undefined && !isStoredCar(after))) return false;
-  if (!session.restore(before.document, before.label, after?.document, after?.label)) return false;
+  const [first, second] = [carOf(before), after && carOf(after)];
+  if (first === undefined) return false;
+  session.restore(first, second);
   if (isGauge(gauge)) session.gauge.value = gauge;
   if (areStoredSteps(steps)) restoreSteps(steps, session);
   for (const draft of Array.isArray(drafts) ? drafts : []) restoreDraft(draft, session);

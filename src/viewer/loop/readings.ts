@@ -1,5 +1,13 @@
 import type { OperatingPoint } from '../../sim/index.ts';
-import { type ColumnName, type Config, type LinePlace, type LoopPart, meetingOf, PART_WORDS } from '../../sim/index.ts';
+import {
+  type ColumnName,
+  type Config,
+  type LinePlace,
+  type LoopPart,
+  meetingOf,
+  meterNow,
+  PART_WORDS,
+} from '../../sim/index.ts';
 import { length, pressure } from '../designer/shown.ts';
 import { capitalised, columnShown, fixed, flow, joined, NO_BREAK_SPACE, temperature, wordingIn } from '../format.ts';
 import { signed } from '../routes/figures.ts';
@@ -157,9 +165,10 @@ export function remarks({ suction, wire, measured, heldShut }: OperatingPoint, u
     });
   }
   if (measured !== undefined) {
-    const [meter, curves] = [joined(flow(measured.flow, units)), joined(flow(measured.byCurves, units))];
+    const shown = (value: number): string => joined(flow(value, units));
+    const [meter, curves] = [shown(measured.flow), shown(measured.byCurves)];
     said.push({
-      text: `Measured ${meter}; the curves alone give ${curves}. ${meetingOf(measured)}.`,
+      text: `Measured ${meter}; the curves alone give ${curves}. ${meetingOf(measured)}.${meterNow(measured, shown)}`,
       isWarning: false,
     });
   }

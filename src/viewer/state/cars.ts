@@ -1,9 +1,14 @@
 import {
   type Config,
+  type FileUnit,
+  figure,
+  fromSi,
   type HottestDay,
   type Issue,
   type JsonObject,
   type JsonValue,
+  measuredIn,
+  measuredOnOneOf,
   type PullSummary,
   parseScenario,
   type RunStudy,
@@ -47,18 +52,72 @@ export interface CarRun {
 
 export const NO_RUN: CarRun = { kind: 'waiting', time: 0, duration: 0, pulls: [] };
 
-/** Reads a document into a car, or the issues that forbid it. */
-export function readCar(label: string, document: JsonObject): { car?: Car; issues: readonly Issue[] } {
-  const { scenario, issues } = parseScenario(JSON.stringify(document));
+/** A document read: a car, or the issues that forbid it. */
+interface ReadCar {
+  readonly car?: Car;
+  readonly issues: readonly Issue[];
+}
+
+/**
+ * Reads a document into a car.
+ *
+ * @param measuredOn - the car on which the flow was measured that the document gives, where that is another one
+ */
+export function readCar(label: string, document: JsonObject, measuredOn?: Scenario): ReadCar {
+  const { scenario, issues } = parseScenario(JSON.stringify(document), measuredOn);
   if (scenario === undefined) return { issues };
   return { car: { label, document, scenario, config: toConfig(scenario), warnings: issues }, issues };
 }
+
+/**
+ * Reads a document that was made of cars on the page: a flow that was measured stays that of the car on which it was,
+ * unless the document gives another.
+ *
+ * @param cars - of which the first counts that gives the same measured flow
+ */
+export function readChanged(label: string, document: JsonObject, cars: readonly (Car | undefined)[]): ReadCar {
+  const scenarios = cars.flatMap((car) => car?.scenario ?? []);
+  return readCar(label, document, measuredOnOneOf(scenarios, document));
+}
+
+/** The same car with other words, lists or limits in its document: nothing that a flow depends on. */
+export function readAgain({ label, scenario }: Car, document: JsonObject): ReadCar {
+  return readCar(label, document, scenario.measuredOn);
+}
+
+/**
+ * The car as a file that stands alone. A file takes its measured flow as that of the car in it: where it was measured
+ * before the car was changed, the file gives what the meter would read now, which means the same resistances.
+ *
+ * @returns the document; and where the flow is another one, why, in words
+ */
+export function asFile({ document, config, scenario }: Car): { document: JsonObject; note?: string } {
+  const { measuredOn } = scenario;
+  const measured = measuredOn && measuredIn(config);
+  const isMet = measured?.resistanceFactor !== undefined;
+  if (measured === undefined || (isMet && measured.now === undefined)) return { document };
+  const { flow, now } = measured;
+  const { measuredFlow: _, ...pump } = document.pump as JsonObject;
+  if (now === undefined) {
+    const note = `The file has no measured flow: no resistance gives ${litres(flow)} with the pumps of the car on which it was measured, so the curves stand, as they do here.`;
+    return { document: { ...document, pump }, note };
+  }
+  const measuredFlow = typed(now, 'L/min');
+  const measuredFlowAt = typed(config.measuredFlow?.temperature ?? Number.NaN, 'degC');
+  const note = `The file gives a measured flow of ${litres(now)} in the place of ${litres(flow)}, which was measured before the car was changed: that is what the meter would read on the changed car, so that the file means the same resistances. Once it is measured on the car, type what it reads.`;
+  return { document: { ...document, pump: { ...pump, measuredFlow, measuredFlowAt } }, note };
+}
+
+/** More figures than any answer shows, fewer than a reader would stumble over. */
+const typed = (value: number, unit: FileUnit): number => Number(fromSi(value, unit).toPrecision(8));
+
+const litres = (flow: number): string => `${figure(fromSi(flow, 'L/min'))} L/min`;
 
 /** A car with the variants and the upgrades of another one's file; a list that does not fit it as a whole stays behind. */
 export function withListsOf(car: Car, { document }: Car): Car {
   return LISTS_OF_FILE.reduce((fitted, list) => {
     const items = document[list];
-    return (items !== undefined && readCar(car.label, { ...fitted.document, [list]: items }).car) || fitted;
+    return (items !== undefined && readAgain(car, { ...fitted.document, [list]: items }).car) || fitted;
   }, car);
 }
 

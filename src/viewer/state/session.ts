@@ -5,18 +5,22 @@ import {
   type Issue,
   type JsonObject,
   type JsonValue,
+  measuredOnOneOf,
   parseScenario,
   stepsOf,
   withoutValue,
   withValue,
 } from '../../sim/index.ts';
 import {
+  asFile,
   type Car,
   type CarRun,
   changedPaths,
   changesBetween,
   NO_RUN,
+  readAgain,
   readCar,
+  readChanged,
   valueAt,
   withListsOf,
   withValueOf,
@@ -98,12 +102,8 @@ export class Session {
   }
 
   /** Puts both cars back as they were stored, without an undo step. */
-  restore(before: JsonObject, beforeLabel: string, after?: JsonObject, afterLabel?: string): boolean {
-    const { car } = readCar(beforeLabel, before);
-    if (car === undefined) return false;
-    const second = after && readCar(afterLabel ?? 'changed', after).car;
-    this.put(car, second);
-    return true;
+  restore(before: Car, after: Car | undefined): void {
+    this.put(before, after);
   }
 
   /** Takes both cars away: the empty page. */
@@ -190,7 +190,7 @@ export class Session {
     const { before, after } = this.snapshot();
     const inHand = after ?? before;
     if (inHand === undefined) return;
-    const { car } = readCar(inHand.label, { ...inHand.document, ...words });
+    const { car } = readAgain(inHand, { ...inHand.document, ...words });
     if (car === undefined) return;
     this.step('name and notes', () => (after === undefined ? this.put(car, undefined) : this.put(before, car)));
   }
@@ -199,11 +199,11 @@ export class Session {
   addVariant(name: string): readonly Issue[] {
     const { before, after } = this.snapshot();
     if (before === undefined || after === undefined) return [];
-    const { changes, removed } = changesBetween(before.document, after.document);
+    const { changes, removed } = changesBetween(before.document, asVariantOf(before, after));
     if (removed.length > 0) return removed.map(cannotRemove);
     const { variants = [] } = before.document;
     const document = { ...before.document, variants: [...(variants as readonly JsonValue[]), { name, changes }] };
-    const { car, issues } = readCar(before.label, document);
+    const { car, issues } = readAgain(before, document);
     if (car !== undefined) this.step(`add variant ${name}`, () => this.put(car, { ...after, label: name }));
     return car === undefined ? issues : [];
   }
@@ -214,7 +214,7 @@ export class Session {
     if (before === undefined) return [];
     const { scenario, issues } = applyVariant(before.scenario, name);
     if (scenario === undefined) return issues;
-    const { car } = readCar(name, scenario.document);
+    const { car } = readCar(name, scenario.document, scenario.measuredOn);
     this.step(name, () => this.put(before, car));
     return issues;
   }
@@ -236,7 +236,7 @@ export class Session {
     const { before, after } = this.snapshot();
     if (before === undefined || after === undefined) return [];
     const document = paths.reduce((changed, path) => withValueOf(changed, after.document, path), before.document);
-    const { car, issues } = readCar(before.label, document);
+    const { car, issues } = readChanged(before.label, document, [before, after]);
     if (car === undefined) return issues;
     const isSame = changedPaths(document, after.document).length === 0;
     this.step(label, () => this.put(car, isSame ? undefined : after));
@@ -290,7 +290,7 @@ export class Session {
     const document = carAlone(whole);
     const [first] = Object.keys(changes);
     const { path, text } = typed ?? { path: first, text: String(changes[first] ?? '') };
-    const { car: alone, issues } = readCar(this.labelFor(document, changes, label), document);
+    const { car: alone, issues } = this.read(document, changes, label);
     const others = this.drafts.value.filter((draft) => draft.path !== path);
     const car = alone ?? this.withDrafts(document, changes, others, label);
     if (car === undefined) {
@@ -311,13 +311,18 @@ export class Session {
     if (drafts.length === 0) return undefined;
     const all: Changes = Object.assign({}, ...drafts.map((draft) => draft.changes), changes);
     const together = withChanges(document, all);
-    return readCar(this.labelFor(together, all, label), together).car;
+    return this.read(together, all, label).car;
+  }
+
+  /** A changed document: its flow stays measured on Before, or on the car in hand where that has a flow of its own. */
+  private read(document: JsonObject, changes: Changes, label: string): ReturnType<typeof readChanged> {
+    return readChanged(this.labelFor(document, changes, label), document, [this.before.value, this.inHand.value]);
   }
 
   /** The limit is one line through both cars: it is changed in both and makes no After. */
   private attemptLimit(changes: Changes, label: string, typed?: Typed): readonly Issue[] {
     const { before, after } = this.snapshot();
-    const limited = (car: Car | undefined) => car && readCar(car.label, withChanges(car.document, changes)).car;
+    const limited = (car: Car | undefined) => car && readAgain(car, withChanges(car.document, changes)).car;
     const first = limited(before);
     if (before === undefined || first === undefined) {
       return this.attempt(withChanges((after ?? before)?.document ?? {}, changes), changes, label, typed);
@@ -368,6 +373,13 @@ export class Session {
     const count = differing.length;
     return count === 1 ? '1 change' : `${count} changes`;
   }
+}
+
+/** After's document for a variant of Before, which keeps Before's measured flow or gives one measured on the variant. */
+function asVariantOf(before: Car, after: Car): JsonObject {
+  const isOfBefore = measuredOnOneOf([before.scenario], after.document) !== undefined;
+  const [first, second] = [before, after].map(({ config }) => JSON.stringify(config.measuredFlow));
+  return isOfBefore && first === second ? after.document : asFile(after).document;
 }
 
 function cannotRemove(path: string): Issue {

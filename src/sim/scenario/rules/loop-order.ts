@@ -63,13 +63,13 @@ function checkWays({ lines }: Values, loop: readonly LoopItem[], report: Report)
 
 /** What two of the loop's keys make of each other. */
 export function checkLoopValues(values: Values, report: Report): void {
-  checkMeasuredFlow(values, report);
   checkSink(values, report);
   checkLayers(values, report);
   checkMissing(values, report);
 }
 
-function checkMeasuredFlow({ pump, secondPump }: Values, report: Report): void {
+/** Of the car on which it was measured. */
+export function checkMeasuredFlow({ pump, secondPump }: Values, report: Report): void {
   const { measuredFlow, measuredFlowVoltage } = pump;
   if (measuredFlow === undefined || secondPump !== undefined) return;
   const free = (pump.curve === undefined ? pump.freeFlow : freeFlowOf(pump.curve)) ?? Number.NaN;
