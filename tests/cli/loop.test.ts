@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { runCommandLine } from '../../src/cli/command-line.ts';
 import { listen } from '../support/said.ts';
+import { shippedDocument } from '../support/shipped.ts';
 import { type Edits, shortDocument } from '../support/short-session.ts';
 
 const ESTATE = new URL('../../scenarios/rolling-road-estate.json', import.meta.url).pathname;
@@ -82,6 +83,29 @@ describe('soakbench loop', () => {
     expect(said.out).toMatch(
       /Measured: 10\.0 L\/min; the curves alone give 13\.\d L\/min\. All resistances are taken [12]\.\d\d times to meet the meter\./,
     );
+  });
+
+  it.each(['rolling-road-estate', 'quarter-mile-saloon', 'session-coupe', 'ridge-roadster', 'motorway-wagon'])(
+    'goes on from what was measured on the %s: every change makes more',
+    async (name) => {
+      const car = shippedDocument(name);
+      const path = join(mkdtempSync(join(tmpdir(), 'loop-')), 'car.json');
+      writeFileSync(path, JSON.stringify({ ...car, pump: { ...(car.pump as object), measuredFlow: 8 } }));
+      expect(await runCommandLine(['loop', path, '--json'])).toBe(0);
+      const { flow, steps } = JSON.parse(said.out);
+      expect(flow * 60000).toBeCloseTo(8, 0);
+      for (const step of steps) expect(step.flow, step.name).toBeGreaterThan(1.003 * flow);
+    },
+  );
+
+  it('says what the meter would read on a variant', async () => {
+    const variants = [{ name: 'wide', changes: { 'lines.bore': 25 } }];
+    const path = fileOf({ 'pump.measuredFlow': 10, 'pump.measuredFlowAt': 40, variants });
+    expect(await runCommandLine(['loop', path, '--variant', 'wide'])).toBe(0);
+    const flow = flowIn(said.out);
+    expect(flow).toBeGreaterThan(10.2);
+    expect(said.out).toContain(`Measured: 10.0 L/min; the curves alone give 13.`);
+    expect(said.out).toContain(`With what has changed since, the meter would read ${flow.toFixed(1)} L/min.`);
   });
 
   it('says where no resistance gives what was measured', async () => {

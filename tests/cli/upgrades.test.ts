@@ -20,10 +20,15 @@ const UPGRADES = [
   { name: 'slow sensor', price: 10, hours: 0.5, changes: { 'sensor.timeConstantMoving': 5 } },
   { name: 'half a pump', price: 50, changes: { 'pump.freeFlow': 13 } },
 ];
-/** The pump of this variant has a measured flow that the halved pump cannot give. */
+/** The pump of this variant is given by its curve, beside which no free flow stands. */
+const CURVE = [
+  { flow: 0, pressure: 28 },
+  { flow: 13, pressure: 18 },
+  { flow: 26, pressure: 0 },
+];
 const VARIANTS = [
   { name: 'hot day', changes: { 'ambient.temperature': 38 } },
-  { name: 'measured', changes: { 'pump.measuredFlow': 13.1 } },
+  { name: 'by its curve', changes: { pump: { curve: CURVE, electricalPower: 50 } } },
 ];
 const CAR = file('car.json', { upgrades: UPGRADES, variants: VARIANTS });
 const BARE = file('bare.json', {});
@@ -73,11 +78,25 @@ describe('soakbench upgrades', () => {
   });
 
   it('says what cannot be fitted to a variant, once, and goes on', async () => {
-    expect(await run(CAR, '--variant', 'measured', '--best-order')).toBe(0);
+    expect(await run(CAR, '--variant', 'by its curve', '--best-order')).toBe(0);
     expect(said.err.match(/In upgrade "half a pump"/g)).toHaveLength(1);
     expect(said.out).toMatch(/^ {2}half a pump .* refused$/m);
     expect(said.out).toContain('half a pump: this car cannot be; the file refuses it.');
     expect(said.out).toContain('No order can be fitted step by step');
+  });
+
+  it('has the resistances that a measured flow tells: a stronger pump and wider lines make more', async () => {
+    const upgrades = [
+      { name: 'pump', changes: { 'pump.freeFlow': 52, 'pump.shutOffPressure': 56 } },
+      { name: 'lines', changes: { 'lines.bore': 25 } },
+    ];
+    const metered = { 'pump.measuredFlow': 8, 'pump.measuredFlowAt': 40 };
+    expect(await run(file('metered.json', { ...metered, upgrades }), '--json')).toBe(0);
+    const { base, alone, inOrder } = JSON.parse(said.out);
+    const flowOf = (car: { firstPull: { coolantFlow: number } }) => car.firstPull.coolantFlow * 60000;
+    expect(Math.abs(flowOf(base) - 8)).toBeLessThan(0.3);
+    for (const { car } of alone) expect(flowOf(car)).toBeGreaterThan(1.02 * flowOf(base));
+    expect(flowOf(inOrder[1].car)).toBeGreaterThan(flowOf(inOrder[0].car));
   });
 
   it('gives the same as data', async () => {

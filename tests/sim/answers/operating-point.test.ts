@@ -105,6 +105,54 @@ describe('a flow that was measured', () => {
     expect(relative(measured?.byCurves ?? 0, 50 * LITRES * Math.SQRT1_2)).toBeLessThan(1e-8);
   });
 
+  // Three times the resistances: 0.048 kPa/(L/min)^2 after it, against 40 (1 - q^2/2500) kPa of the pump before it.
+  describe('on a loop that is changed since', () => {
+    const base = ringConfig({ lines, pump });
+    const temperature = base.coolant.propertiesAt;
+    const metered: Config = {
+      ...base,
+      measuredFlow: { flow: 25 * LITRES, temperature, voltageRatio: 1, on: base },
+    };
+
+    it('keeps the resistances with another pump: 90 (1 - q^2/3600) = 0.048 q^2', () => {
+      const { flow, measured } = pointOf({ ...metered, pump: parabola(90 * KPA, 60 * LITRES) });
+      const byHand = Math.sqrt(90 / 0.073) * LITRES;
+      expect(relative(flow, byHand)).toBeLessThan(1e-8);
+      expect(relative(measured?.resistanceFactor ?? 0, 3)).toBeLessThan(1e-9);
+      // What was measured, and what curves alone made of it, is of the loop before.
+      expect(measured?.flow).toBe(25 * LITRES);
+      expect(relative(measured?.byCurves ?? 0, 50 * LITRES * Math.SQRT1_2)).toBeLessThan(1e-8);
+      expect(relative(measured?.now ?? 0, byHand)).toBeLessThan(1e-8);
+    });
+
+    it('flows more through a wider bore: 40 (1 - q^2/2500) = 0.048 (20/25)^4 q^2', () => {
+      const wide = lines.map((line) => ({
+        ...line,
+        segments: line.segments.map((segment) => ({ ...segment, bore: 0.025 })),
+      }));
+      const { flow } = pointOf({ ...metered, lines: wide });
+      expect(relative(flow, Math.sqrt(40 / (0.016 + 0.048 * 0.8 ** 4)) * LITRES)).toBeLessThan(1e-8);
+      expect(flow).toBeGreaterThan(25 * LITRES);
+    });
+
+    it('says what one change makes, and what a straight line would', () => {
+      const { steps, straightLineFlow, measured } = pointOf(metered);
+      // 80 (1 - q^2/2500) = 0.048 q^2; 40 (1 - q/50) = 0.048 q^2
+      const second = steps.find(({ name }) => name === 'a second pump like it, behind the first');
+      expect(relative(second?.flow ?? 0, Math.sqrt(1000) * LITRES)).toBeLessThan(1e-8);
+      expect(relative(straightLineFlow ?? 0, ((Math.sqrt(0.64 + 7.68) - 0.8) / 0.096) * LITRES)).toBeLessThan(1e-8);
+      expect(measured).not.toHaveProperty('now');
+    });
+
+    it('takes the curves where no resistance met it', () => {
+      const shut = { ...metered, measuredFlow: { flow: 60 * LITRES, temperature, voltageRatio: 1, on: base } };
+      const { flow, measured } = pointOf({ ...shut, pump: parabola(160 * KPA, 100 * LITRES) });
+      // 160 (1 - q^2/10000) = 0.016 q^2
+      expect(relative(flow, Math.sqrt(5000) * LITRES)).toBeLessThan(1e-8);
+      expect(Object.keys(measured ?? {})).toEqual(['flow', 'byCurves']);
+    });
+  });
+
   it.each(SHIPPED)(
     'is met by the %s, with the exponents of all its parts, at its own temperature and voltage',
     (file) => {

@@ -210,3 +210,21 @@ describe('the bands in words', () => {
     expect(said(4, 4, 4, 4)).toBe('Pulls to limit: 4 as typed; 4 in all 64 runs with every input uncertain at once.');
   });
 });
+
+describe('a flow that was measured', () => {
+  it('leaves a pump that is not known well little to say: the meter has said it', () => {
+    // One run alone at either end of the range is all that is looked at.
+    const spread = (edits: Edits, path: string): number => {
+      const own = { 'pump.freeFlow': [23.4, 28.6], 'pump.measuredFlow': [11, 13] }[path] ?? [];
+      const scenario = read(shortDocument(edits));
+      const inputs = uncertainInputs(scenario, [{ path, low: own[0], high: own[1] }]).filter(
+        (each) => each.path === path,
+      );
+      const { ranking } = conduct(studySensitivity(scenario, inputs, 3, 1)) as Sensitivity;
+      return Math.abs((ranking[0].peakAtHigh ?? Number.NaN) - (ranking[0].peakAtLow ?? Number.NaN));
+    };
+    const typed = spread({}, 'pump.freeFlow');
+    expect(spread({ 'pump.measuredFlow': 12 }, 'pump.freeFlow')).toBeLessThan(0.05 * typed);
+    expect(spread({ 'pump.measuredFlow': 12 }, 'pump.measuredFlow')).toBeGreaterThan(0.5 * typed);
+  });
+});

@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { phaseBeforePull } from '../../../src/sim/answers/bypass-routes.ts';
+import { operatingPoint } from '../../../src/sim/answers/operating-point.ts';
 import { conduct } from '../../../src/sim/answers/study.ts';
 import { explainTriage, studyTriage, TRIAGE_DOUBTS, type Triage } from '../../../src/sim/answers/triage.ts';
+import { FAULTS } from '../../../src/sim/answers/triage-faults.ts';
 import { FILE_WORDING } from '../../../src/sim/answers/wording.ts';
 import type { Config } from '../../../src/sim/scenario/config.ts';
 import type { JsonObject } from '../../../src/sim/scenario/issue.ts';
@@ -124,6 +126,13 @@ describe('a car', () => {
     const metered = weak(shortConfig({ 'pump.measuredFlow': 13.2 }));
     expect(metered?.size).toBe(typed?.size);
     expect(metered?.rise).toBeCloseTo(typed?.rise ?? Number.NaN, 1);
+  });
+
+  it('whose flow was measured has less of it with air in its core', () => {
+    const metered = shortConfig({ 'pump.measuredFlow': 13.1 });
+    const locked = FAULTS.find(({ cause }) => cause === 'air-locked core')?.apply(metered, 0.75);
+    const flowOf = (config: Config | undefined) => config && operatingPoint(config)?.flow;
+    expect(flowOf(locked)).toBeLessThan(0.9 * (flowOf(metered) ?? 0));
   });
 
   it('without a pull after part load has nothing to compare', () => {

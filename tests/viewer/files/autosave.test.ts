@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { operatingPoint } from '../../../src/sim/index.ts';
 import { keepStored, type Store } from '../../../src/viewer/files/autosave.ts';
 import { DEMO_SCENARIOS } from '../../../src/viewer/files/demo-scenarios.ts';
 import { Display, IMPERIAL } from '../../../src/viewer/state/display.ts';
@@ -55,6 +56,24 @@ describe('a later visit', () => {
     for (let k = 0; k < 21; k++) session.undo();
     expect(conductance()).toBe(394);
     expect(session.before.value?.document).toEqual(first.session.before.value?.document);
+  });
+
+  it('has the cars whose flow was measured before they were changed, with the same resistances', () => {
+    const first = visit(store);
+    first.session.change({ 'pump.measuredFlow': 10 }, 'measured');
+    first.session.change({ 'pump.freeFlow': 52 }, 'pump');
+    first.session.change({ 'pump.freeFlow': 60 }, 'pump');
+    const flow = (session: Session) => {
+      const car = session.after.value;
+      return (car && operatingPoint(car.config)?.flow) ?? Number.NaN;
+    };
+    const flows = [flow(first.session)];
+    vi.runAllTimers();
+    const { session } = visit(store);
+    expect(flow(session)).toBe(flows[0]);
+    for (const each of [first.session, session]) each.undo();
+    expect(flow(session)).toBe(flow(first.session));
+    expect(flow(session)).toBeLessThan(flows[0]);
   });
 
   it('takes a car that is on screen as it is where undo leads back to it', () => {

@@ -116,6 +116,10 @@ describe('what takes the pressure, and what would help', () => {
     expect(texts[1]).toBe('13.8 V at the battery, 13.10 V at the pump: 0.70 V lost in its wires.');
     // 3e-4 m3/s are 18 L/min.
     expect(texts[2]).toContain('Measured 18.0 L/min; the curves alone give 21.0 L/min.');
+    const since = remarks({ ...point, measured: { ...point.measured, now: 4e-4 } }, METRIC).map(({ text }) =>
+      plain(text),
+    );
+    expect(since[2]).toMatch(/With what has changed since, the meter would read 24\.0 L\/min\.$/);
     expect(remarks(HAND_MADE, METRIC)).toHaveLength(1);
   });
 });

@@ -11,7 +11,7 @@ import { STUDY, UPGRADES } from './hand-made.ts';
 const LIST = [
   { name: 'core', price: 100, changes: { 'core.airConductance': 585 } },
   { name: 'outside', changes: { 'ambient.temperature': 20 } },
-  // The pump of the changed car below has a measured flow that this one cannot give.
+  // The pump of the changed car below is given by its curve, beside which no free flow stands.
   { name: 'half a pump', hours: 2, changes: { 'pump.freeFlow': 13 } },
 ];
 
@@ -24,7 +24,15 @@ function read(edits: Parameters<typeof shortDocument>[0]) {
 const car = read({ upgrades: LIST });
 const list = car.values.upgrades ?? [];
 /** As a changed car is: without a list of its own. */
-const measured = read({ 'pump.measuredFlow': 13.1 });
+const byCurve = read({
+  pump: {
+    curve: [
+      { flow: 0, pressure: 28 },
+      { flow: 26, pressure: 0 },
+    ],
+    electricalPower: 50,
+  },
+});
 
 describe('the cars that are asked about', () => {
   it('are all sets but the empty one where orders are wanted, else each alone and in order', () => {
@@ -54,14 +62,14 @@ describe('the cars that are asked about', () => {
   });
 
   it('leave out what the file refuses, and the reason is told once', () => {
-    const keys = withUpgradedCars(measured, { list, withOrders: true }).cars.map(([key]) => key);
+    const keys = withUpgradedCars(byCurve, { list, withOrders: true }).cars.map(([key]) => key);
     expect(keys).toEqual(['0', '1', '0,1']);
     const fine = { count: 1, pullsRun: 2 };
     const steps = [{ upgrade: 0, car: fine }, { upgrade: 1, car: fine }, { upgrade: 2 }];
-    const reasons = refusals({ alone: steps, inOrder: steps }, measured, list);
+    const reasons = refusals({ alone: steps, inOrder: steps }, byCurve, list);
     expect(reasons).toHaveLength(1);
     expect(reasons[0]).toContain('half a pump');
-    expect(refusals({ alone: steps.slice(0, 2), inOrder: steps.slice(0, 2) }, measured, list)).toEqual([]);
+    expect(refusals({ alone: steps.slice(0, 2), inOrder: steps.slice(0, 2) }, byCurve, list)).toEqual([]);
   });
 });
 

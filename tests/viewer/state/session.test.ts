@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { beforeEach, describe, expect, it } from 'vitest';
-import { NO_RUN } from '../../../src/viewer/state/cars.ts';
+import { operatingPoint } from '../../../src/sim/index.ts';
+import { asFile, type Car, NO_RUN } from '../../../src/viewer/state/cars.ts';
 import { Session } from '../../../src/viewer/state/session.ts';
 
 // Values of the demo car stand in scenarios/rolling-road-estate.json: core.airConductance 390, pump.freeFlow 26.
@@ -315,7 +316,7 @@ describe('files', () => {
     const { before, after } = session;
     const restored = new Session();
     if (before.value === undefined || after.value === undefined) throw new Error('no cars');
-    expect(restored.restore(before.value.document, 'stock car', after.value.document, 'core')).toBe(true);
+    restored.restore(before.value, after.value);
     expect(restored.changes.value).toEqual([AIR]);
     expect(restored.undoSteps.value).toEqual([]);
   });
@@ -350,5 +351,95 @@ describe('what both cars are asked', () => {
     session.alsoBefore([DAY], 'both');
     expect(session.after.value).toBeUndefined();
     expect(session.before.value?.scenario.values.ambient.temperature).toBe(35);
+  });
+});
+
+describe('a flow that was measured', () => {
+  const FLOW = 'pump.measuredFlow';
+  const PUMP = { 'pump.freeFlow': 52, 'pump.shutOffPressure': 56 };
+  /** L/min */
+  const flowOf = (car: Car | undefined): number => 60000 * ((car && operatingPoint(car.config)?.flow) ?? Number.NaN);
+  const opened = (document: object | undefined): Car | undefined => {
+    const other = new Session();
+    expect(other.open(JSON.stringify(document))).toEqual([]);
+    return other.before.value;
+  };
+  const inHand = (): Car => session.inHand.value as Car;
+
+  beforeEach(() => {
+    const car = JSON.parse(ESTATE);
+    session = new Session();
+    expect(session.open(JSON.stringify({ ...car, pump: { ...car.pump, measuredFlow: 10 } }))).toEqual([]);
+  });
+
+  it('is what Before has, and moves in After with the pump: as much as the same resistances let it', () => {
+    session.change(PUMP, 'pump');
+    expect(flowOf(session.before.value)).toBeCloseTo(10, 6);
+    // Twice the flow figure and twice the pressure of the pump: more than 10, and short of twice.
+    expect(flowOf(session.after.value)).toBeGreaterThan(13);
+    expect(flowOf(session.after.value)).toBeLessThan(20);
+    const flow = flowOf(session.after.value);
+    session.keepAsBefore();
+    expect(flowOf(session.before.value)).toBe(flow);
+    session.describe({ name: 'Kept' });
+    expect(flowOf(session.before.value)).toBe(flow);
+  });
+
+  it('lets After have a pump that could not make it', () => {
+    expect(session.change({ 'pump.freeFlow': 9 }, 'pump')).toEqual([]);
+    expect(flowOf(session.after.value)).toBeLessThan(9);
+  });
+
+  it('that After is given is met there, and kept from then on', () => {
+    session.change(PUMP, 'pump');
+    session.change({ [FLOW]: 12 }, 'measured');
+    expect(flowOf(session.after.value)).toBeCloseTo(12, 6);
+    session.change({ 'pump.freeFlow': 26, 'pump.shutOffPressure': 28 }, 'pump');
+    expect(flowOf(session.after.value)).toBeLessThan(11);
+    session.putBack([FLOW], 'measured');
+    expect(flowOf(session.inHand.value)).toBeCloseTo(10, 6);
+  });
+
+  it('taken out leaves the curves', () => {
+    session.change({ [FLOW]: undefined }, 'not measured');
+    const car = JSON.parse(ESTATE);
+    expect(flowOf(session.after.value)).toBe(flowOf(opened(car)));
+  });
+
+  it('stands in a saved file as what the meter would read, so that the file means the same car', () => {
+    expect(asFile(inHand())).toEqual({ document: inHand().document });
+    session.change(PUMP, 'pump');
+    const { document, note } = asFile(inHand());
+    expect(document.pump).toMatchObject({ freeFlow: 52, shutOffPressure: 56 });
+    expect((document.pump as { measuredFlow: number }).measuredFlow).toBeCloseTo(flowOf(session.after.value), 5);
+    expect(note).toContain('in the place of 10 L/min');
+    const again = opened(document);
+    expect(flowOf(again)).toBeCloseTo(flowOf(session.after.value), 5);
+    const resistances = [again, inHand()].map((car) => car && operatingPoint(car.config)?.measured?.resistanceFactor);
+    expect((resistances[0] ?? 0) / (resistances[1] ?? 1)).toBeCloseTo(1, 6);
+  });
+
+  it('of which no change of the loop is made stands in a saved file as typed', () => {
+    session.change({ [AIR]: 468 }, 'core');
+    expect(asFile(inHand())).toEqual({ document: inHand().document });
+  });
+
+  it('stays out of a variant where it is that of Before, and is what the meter would read where not', () => {
+    session.change(PUMP, 'pump');
+    const flow = flowOf(session.after.value);
+    expect(session.addVariant('pump')).toEqual([]);
+    const variantOf = (car: Car | undefined) => car?.scenario.values.variants?.at(-1)?.changes ?? {};
+    expect(variantOf(session.before.value)).toEqual(PUMP);
+    session.tryVariant('pump');
+    expect(flowOf(session.after.value)).toBeCloseTo(flow, 9);
+
+    session.change({ [FLOW]: 12 }, 'measured');
+    session.change({ 'pump.shutOffPressure': 80 }, 'pump');
+    const own = flowOf(session.after.value);
+    expect(own).toBeGreaterThan(13);
+    expect(session.addVariant('own')).toEqual([]);
+    expect(variantOf(session.before.value)).toHaveProperty([FLOW], expect.closeTo(own, 5));
+    session.tryVariant('own');
+    expect(flowOf(session.after.value)).toBeCloseTo(own, 5);
   });
 });
