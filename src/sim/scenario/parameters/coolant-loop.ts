@@ -181,7 +181,7 @@ export const COOLANT_LOOP = {
   },
   measuredFlow: {
     measuredFlow: { label: 'measured flow in the loop', unit: 'L/min', min: 0.5, max: 1000, usual: [3, 200], absent: 'not measured: the curves decide',
-      meaning: 'all resistances are scaled by one factor so that the pump gives this flow; the result says how far curves and meter differ' },
+      meaning: 'all resistances are scaled by one factor so that the pump gives this flow; changes of the car keep the factor, unless they give a measured flow of their own; the result says how far curves and meter differ' },
     measuredFlowAt: { label: 'coolant of the measured flow', unit: 'degC', min: -40, max: 130, usual: [0, 100], absent: 'coolant.propertiesAt',
       meaning: 'temperature of the coolant when its flow was measured' },
     measuredFlowVoltage: { label: 'voltage ratio of the measured flow', unit: '-', min: 0.2, max: 2, usual: [0.5, 1.3], default: 1,
