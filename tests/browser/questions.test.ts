@@ -36,6 +36,10 @@ const rowsOf = async (page: Page, table: string) =>
   (await page.getByRole('region', { name: table }).locator('tbody tr').allInnerTexts()).map((row) =>
     row.split('\t').map(plain),
   );
+/** Unfolds the tables of every figure. */
+async function unfold(page: Page): Promise<void> {
+  for (const line of await page.locator('.question-answer summary').all()) await line.click();
+}
 const violations = async (page: Page) =>
   (await new AxeBuilder({ page }).include('.questions').analyze()).violations.map(
     ({ id, nodes }) => `${id}: ${nodes[0]?.html}`,
@@ -64,13 +68,20 @@ describe('more answers', () => {
   it('weighs the upgrades of the demo car: the bigger core alone makes all pulls', async () => {
     const { page, context, faults } = await visitor();
     await ask(page, 'Upgrades');
+    expect((await page.locator('.question-words p').allInnerTexts()).map(plain).slice(0, 2)).toEqual([
+      'Cheapest way to all 8 pulls: bigger core, for 1680 and 11 h.',
+      expect.stringMatching(/^Best order: bigger core; /),
+    ]);
+    const short = await rowsOf(page, 'One on top of the other, in the best order');
+    expect(short[1]).toEqual(['bigger core', 'better', '8 of 8', '54.7', '−8.7', '1680', '11']);
+    await unfold(page);
     // Peaks of the reference runs (tests/scenarios/reference-runs.json): stock car 63.5, bigger core 54.7 degC.
     const alone = await rowsOf(page, 'Each alone, on the car as it is');
     expect(alone.map(([name]) => name)[0]).toBe('as it is');
     expect(alone[0].slice(1, 5)).toEqual(['–', '0 of 8', '1', '63.5']);
     expect(alone[1].slice(0, 5)).toEqual(['bigger core', 'better', '8 of 8', '8', '54.7']);
     expect(alone).toHaveLength(6);
-    const inOrder = await rowsOf(page, 'One on top of the other, in the order of the file');
+    const inOrder = await rowsOf(page, 'In the order of the file');
     expect(inOrder[5].slice(0, 2)).toEqual(['10 L tank', 'worse']);
     expect(await rowsOf(page, 'The cheapest way')).toEqual([
       ['0', '0', '0', 'the car as it is'],
@@ -103,6 +114,7 @@ describe('more answers', () => {
     expect(started).toBe(0);
     await page.getByRole('checkbox', { name: 'Best order and cheapest way' }).uncheck();
     await ask(page, 'Upgrades');
+    await unfold(page);
     expect((await rowsOf(page, 'Each alone, on the car as it is'))[1][2]).toBe('8 of 8');
     expect(await page.getByRole('region', { name: 'The cheapest way' }).count()).toBe(0);
     expect(faults).toEqual([]);
@@ -113,6 +125,7 @@ describe('more answers', () => {
     const { page, context } = await visitor();
     await page.getByRole('combobox', { name: 'Variants of the file' }).selectOption('bigger core');
     await ask(page, 'Upgrades');
+    await unfold(page);
     const alone = await rowsOf(page, 'Each alone, on the car as it is');
     expect(alone[0][2]).toBe('8 of 8');
     expect(alone[1].slice(0, 2)).toEqual(['bigger core', 'no effect']);

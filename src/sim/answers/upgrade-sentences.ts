@@ -18,6 +18,8 @@ interface Clash {
 
 /** What a study of upgrades tells, one sentence a fact, by the part of the answer that it belongs to. */
 export interface UpgradeWords {
+  /** what to buy and in which order, for a reader who reads no more; empty where orders were not asked for */
+  readonly lead: readonly string[];
   readonly base: readonly string[];
   readonly alone: readonly string[];
   readonly inOrder: readonly string[];
@@ -48,6 +50,7 @@ export function explainUpgrades(
     steps.flatMap((step) => stepWords(step, nameOf(step.upgrade), wording));
   const isTooLong = best === undefined && upgrades.length > MOST_UPGRADES_ORDERED;
   return {
+    lead: leadWords(study, upgrades),
     base: [...baseWords(study, wording), ...clashes.map((clash) => clashWords(clash, nameOf))],
     alone: [...told(alone), ...thresholdWords([...alone, ...inOrder], wording)],
     inOrder: told(inOrder),
@@ -55,9 +58,38 @@ export function explainUpgrades(
       ? [tooLong(upgrades.length)]
       : best === undefined
         ? []
-        : orderWords(inOrder, best.order, nameOf, wording),
+        : orderWords(inOrder, best.order, upgrades, wording),
     ways: best === undefined ? [] : wayWords(best.ways, base.pullsRun, upgrades),
   };
+}
+
+/** The cheapest way to all pulls, or to the most there are, and the best order. */
+function leadWords({ base, alone, inOrder, best }: UpgradeStudy, upgrades: readonly Upgrade[]): string[] {
+  if (best === undefined) return [];
+  const all = Math.max(...[base, ...[...alone, ...inOrder].map(({ car }) => car)].map((car) => car?.pullsRun ?? 0));
+  return [...cheapestWords(best.ways, all, upgrades), ...(best.order ? [orderSentence(best.order, upgrades)] : [])];
+}
+
+function cheapestWords(ways: readonly UpgradeWay[] | undefined, all: number, upgrades: readonly Upgrade[]): string[] {
+  const way = ways?.at(-1);
+  if (way === undefined || all === 0) return [];
+  const { pulls: most, upgrades: chosen } = way;
+  if (most === 0) return ['None of the upgrades, nor all of them together, keeps a pull under the limit.'];
+  const allPulls = all === 1 ? 'the one pull' : `all ${pulls(all)}`;
+  if (most === all && chosen.length === 0) return [`The car as it is makes ${allPulls}.`];
+  if (most === all) return [`Cheapest way to ${allPulls}: ${boughtWords(way, upgrades)}.`];
+  const has = chosen.length === 0 ? 'as the car makes as it is' : `cheapest with ${boughtWords(way, upgrades)}`;
+  return [`No set of the upgrades makes ${allPulls}; the most is ${most}, ${has}.`];
+}
+
+const namesOf = (chosen: readonly number[], upgrades: readonly Upgrade[]): string =>
+  chosen.map((upgrade) => upgrades[upgrade].name).join('; ');
+
+/** "core; pump, for 150.3 and 2.5 h" */
+function boughtWords({ money, hours, upgrades: chosen }: UpgradeWay, upgrades: readonly Upgrade[]): string {
+  if (chosen.length === 0) return 'the car as it is';
+  const time = hours === undefined ? '' : ` and ${figure(hours)} h`;
+  return `${namesOf(chosen, upgrades)}, for ${moneyText(money)}${time}`;
 }
 
 function baseWords({ base, limit }: UpgradeStudy, wording: Words): string[] {
@@ -113,48 +145,54 @@ const tooLong = (count: number): string =>
 function orderWords(
   inOrder: readonly UpgradeStep[],
   order: readonly UpgradeStep[] | undefined,
-  nameOf: (upgrade: number) => string,
+  upgrades: readonly Upgrade[],
   wording: Words,
 ): string[] {
   if (order === undefined)
     return ['No order can be fitted step by step: each passes through a car that the file refuses.'];
-  const names = order.map(({ upgrade }) => nameOf(upgrade)).join('; ');
   return [
-    `Best order: ${names}.`,
+    orderSentence(order, upgrades),
     ...againstFile(inOrder, order, wording),
-    'Best is most pulls summed over the steps, then the lowest deciding peaks, then the least money early.',
+    'Best is most pulls soonest, then coolest, then cheapest first.',
   ];
+}
+
+function orderSentence(order: readonly UpgradeStep[], upgrades: readonly Upgrade[]): string {
+  const places = order.map(({ upgrade }) => upgrade);
+  return `Best order: ${namesOf(places, upgrades)}.`;
 }
 
 /** What the best order gains on that of the file; nothing to say where the file's own passes through a refused car. */
 function againstFile(inOrder: readonly UpgradeStep[], order: readonly UpgradeStep[], wording: Words): string[] {
   if (order.every(({ upgrade }, k) => upgrade === inOrder[k].upgrade)) return ['It is the order of the file.'];
   if (inOrder.some(({ car }) => car === undefined)) return [];
-  const pullsOf = (steps: readonly UpgradeStep[]) => steps.reduce((sum, { car }) => sum + (car?.count ?? 0), 0);
-  const [own, best] = [pullsOf(inOrder), pullsOf(order)];
-  if (own !== best) return [`Summed over its steps it makes ${pulls(best)}, the order of the file ${own}.`];
+  const countsOf = (steps: readonly UpgradeStep[]) => steps.map(({ car }) => car?.count ?? 0);
+  const sumOf = (counts: readonly number[]) => counts.reduce((sum, count) => sum + count, 0);
+  const [own, best] = [countsOf(inOrder), countsOf(order)];
+  if (sumOf(own) !== sumOf(best)) {
+    const [here, there] = [best, own].map((counts) => listed(counts.map(String)));
+    return [`Step by step it makes ${here} pulls, the order of the file ${there}.`];
+  }
   const peaksOf = (steps: readonly UpgradeStep[]) =>
     steps.reduce((sum, { car }) => sum + (car?.deciding?.peak ?? Number.NaN), 0) / steps.length;
   const lower = peaksOf(inOrder) - peaksOf(order);
-  if (lower >= NO_EFFECT) {
-    return [
-      `The order of the file makes as many, ${own} summed; here the steps' deciding peaks are ${wording.difference(lower)} lower on average.`,
-    ];
-  }
+  const isCooler = lower >= NO_EFFECT;
   return [
-    `The order of the file makes as many, ${own} summed, and is as good within ${wording.difference(NO_EFFECT)}.`,
+    `The order of the file makes as many pulls on the way${
+      isCooler
+        ? `; here the steps' deciding peaks are ${wording.difference(lower)} lower on average.`
+        : `, and is as good within ${wording.difference(NO_EFFECT)}.`
+    }`,
   ];
 }
 
 function wayWords(ways: readonly UpgradeWay[] | undefined, pullsRun: number, upgrades: readonly Upgrade[]): string[] {
   if (ways === undefined) return ['The cheapest way to a number of pulls cannot be told: no upgrade has a price.'];
   const unpriced = upgrades.flatMap(({ name, price }) => (price === undefined ? [`"${name}"`] : []));
-  const lines = ways.map(({ pulls: count, money, hours, upgrades: chosen }, k) => {
-    const names = chosen.length === 0 ? 'the car as it is' : chosen.map((upgrade) => upgrades[upgrade].name).join('; ');
+  const lines = ways.map((way, k) => {
     const least = k === 0 ? 0 : ways[k - 1].pulls + 1;
-    const range = least === count ? pulls(count) : `${least} to ${pulls(count)}`;
-    const time = hours === undefined || chosen.length === 0 ? '' : ` and ${figure(hours)} h`;
-    return `${range}: ${names}${chosen.length === 0 ? '' : `, for ${moneyText(money)}${time}`}.`;
+    const range = least === way.pulls ? pulls(way.pulls) : `${least} to ${pulls(way.pulls)}`;
+    return `${range}: ${boughtWords(way, upgrades)}.`;
   });
   return [
     ...lines,

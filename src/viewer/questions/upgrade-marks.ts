@@ -21,8 +21,17 @@ export interface UpgradeMarks {
 
 const MOST_TICKS = 6;
 
-/** Where the marks of the deciding peaks stand, each upgrade alone and on top of those before it. */
-export function upgradeMarks(study: UpgradeStudy, upgrades: readonly Upgrade[], units: UnitChoice): UpgradeMarks {
+/**
+ * Where the marks of the deciding peaks stand, each upgrade alone and on top of those before it.
+ *
+ * @param order - of the study: that of the file, or the best
+ */
+export function upgradeMarks(
+  study: UpgradeStudy,
+  order: readonly UpgradeStep[],
+  upgrades: readonly Upgrade[],
+  units: UnitChoice,
+): UpgradeMarks {
   const { fromSi } = scaleOf('degC', units);
   const dumbbell = ({ car, change }: UpgradeStep): Dumbbell => {
     if (car === undefined) return { says: 'refused' };
@@ -35,10 +44,10 @@ export function upgradeMarks(study: UpgradeStudy, upgrades: readonly Upgrade[], 
       says: `${fixed(fromSi(peak), 1)}${effect}`,
     };
   };
-  const rows = study.alone.map((step, k) => ({
+  const rows = order.map((step) => ({
     name: upgrades[step.upgrade].name,
-    alone: dumbbell(step),
-    inOrder: dumbbell(study.inOrder[k]),
+    alone: dumbbell(study.alone.find(({ upgrade }) => upgrade === step.upgrade) ?? step),
+    inOrder: dumbbell(step),
   }));
   const limit = fromSi(study.limit);
   const asItIs = study.base.deciding && fromSi(study.base.deciding.peak);

@@ -18,10 +18,9 @@ const MISSING = '–';
 
 type Cell = (line: Line, units: UnitChoice) => string | Shown | undefined;
 
-/** Temperature changes to the hundredth, as at the terminal: the tenth is where no effect begins. */
 function change(kelvin: number | undefined, units: UnitChoice): Shown | undefined {
   if (kelvin === undefined) return undefined;
-  const { value, unit } = difference(kelvin, units, 2);
+  const { value, unit } = difference(kelvin, units);
   return { value: signed(value), unit };
 }
 
@@ -43,28 +42,36 @@ const COLUMNS: readonly (readonly [head: string, show: Cell])[] = [
   ['Air', ({ car }, units) => car?.firstPull && columnShown(car.firstPull.airFlow, 'airFlow', units)],
 ];
 
+/** What the table beside the picture has; all else is in the tables of every figure. */
+const IN_SHORT: readonly string[] = ['Upgrade', 'Effect', 'Pulls', 'Its peak', 'Change', 'Price', 'Hours'];
+
+/** In short; or every figure of steps that go on top of the other, or are each alone, where both changes are one. */
+type TableKind = 'short' | 'on top' | 'alone';
+
+const HAS_COLUMN: Readonly<Record<TableKind, (head: string) => boolean>> = {
+  short: (head) => IN_SHORT.includes(head),
+  'on top': () => true,
+  alone: (head) => head !== ON_BASE,
+};
+
 interface UpgradeTable {
   readonly heads: readonly string[];
   readonly rows: readonly (readonly string[])[];
 }
 
-/**
- * The table of one way to go through the upgrades, from the car as it is.
- *
- * @param isAlone - whether each step is on the car as it is: the change on it is no other then
- */
+/** The table of one way to go through the upgrades, from the car as it is. */
 export function upgradeTable(
   base: UpgradeStudy['base'],
   steps: readonly UpgradeStep[],
   upgrades: readonly Upgrade[],
   units: UnitChoice,
-  isAlone: boolean,
+  kind: TableKind,
 ): UpgradeTable {
   const lines: Line[] = [
     { name: 'as it is', car: base },
     ...steps.map((step) => ({ ...step, ...upgrades[step.upgrade] })),
   ];
-  const columns = COLUMNS.filter(([head]) => !(isAlone && head === ON_BASE)).map(([head, show]) => {
+  const columns = COLUMNS.filter(([head]) => HAS_COLUMN[kind](head)).map(([head, show]) => {
     const shown = lines.map((line) => show(line, units));
     const unit = shown.map((cell) => (typeof cell === 'object' ? cell.unit : '')).find((each) => each !== '') ?? '';
     return {

@@ -17,8 +17,15 @@ const IN_ORDER = 42;
 /** Letters of a name that fit over a row. */
 const LETTERS = 52;
 
+interface UpgradesFigureProps {
+  readonly marks: UpgradeMarks;
+  readonly unit: string;
+  /** "the best order" */
+  readonly orderName: string;
+}
+
 /** Deciding peak with each upgrade, alone and on top of those before it, against the limit. */
-export function UpgradesFigure({ marks, unit }: { readonly marks: UpgradeMarks; readonly unit: string }) {
+export function UpgradesFigure({ marks, unit, orderName }: UpgradesFigureProps) {
   const { rows, range, ticks, limit, asItIs } = marks;
   const x = placeOn(range, LEFT, WIDTH - RIGHT);
   const floor = TOP + ROW * rows.length + 4;
@@ -48,8 +55,8 @@ export function UpgradesFigure({ marks, unit }: { readonly marks: UpgradeMarks; 
         ))}
       </svg>
       <figcaption class="small">
-        ● alone, on the car as it is. ■ on top of those before it, in the order of the file. ○ □ without it. Left is
-        colder; up to the limit a pull counts.
+        ● alone, on the car as it is. ■ on top of those before it, in {orderName}. ○ □ without it. Left is colder; up to
+        the limit a pull counts.
       </figcaption>
     </figure>
   );

@@ -2,8 +2,10 @@ import './upgrades-question.css';
 import { useSignal } from '@preact/signals';
 import { explainUpgrades, MOST_UPGRADES_ORDERED, type UpgradeStudy, upgradeClashes } from '../../sim/index.ts';
 import { onScreen, scaleOf, wordingIn } from '../format.ts';
+import { Fold } from '../inputs/fold.tsx';
 import type { PageProps } from '../page.tsx';
 import { AnswerTable } from './answer-table.tsx';
+import { Estimate } from './estimate.tsx';
 import { whyNoPulls } from './pulls-wanted.tsx';
 import { QuestionFrame, Sentences } from './question-frame.tsx';
 import { upgradeMarks } from './upgrade-marks.ts';
@@ -98,47 +100,73 @@ function Answer({ display, found, study }: AnswerProps) {
   const { list } = found.asked;
   const words = explainUpgrades(study, list, upgradeClashes(list), wordingIn(units));
   const { base, alone, inOrder, best } = study;
-  const tableOf = (name: string, steps: typeof alone) => (
-    <AnswerTable name={name} {...upgradeTable(base, steps, list, units, steps === alone)} />
-  );
+  const shown = best?.order ?? inOrder;
+  const orderName = best?.order ? 'the best order' : 'the order of the file';
+  const refused = refusals(study, found.car.scenario, list);
+  const more: readonly MoreFigures[] = [
+    { name: 'Each alone, on the car as it is', steps: alone, facts: [...words.alone, ...refused.map(onScreen)] },
+    { name: 'In the order of the file', steps: inOrder, facts: words.inOrder },
+    ...(best?.order ? [{ name: 'In the best order', steps: best.order, facts: [] }] : []),
+  ];
   return (
     <>
-      <Sentences of={words.base} />
-      <UpgradesFigure marks={upgradeMarks(study, list, units)} unit={scaleOf('degC', units).unit} />
       <div class="upgrades-part">
-        {tableOf('Each alone, on the car as it is', alone)}
-        <Facts of={[...words.alone, ...refusals(study, found.car.scenario, list).map(onScreen)]} />
+        <Sentences of={[...words.lead, ...words.base].map(onScreen)} />
       </div>
-      <div class="upgrades-part">
-        {tableOf('One on top of the other, in the order of the file', inOrder)}
-        <Facts of={words.inOrder} />
+      <UpgradesFigure
+        marks={upgradeMarks(study, shown, list, units)}
+        unit={scaleOf('degC', units).unit}
+        orderName={orderName}
+      />
+      <div class="upgrades-table">
+        <AnswerTable
+          name={`One on top of the other, in ${orderName}`}
+          {...upgradeTable(base, shown, list, units, 'short')}
+        />
+        {/* The order itself stands above. */}
+        <Facts of={best?.order ? words.best.slice(1) : words.best} />
       </div>
-      {words.best.length > 0 && (
-        <div class="upgrades-part">
-          {best?.order && tableOf('In the best order', best.order)}
-          <Facts of={words.best} />
-        </div>
-      )}
-      {best?.ways && (
-        <>
-          <WaysFigure ways={best.ways} />
-          <AnswerTable name="The cheapest way" heads={WAY_HEADS} rows={wayRows(best.ways, list)} />
-        </>
-      )}
+      {best?.ways && <WaysFigure ways={best.ways} />}
       {words.ways.length > 0 && (
-        <div class="upgrades-part">
-          <Facts of={words.ways} />
+        <div class="upgrades-table">
+          {best?.ways && <AnswerTable name="The cheapest way" heads={WAY_HEADS} rows={wayRows(best.ways, list)} />}
+          {/* The ways themselves are in the table. */}
+          <Facts of={words.ways.slice(best?.ways?.length ?? 0)} />
         </div>
       )}
-      <p class="small upgrades-part">
-        Coolant, core drop, drive power and air are those at the end of the first pull. Prices and hours are the file's
-        own; a pull counts as long as it and all before it stay at or under the limit.
-      </p>
+      <div class="upgrades-part">
+        {more.map(({ name, steps, facts }) => (
+          <Fold key={name} title={`${name}: every figure`}>
+            {() => (
+              <>
+                <AnswerTable
+                  name={name}
+                  {...upgradeTable(base, steps, list, units, steps === alone ? 'alone' : 'on top')}
+                />
+                <Facts of={facts} />
+              </>
+            )}
+          </Fold>
+        ))}
+        <p class="small">
+          Coolant, core drop, drive power and air are those at the end of the first pull. Prices and hours are the
+          file's own; a pull counts as long as it and all before it stay at or under the limit.
+        </p>
+        <Estimate />
+      </div>
     </>
   );
 }
 
+/** One way to go through the upgrades with every figure, and what each step does in words. */
+interface MoreFigures {
+  readonly name: string;
+  readonly steps: UpgradeStudy['alone'];
+  readonly facts: readonly string[];
+}
+
 function Facts({ of }: { readonly of: readonly string[] }) {
+  if (of.length === 0) return null;
   return (
     <ul class="upgrades-facts">
       {of.map((fact) => (

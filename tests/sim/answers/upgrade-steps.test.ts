@@ -230,19 +230,19 @@ describe('order and money in words', () => {
   it('the best order against that of the file', () => {
     expect(byHand(two(), PEAKS, true).words.best).toEqual([
       'Best order: pump; core.',
-      'Summed over its steps it makes 5 pulls, the order of the file 4.',
-      'Best is most pulls summed over the steps, then the lowest deciding peaks, then the least money early.',
+      'Step by step it makes 2 and 3 pulls, the order of the file 1 and 3.',
+      'Best is most pulls soonest, then coolest, then cheapest first.',
     ]);
     const byPeak = { ...PEAKS, 0: [49, 49, 53] };
     // 53 and 51.4 degC, then 49: half of 1.6 K lower on average.
     expect(byHand(two(), { ...byPeak, 1: [49, 49, 51.4] }, true).words.best[1]).toBe(
-      "The order of the file makes as many, 5 summed; here the steps' deciding peaks are 0.8 K lower on average.",
+      "The order of the file makes as many pulls on the way; here the steps' deciding peaks are 0.8 K lower on average.",
     );
     expect(
       byHand(two({ price: 20 }, { price: 10 }), { ...byPeak, 1: [49, 49, 53] }, true).words.best.slice(0, 2),
     ).toEqual([
       'Best order: pump; core.',
-      'The order of the file makes as many, 5 summed, and is as good within 0.1 K.',
+      'The order of the file makes as many pulls on the way, and is as good within 0.1 K.',
     ]);
     expect(byHand(two(), { ...PEAKS, 1: [51, 52, 53] }, true).words.best[1]).toBe('It is the order of the file.');
   });
@@ -260,6 +260,25 @@ describe('order and money in words', () => {
       '3 pulls: core; pump, for 150.3 and 2.5 h.',
       'More than 3 pulls are not run in this cycle.',
     ]);
+  });
+
+  it('leads with the cheapest way to all pulls, or to the most there are, and the best order', () => {
+    const priced = two({ price: 100.1, hours: 2 }, { price: 50.2 });
+    expect(byHand(priced, PEAKS, true).words.lead).toEqual([
+      'Cheapest way to all 3 pulls: core; pump, for 150.3.',
+      'Best order: pump; core.',
+    ]);
+    const leadOf = (peaks: typeof PEAKS, list = priced) => byHand(list, peaks, true).words.lead[0];
+    expect(leadOf({ ...PEAKS, '0,1': [48, 48, 53] })).toBe(
+      'No set of the upgrades makes all 3 pulls; the most is 2, cheapest with pump, for 50.2.',
+    );
+    const warm = { '': [49, 53, 53], 0: [49, 53, 53], 1: [49, 53, 53], '0,1': [49, 53, 53] };
+    expect(leadOf(warm)).toBe('No set of the upgrades makes all 3 pulls; the most is 1, as the car makes as it is.');
+    const hot = { '': [53], 0: [52], 1: [52], '0,1': [51] };
+    expect(leadOf(hot)).toBe('None of the upgrades, nor all of them together, keeps a pull under the limit.');
+    expect(leadOf({ '': [49], 0: [48], 1: [48], '0,1': [47] })).toBe('The car as it is makes the one pull.');
+    expect(leadOf(PEAKS, two())).toBe('Best order: pump; core.');
+    expect(byHand(priced, PEAKS).words.lead).toEqual([]);
   });
 
   it('what has no price is in no way; without any price there is no list', () => {

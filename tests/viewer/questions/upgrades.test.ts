@@ -74,20 +74,20 @@ describe('the cars that are asked about', () => {
 });
 
 describe('the table of upgrades', () => {
-  const { heads, rows } = upgradeTable(STUDY.base, STUDY.inOrder, UPGRADES, METRIC, false);
+  const { heads, rows } = upgradeTable(STUDY.base, STUDY.inOrder, UPGRADES, METRIC, 'on top');
   const column = (name: string) => rows.map((row) => row[heads.indexOf(name)]);
 
   it('begins with the car as it is and has one row a step', () => {
     expect(column('Upgrade')).toEqual(['as it is', 'core', 'sticker', 'pump']);
     expect(column('Pulls')).toEqual(['0 of 4', '4 of 4', '4 of 4', '–']);
     expect(column('Its peak, °C')).toEqual(['60.0', '47.0', '48.0', '–']);
-    expect(column('Change, K')).toEqual(['–', '−13.00', '+1.00', '–']);
-    expect(column('On the car as it is, K')).toEqual(['–', '−13.00', '−12.00', '–']);
+    expect(column('Change, K')).toEqual(['–', '−13.0', '+1.0', '–']);
+    expect(column('On the car as it is, K')).toEqual(['–', '−13.0', '−12.0', '–']);
   });
 
   it('says what each does, and what is refused', () => {
     expect(column('Effect')).toEqual(['–', 'better', 'worse', 'refused']);
-    const alone = upgradeTable(STUDY.base, STUDY.alone, UPGRADES, METRIC, true);
+    const alone = upgradeTable(STUDY.base, STUDY.alone, UPGRADES, METRIC, 'alone');
     expect(alone.rows.map((row) => row[1])).toEqual(['–', 'better', 'no effect', 'refused']);
     expect(alone.heads).toEqual(heads.filter((head) => head !== 'On the car as it is, K'));
   });
@@ -101,17 +101,23 @@ describe('the table of upgrades', () => {
     expect(column('Air, kg/s')[1]).toBe('0.2800');
   });
 
+  it('is in short what a customer asks for', () => {
+    const short = upgradeTable(STUDY.base, STUDY.inOrder, UPGRADES, METRIC, 'short');
+    expect(short.heads).toEqual(['Upgrade', 'Effect', 'Pulls', 'Its peak, °C', 'Change, K', 'Price', 'Hours']);
+    expect(short.rows[1]).toEqual(['core', 'better', '4 of 4', '47.0', '−13.0', '1200.5', '9']);
+  });
+
   it('is in the chosen units', () => {
-    const imperial = upgradeTable(STUDY.base, STUDY.alone, UPGRADES, IMPERIAL, true);
+    const imperial = upgradeTable(STUDY.base, STUDY.alone, UPGRADES, IMPERIAL, 'alone');
     // 47 degC is 116.6 degF; 13 K are 23.4 degF.
     expect(imperial.heads[4]).toBe('Its peak, °F');
-    expect(imperial.rows[1].slice(4, 6)).toEqual(['116.6', '−23.40']);
+    expect(imperial.rows[1].slice(4, 6)).toEqual(['116.6', '−23.4']);
   });
 });
 
 describe('the picture of upgrades', () => {
   it('goes from the peak without the step to the peak with it', () => {
-    const { rows, limit, asItIs } = upgradeMarks(STUDY, UPGRADES, METRIC);
+    const { rows, limit, asItIs } = upgradeMarks(STUDY, STUDY.inOrder, UPGRADES, METRIC);
     expect([limit, asItIs]).toEqual([expect.closeTo(50, 6), expect.closeTo(60, 6)]);
     expect(rows[1].alone).toEqual({
       without: expect.closeTo(60, 6),
@@ -127,16 +133,24 @@ describe('the picture of upgrades', () => {
     expect(rows[2].alone).toEqual({ says: 'refused' });
   });
 
+  it('has its rows in the order that is shown, each with what it does alone', () => {
+    const { rows } = upgradeMarks(STUDY, STUDY.inOrder.toReversed(), UPGRADES, METRIC);
+    expect(rows.map(({ name }) => name)).toEqual(['pump', 'sticker', 'core']);
+    expect(rows.map(({ alone }) => alone.says)).toEqual(['refused', '60.0 no effect', '47.0']);
+  });
+
   it('has round ends that hold every mark and the limit', () => {
-    expect(upgradeMarks(STUDY, UPGRADES, METRIC)).toMatchObject({ range: [45, 60] });
-    const { range, ticks } = upgradeMarks({ ...STUDY, limit: 273.15 + 90 }, UPGRADES, METRIC);
+    expect(upgradeMarks(STUDY, STUDY.inOrder, UPGRADES, METRIC)).toMatchObject({ range: [45, 60] });
+    const { range, ticks } = upgradeMarks({ ...STUDY, limit: 273.15 + 90 }, STUDY.inOrder, UPGRADES, METRIC);
     expect(range).toEqual([40, 90]);
     expect(ticks).toEqual([40, 50, 60, 70, 80, 90]);
   });
 
   it('has no mark for a car that ends no pull', () => {
     const alone = [{ upgrade: 0, car: { count: 0, pullsRun: 0 } }, ...STUDY.alone.slice(1)];
-    expect(upgradeMarks({ ...STUDY, alone }, UPGRADES, METRIC).rows[0].alone).toEqual({ says: 'no whole pull' });
+    expect(upgradeMarks({ ...STUDY, alone }, STUDY.inOrder, UPGRADES, METRIC).rows[0].alone).toEqual({
+      says: 'no whole pull',
+    });
   });
 });
 
