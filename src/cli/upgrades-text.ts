@@ -5,7 +5,7 @@ import { type CsvCell, csvOf } from './csv.ts';
 import { signed } from './signed.ts';
 
 /** One line of the table: a step, or the car as it is. */
-type Line = Partial<Omit<UpgradeStep, 'upgrade'>> & { readonly name: string };
+type Line = Partial<Omit<UpgradeStep, 'upgrade'>> & { readonly name: string; readonly isFitted?: true };
 
 const MISSING = '-';
 
@@ -42,8 +42,16 @@ export function upgradesAsText(
     '='.repeat(title.length),
     ...words.base,
     'Flow, core drop, drive power and air are those at the end of the first pull.',
-    ...part('Each alone, on the car as it is:', [{ name: 'as it is', car: base }, ...alone.map(lineOf)], words.alone),
-    ...part('One on top of the other, in the order of the file:', onTop(inOrder), words.inOrder),
+    ...(alone.length === 0
+      ? []
+      : [
+          ...part(
+            'Each alone, on the car as it is:',
+            [{ name: 'as it is', car: base }, ...alone.map(lineOf)],
+            words.alone,
+          ),
+          ...part('One on top of the other, in the order of the file:', onTop(inOrder), words.inOrder),
+        ]),
     ...part('In the best order:', best?.order === undefined ? [] : onTop(best.order), words.best),
     ...part('The cheapest way:', [], words.ways),
   ];
@@ -75,11 +83,17 @@ const CSV: readonly (readonly [header: string, value: (line: Line & Partial<Upgr
   ['core air drop [Pa]', ({ car }) => car?.firstPull?.coreAirDrop],
   ['drive power [W]', ({ car }) => car?.firstPull?.drivePower],
   ['air flow [kg/s]', ({ car }) => car?.firstPull?.airFlow],
-  ['effect', ({ car, change }) => (car === undefined ? 'refused' : change?.effect)],
+  [
+    'effect',
+    ({ car, change, isFitted }) => (isFitted ? 'already fitted' : car === undefined ? 'refused' : change?.effect),
+  ],
 ];
 
-/** One row a step and mode (RFC 4180, decimal points), SI; the car as it is comes first. */
-export function upgradesAsCsv({ base, alone, inOrder, best }: UpgradeStudy, upgrades: readonly Upgrade[]): string {
+/** One row a step and mode (RFC 4180, decimal points), SI; the car as it is comes first, then what it has already. */
+export function upgradesAsCsv(
+  { base, fitted, alone, inOrder, best }: UpgradeStudy,
+  upgrades: readonly Upgrade[],
+): string {
   const modes: readonly (readonly [mode: string, steps: readonly UpgradeStep[]])[] = [
     ['alone', alone],
     ['in order', inOrder],
@@ -89,7 +103,8 @@ export function upgradesAsCsv({ base, alone, inOrder, best }: UpgradeStudy, upgr
     list.map((step, k) => rowOf(mode, k + 1, { ...step, ...upgrades[step.upgrade] })),
   );
   const head = ['mode', 'step [-]', ...CSV.map(([header]) => header)];
-  return csvOf(head, [rowOf('as it is', 0, { name: '', car: base }), ...steps]);
+  const had = fitted.map((upgrade) => rowOf('already fitted', 0, { name: upgrades[upgrade].name, isFitted: true }));
+  return csvOf(head, [rowOf('as it is', 0, { name: '', car: base }), ...had, ...steps]);
 }
 
 const rowOf = (mode: string, step: number, line: Line & Partial<Upgrade>): CsvCell[] => [

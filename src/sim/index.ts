@@ -71,6 +71,7 @@ export { explainTriage, studyTriage, TRIAGE_DOUBTS, type Triage, type TriageRead
 export type { UpgradeWay } from './answers/upgrade-order.ts';
 export { explainSteps, explainUpgrades, moneyText, type UpgradeWords } from './answers/upgrade-sentences.ts';
 export {
+  fittedUpgrades,
   MOST_UPGRADES_ORDERED,
   studyUpgrades,
   type Upgrade,

@@ -128,8 +128,10 @@ describe('more answers', () => {
     await unfold(page);
     const alone = await rowsOf(page, 'Each alone, on the car as it is');
     expect(alone[0][2]).toBe('8 of 8');
-    expect(alone[1].slice(0, 2)).toEqual(['bigger core', 'no effect']);
-    expect(plain(await page.locator('.question-answer').innerText())).toContain('made on the changed car');
+    expect(alone[1][0]).toBe('22 mm lines and ports');
+    const answer = plain(await page.locator('.question-answer').innerText());
+    expect(answer).toContain('Already fitted to this car, and so not weighed: bigger core.');
+    expect(answer).toContain('made on the changed car');
     await context.close();
   });
 

@@ -36,6 +36,8 @@ const CLASHING = file('clashing.json', {
   upgrades: [UPGRADES[0], { name: 'other core', changes: { 'core.airConductance': 450 } }],
 });
 const BOILING = file('boiling.json', { 'start.coolant': 140, upgrades: UPGRADES });
+/** What its second upgrade gives it, it has. */
+const FITTED = file('fitted.json', { upgrades: UPGRADES, 'sensor.timeConstantMoving': 5 });
 const BROKEN = file('broken.json', { upgrades: [{ ...UPGRADES[0], price: -5 }] });
 
 const said = listen();
@@ -139,6 +141,22 @@ describe('soakbench upgrades', () => {
   it('says which of two upgrades of one key counts', async () => {
     expect(await run(CLASHING)).toBe(0);
     expect(said.out).toContain('both change core.airConductance: where both are fitted, "other core" counts');
+  });
+
+  it('says what is fitted already, and leaves it out of tables, order, ways and sums', async () => {
+    expect(await run(FITTED, '--best-order')).toBe(0);
+    expect(said.out).toContain('Already fitted to this car, and so not weighed: slow sensor.');
+    expect(said.out).not.toMatch(/^ {2}(\+ )?slow sensor/m);
+    expect(said.out).toContain('Best order: core, "wide"; half a pump.');
+    said.out = '';
+    await run(FITTED, '--csv');
+    const rows = said.out.trimEnd().split('\r\n');
+    expect(rows.filter((row) => row.includes('slow sensor'))).toEqual([
+      expect.stringMatching(/^already fitted,0,slow sensor,,,.*,already fitted$/),
+    ]);
+    said.out = '';
+    await run(FITTED, '--json');
+    expect(JSON.parse(said.out).fitted).toEqual([1]);
   });
 
   it.each([

@@ -7,10 +7,7 @@ export interface SetWorth {
   readonly money: number;
 }
 
-/** Place of a set in tables of all sets: one bit an upgrade. */
-export const maskOf = (upgrades: readonly number[]): number => upgrades.reduce((mask, each) => mask | (1 << each), 0);
-
-/** The upgrades of a set, in the order of the file. */
+/** The upgrades of a set, in the order of the file; a set has one bit an upgrade. */
 export function upgradesOf(mask: number): number[] {
   const upgrades: number[] = [];
   for (let upgrade = 0; 1 << upgrade <= mask; upgrade++) if (mask & (1 << upgrade)) upgrades.push(upgrade);

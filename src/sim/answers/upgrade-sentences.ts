@@ -44,22 +44,28 @@ export function explainUpgrades(
   clashes: readonly Clash[],
   wording: Words,
 ): UpgradeWords {
-  const { base, alone, inOrder, best } = study;
+  const { fitted, alone, inOrder, best } = study;
   const nameOf = (upgrade: number): string => upgrades[upgrade].name;
   const told = (steps: readonly UpgradeStep[]) =>
     steps.flatMap((step) => stepWords(step, nameOf(step.upgrade), wording));
-  const isTooLong = best === undefined && upgrades.length > MOST_UPGRADES_ORDERED;
+  const isTooLong = best === undefined && alone.length > MOST_UPGRADES_ORDERED;
   return {
     lead: leadWords(study, upgrades),
-    base: [...baseWords(study, wording), ...clashes.map((clash) => clashWords(clash, nameOf))],
+    base: [
+      ...baseWords(study, wording),
+      ...(fitted.length === 0 ? [] : [fittedWords(fitted, upgrades)]),
+      ...clashes
+        .filter(({ earlier, later }) => !fitted.includes(earlier) && !fitted.includes(later))
+        .map((clash) => clashWords(clash, nameOf)),
+    ],
     alone: [...told(alone), ...thresholdWords([...alone, ...inOrder], wording)],
     inOrder: told(inOrder),
     best: isTooLong
-      ? [tooLong(upgrades.length)]
+      ? [tooLong(alone.length)]
       : best === undefined
         ? []
         : orderWords(inOrder, best.order, upgrades, wording),
-    ways: best === undefined ? [] : wayWords(best.ways, base.pullsRun, upgrades),
+    ways: best === undefined ? [] : wayWords(study, upgrades),
   };
 }
 
@@ -99,6 +105,9 @@ function baseWords({ base, limit }: UpgradeStudy, wording: Words): string[] {
   const under = `${count} of ${pulls(pullsRun)} stay at or under ${wording.temperature(limit)}`;
   return [`As it is, ${under}; pull ${deciding.pull} decides, at ${wording.temperature(deciding.peak)}.`, ...stopped];
 }
+
+const fittedWords = (fitted: readonly number[], upgrades: readonly Upgrade[]): string =>
+  `Already fitted to this car, and so not weighed: ${namesOf(fitted, upgrades)}. What they buy shows on a car without them.`;
 
 const stoppedWords = (name: string, reason: string): string =>
   `${name}: the run stops early, and only the pulls until then are counted: ${reason}`;
@@ -140,7 +149,7 @@ function thresholdWords(steps: readonly UpgradeStep[], wording: Words): string[]
 }
 
 const tooLong = (count: number): string =>
-  `Best order and cheapest way are worked out for up to ${MOST_UPGRADES_ORDERED} upgrades; the file has ${count}.`;
+  `Best order and cheapest way are worked out for up to ${MOST_UPGRADES_ORDERED} upgrades; there are ${count} to weigh.`;
 
 function orderWords(
   inOrder: readonly UpgradeStep[],
@@ -186,9 +195,12 @@ function againstFile(inOrder: readonly UpgradeStep[], order: readonly UpgradeSte
   ];
 }
 
-function wayWords(ways: readonly UpgradeWay[] | undefined, pullsRun: number, upgrades: readonly Upgrade[]): string[] {
+function wayWords({ base: { pullsRun }, fitted, best }: UpgradeStudy, upgrades: readonly Upgrade[]): string[] {
+  const ways = best?.ways;
   if (ways === undefined) return ['The cheapest way to a number of pulls cannot be told: no upgrade has a price.'];
-  const unpriced = upgrades.flatMap(({ name, price }) => (price === undefined ? [`"${name}"`] : []));
+  const unpriced = upgrades.flatMap(({ name, price }, upgrade) =>
+    price === undefined && !fitted.includes(upgrade) ? [`"${name}"`] : [],
+  );
   const lines = ways.map((way, k) => {
     const least = k === 0 ? 0 : ways[k - 1].pulls + 1;
     const range = least === way.pulls ? pulls(way.pulls) : `${least} to ${pulls(way.pulls)}`;
@@ -213,8 +225,14 @@ export function explainSteps(
   clashes: readonly Clash[],
   wording: Words,
 ): string[] {
+  const { fitted } = study;
   const { alone, inOrder } = explainUpgrades(study, upgrades, clashes, wording);
-  return ['Each by itself:', ...alone, 'One after the other:', ...inOrder, ...explainPrices(upgrades)];
+  return [
+    ...(fitted.length === 0 ? [] : [`Already fitted: ${namesOf(fitted, upgrades)}.`]),
+    ...(alone.length === 0 ? [] : ['Each by itself:', ...alone]),
+    ...(inOrder.length === 0 ? [] : ['One after the other:', ...inOrder]),
+    ...explainPrices(upgrades.filter((_, upgrade) => !fitted.includes(upgrade))),
+  ];
 }
 
 /** The shop's own price and hours of each step, where the file gives them. */

@@ -3,7 +3,7 @@ import type { Config } from '../scenario/config.ts';
 import { type PullSummary, summarisePulls } from './pull-summary.ts';
 import { countPulls, decidingPull } from './pulls-to-limit.ts';
 import type { RunJob, Study } from './study.ts';
-import { bestOrder, cheapestWays, maskOf, type UpgradeWay, upgradesOf } from './upgrade-order.ts';
+import { bestOrder, cheapestWays, type UpgradeWay, upgradesOf } from './upgrade-order.ts';
 
 /** One step of a build, as the file lists it. */
 export interface Upgrade {
@@ -57,6 +57,8 @@ export interface UpgradeStudy {
   /** K */
   readonly limit: number;
   readonly base: UpgradedCar;
+  /** places in the list of those that the car has already: they are in nothing that follows */
+  readonly fitted: readonly number[];
   /** each upgrade on the car as it is */
   readonly alone: readonly UpgradeStep[];
   /** one on top of the other, as the file lists them */
@@ -97,13 +99,16 @@ export function* studyUpgrades(
   configOf: (chosen: readonly number[]) => Config | undefined,
   { withOrders }: { readonly withOrders: boolean },
 ): Study<UpgradeStudy | undefined> {
-  const count = upgrades.length;
   const base = configOf([]);
   if (base === undefined) return undefined;
-  const isOrdered = withOrders && isOrderable(count);
-  const places = [...upgrades.keys()];
+  const single = upgrades.map((_, upgrade) => configOf([upgrade]));
+  const fitted = fittedUpgrades(base, single);
+  const places = [...upgrades.keys()].filter((upgrade) => !fitted.includes(upgrade));
+  const isOrdered = withOrders && isOrderable(places.length) && places.length > 0;
 
-  const cars = yield* runCars(upgradeSets(count, withOrders), configOf);
+  const cars = yield* runCars(upgradeSets(places, withOrders), (chosen) =>
+    chosen.length === 1 ? single[chosen[0]] : configOf(chosen),
+  );
   const carOf = (chosen: readonly number[]): UpgradedCar | undefined => cars.get(keyOf(chosen));
   const asItIs = carOf([]);
   if (asItIs === undefined) return undefined;
@@ -119,19 +124,37 @@ export function* studyUpgrades(
   return {
     limit: base.limit.chargeTemperature,
     base: asItIs,
+    fitted,
     alone: places.map((upgrade) => stepOf([], upgrade)),
     inOrder: stepsOf(places),
-    ...(isOrdered && { best: ordersOf(upgrades, carOf, stepsOf) }),
+    ...(isOrdered && { best: ordersOf(upgrades, places, carOf, stepsOf) }),
   };
+}
+
+/**
+ * Upgrades that a car has already: made alone, they leave it as it is to the model, whatever it is then called.
+ *
+ * @param single - the car with each upgrade of the list alone; undefined where it cannot be
+ * @returns their places in the list
+ */
+export function fittedUpgrades(base: Config, single: readonly (Config | undefined)[]): number[] {
+  const unnamed = (config: Config): string => JSON.stringify({ ...config, name: '' });
+  const asItIs = unnamed(base);
+  return single.flatMap((config, upgrade) => (config !== undefined && unnamed(config) === asItIs ? [upgrade] : []));
 }
 
 const isOrderable = (count: number): boolean => count <= MOST_UPGRADES_ORDERED;
 
-/** The sets of `count` upgrades that {@link studyUpgrades} asks a car for: places in ascending order, none first. */
-export function upgradeSets(count: number, withOrders: boolean): number[][] {
-  if (withOrders && isOrderable(count)) return Array.from({ length: 2 ** count }, (_, mask) => upgradesOf(mask));
-  const places = [...Array(count).keys()];
-  return [[], ...places.map((upgrade) => [upgrade]), ...places.slice(1).map((upgrade) => places.slice(0, upgrade + 1))];
+/**
+ * The sets of upgrades that {@link studyUpgrades} asks a car for, none first: places in ascending order.
+ *
+ * @param places - of the upgrades that are not fitted already
+ */
+export function upgradeSets(places: readonly number[], withOrders: boolean): number[][] {
+  if (withOrders && isOrderable(places.length)) {
+    return Array.from({ length: 2 ** places.length }, (_, mask) => upgradesOf(mask).map((k) => places[k]));
+  }
+  return [[], ...places.map((upgrade) => [upgrade]), ...places.slice(1).map((_, k) => places.slice(0, k + 2))];
 }
 
 const keyOf = (chosen: readonly number[]): string => chosen.toSorted((a, b) => a - b).join();
@@ -190,28 +213,31 @@ function changeBetween(from: UpgradedCar, to: UpgradedCar): UpgradeChange {
 
 function ordersOf(
   upgrades: readonly Upgrade[],
+  places: readonly number[],
   carOf: (chosen: readonly number[]) => UpgradedCar | undefined,
   stepsOf: (order: readonly number[]) => UpgradeStep[],
 ): UpgradeOrders {
-  const hasAllPrices = upgrades.every(({ price }) => price !== undefined);
-  const order = bestOrder(upgrades.length, (mask) => {
-    const car = carOf(upgradesOf(mask));
-    const money = hasAllPrices ? sumOf(upgradesOf(mask), (upgrade) => upgrades[upgrade].price ?? 0) : 0;
+  const hasAllPrices = places.every((upgrade) => upgrades[upgrade].price !== undefined);
+  const order = bestOrder(places.length, (mask) => {
+    const chosen = upgradesOf(mask).map((k) => places[k]);
+    const car = carOf(chosen);
+    const money = hasAllPrices ? sumOf(chosen, (upgrade) => upgrades[upgrade].price ?? 0) : 0;
     return car && { pulls: car.count, peak: car.deciding?.peak ?? NO_PEAK, money };
   });
-  return { ...(order && { order: stepsOf(order) }), ...waysOf(upgrades, carOf) };
+  return { ...(order && { order: stepsOf(order.map((k) => places[k])) }), ...waysOf(upgrades, places, carOf) };
 }
 
 function waysOf(
   upgrades: readonly Upgrade[],
+  places: readonly number[],
   carOf: (chosen: readonly number[]) => UpgradedCar | undefined,
 ): Pick<UpgradeOrders, 'ways'> {
-  const priced = maskOf([...upgrades.keys()].filter((upgrade) => upgrades[upgrade].price !== undefined));
-  if (priced === 0) return {};
-  const ways = Array.from({ length: 2 ** upgrades.length }, (_, mask) => mask).flatMap((mask): UpgradeWay[] => {
-    const chosen = upgradesOf(mask);
+  const priced = places.filter((upgrade) => upgrades[upgrade].price !== undefined);
+  if (priced.length === 0) return {};
+  const ways = Array.from({ length: 2 ** priced.length }, (_, mask) => mask).flatMap((mask): UpgradeWay[] => {
+    const chosen = upgradesOf(mask).map((k) => priced[k]);
     const car = carOf(chosen);
-    if ((mask & priced) !== mask || car === undefined || car.stoppedBecause !== undefined) return [];
+    if (car === undefined || car.stoppedBecause !== undefined) return [];
     const areHoursKnown = chosen.every((upgrade) => upgrades[upgrade].hours !== undefined);
     return [
       {

@@ -112,48 +112,52 @@ function Answer({ display, found, study }: AnswerProps) {
     <>
       <div class="upgrades-part">
         <Sentences of={[...words.lead, ...words.base].map(onScreen)} />
-      </div>
-      <UpgradesFigure
-        marks={upgradeMarks(study, shown, list, units)}
-        unit={scaleOf('degC', units).unit}
-        orderName={orderName}
-      />
-      <div class="upgrades-table">
-        <AnswerTable
-          name={`One on top of the other, in ${orderName}`}
-          {...upgradeTable(base, shown, list, units, 'short')}
-        />
-        {/* The order itself stands above. */}
-        <Facts of={best?.order ? words.best.slice(1) : words.best} />
-      </div>
-      {best?.ways && <WaysFigure ways={best.ways} />}
-      {words.ways.length > 0 && (
-        <div class="upgrades-table">
-          {best?.ways && <AnswerTable name="The cheapest way" heads={WAY_HEADS} rows={wayRows(best.ways, list)} />}
-          {/* The ways themselves are in the table. */}
-          <Facts of={words.ways.slice(best?.ways?.length ?? 0)} />
-        </div>
-      )}
-      <div class="upgrades-part">
-        {more.map(({ name, steps, facts }) => (
-          <Fold key={name} title={`${name}: every figure`}>
-            {() => (
-              <>
-                <AnswerTable
-                  name={name}
-                  {...upgradeTable(base, steps, list, units, steps === alone ? 'alone' : 'on top')}
-                />
-                <Facts of={facts} />
-              </>
-            )}
-          </Fold>
-        ))}
-        <p class="small">
-          Coolant, core drop, drive power and air are those at the end of the first pull. Prices and hours are the
-          file's own; a pull counts as long as it and all before it stay at or under the limit.
-        </p>
         <Estimate />
       </div>
+      {alone.length > 0 && (
+        <>
+          <UpgradesFigure
+            marks={upgradeMarks(study, shown, list, units)}
+            unit={scaleOf('degC', units).unit}
+            orderName={orderName}
+          />
+          <div class="upgrades-table">
+            <AnswerTable
+              name={`One on top of the other, in ${orderName}`}
+              {...upgradeTable(base, shown, list, units, 'short')}
+            />
+            {/* The order itself stands above. */}
+            <Facts of={best?.order ? words.best.slice(1) : words.best} />
+          </div>
+          {best?.ways && <WaysFigure ways={best.ways} />}
+          {words.ways.length > 0 && (
+            <div class="upgrades-table">
+              {best?.ways && <AnswerTable name="The cheapest way" heads={WAY_HEADS} rows={wayRows(best.ways, list)} />}
+              {/* The ways themselves are in the table. */}
+              <Facts of={words.ways.slice(best?.ways?.length ?? 0)} />
+            </div>
+          )}
+          <div class="upgrades-part">
+            {more.map(({ name, steps, facts }) => (
+              <Fold key={name} title={`${name}: every figure`}>
+                {() => (
+                  <>
+                    <AnswerTable
+                      name={name}
+                      {...upgradeTable(base, steps, list, units, steps === alone ? 'alone' : 'on top')}
+                    />
+                    <Facts of={facts} />
+                  </>
+                )}
+              </Fold>
+            ))}
+            <p class="small">
+              Coolant, core drop, drive power and air are those at the end of the first pull. Prices and hours are the
+              file's own; a pull counts as long as it and all before it stay at or under the limit.
+            </p>
+          </div>
+        </>
+      )}
     </>
   );
 }

@@ -1,6 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { bestOrder, cheapestWays, maskOf, type SetWorth, upgradesOf } from '../../../src/sim/answers/upgrade-order.ts';
+import { bestOrder, cheapestWays, type SetWorth, upgradesOf } from '../../../src/sim/answers/upgrade-order.ts';
+
+/** A set as one bit an upgrade. */
+const maskOf = (upgrades: readonly number[]): number => upgrades.reduce((mask, each) => mask + 2 ** each, 0);
 
 /** Every order of some upgrades. */
 function ordersOf(upgrades: readonly number[]): number[][] {

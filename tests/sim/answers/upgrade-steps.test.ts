@@ -1,12 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { conduct, type RunJob } from '../../../src/sim/answers/study.ts';
-import { explainUpgrades } from '../../../src/sim/answers/upgrade-sentences.ts';
-import { studyUpgrades, type Upgrade } from '../../../src/sim/answers/upgrade-steps.ts';
+import { explainSteps, explainUpgrades } from '../../../src/sim/answers/upgrade-sentences.ts';
+import { fittedUpgrades, studyUpgrades, type Upgrade } from '../../../src/sim/answers/upgrade-steps.ts';
 import { FILE_WORDING } from '../../../src/sim/answers/wording.ts';
 import type { TimeSeries } from '../../../src/sim/results/time-series.ts';
 import { parseScenario } from '../../../src/sim/scenario/parse.ts';
+import type { Scenario } from '../../../src/sim/scenario/scenario.ts';
 import { toConfig } from '../../../src/sim/scenario/to-config.ts';
 import { applyUpgrades } from '../../../src/sim/scenario/upgrade-list.ts';
+import { applyVariant } from '../../../src/sim/scenario/variants.ts';
 import { handMadeSeries } from '../../support/hand-made-series.ts';
 import { shippedDocument } from '../../support/shipped.ts';
 import { type Edits, shortConfig } from '../../support/short-session.ts';
@@ -116,12 +118,23 @@ describe('steps in a short session', () => {
 });
 
 /** Runs made by hand: peaks in degC by the upgrades that are fitted, "0,2"; undefined where the car cannot be. */
-function byHand(upgrades: readonly Upgrade[], peaks: Readonly<Record<string, readonly number[]>>, withOrders = false) {
+function byHand(
+  upgrades: readonly Upgrade[],
+  peaks: Readonly<Record<string, readonly number[]>>,
+  withOrders = false,
+  fitted: readonly number[] = [],
+) {
   const short = shortConfig({ 'limit.chargeTemperature': LIMIT });
   const asked: string[] = [];
   const study = studyUpgrades(
     upgrades,
-    (chosen) => (chosen.join() in peaks ? { ...short, name: chosen.join() } : undefined),
+    (chosen) => {
+      if (!(chosen.join() in peaks)) return undefined;
+      const parts = chosen.filter((upgrade) => !fitted.includes(upgrade));
+      const gain = parts.reduce((sum, upgrade) => sum + 2 ** upgrade, 0);
+      // Each set is another car, a heavier plenum, but for what is fitted already.
+      return { ...short, name: chosen.join(), plenum: { ...short.plenum, heatCapacity: 1e3 + gain } };
+    },
     { withOrders },
   );
   const runOf = ({ config: { name } }: RunJob): TimeSeries => {
@@ -188,7 +201,8 @@ describe('steps by hand', () => {
   });
 
   it('a run that stops early is said, and is no way to any number of pulls', () => {
-    const study = studyUpgrades(two({ price: 1 }), () => shortConfig({ 'start.coolant': 140 }), { withOrders: true });
+    const configOf = ({ length }: readonly number[]) => shortConfig({ 'start.coolant': 140 - length });
+    const study = studyUpgrades(two({ price: 1 }), configOf, { withOrders: true });
     const stopped = conduct(study);
     expect(stopped?.base.stoppedBecause).toContain('boil');
     expect(stopped?.best?.ways).toEqual([]);
@@ -216,10 +230,73 @@ describe('steps by hand', () => {
       expect(study.best !== undefined).toBe(withOrders && count <= 8);
       if (count === 9) {
         expect(words.best).toEqual([
-          'Best order and cheapest way are worked out for up to 8 upgrades; the file has 9.',
+          'Best order and cheapest way are worked out for up to 8 upgrades; there are 9 to weigh.',
         ]);
       }
     }
+  });
+});
+
+describe('what is fitted already', () => {
+  const three: Upgrade[] = [
+    { name: 'core', price: 100 },
+    { name: 'pump', price: 50 },
+    { name: 'tank', price: 30 },
+  ];
+  // With the core on, "0" is the car as it is; were it run, it would be off by 9 K.
+  const peaks = { '': [51, 52], 0: [60, 61], 1: [49, 51], 2: [50.5, 52], '1,2': [48, 49] };
+  const { study, words, asked } = byHand(three, peaks, true, [0]);
+
+  it('is not run, and is in no table, no order and no way', () => {
+    expect(asked.toSorted()).toEqual(['', '1', '1,2', '2']);
+    expect(study.fitted).toEqual([0]);
+    expect(study.alone.map(({ upgrade }) => upgrade)).toEqual([1, 2]);
+    expect(study.inOrder.map(({ upgrade, car }) => [upgrade, car?.count])).toEqual([
+      [1, 1],
+      [2, 2],
+    ]);
+    expect(study.best?.order?.map(({ upgrade }) => upgrade)).toEqual([1, 2]);
+    expect(study.best?.ways?.map(({ money, upgrades }) => [money, upgrades])).toEqual([
+      [0, []],
+      [50, [1]],
+      [80, [1, 2]],
+    ]);
+  });
+
+  it('is said, in the answer and in the letter, where it has no price', () => {
+    expect(words.base[1]).toBe(
+      'Already fitted to this car, and so not weighed: core. What they buy shows on a car without them.',
+    );
+    const said = [words.lead, words.alone, words.inOrder, words.best, words.ways].flat().join(' ');
+    expect(said).not.toContain('core');
+    const letter = explainSteps(study, three, [{ earlier: 0, later: 1, path: 'lines.bore' }], FILE_WORDING);
+    expect(letter[0]).toBe('Already fitted: core.');
+    expect(letter.at(-1)).toBe("The shop's prices, and hours to fit: pump 50; tank 30.");
+  });
+
+  it('may be all there is', () => {
+    const all = byHand(two(), { '': [51], 0: [51], 1: [51], '0,1': [51] }, true, [0, 1]);
+    expect(all.study).toMatchObject({ fitted: [0, 1], alone: [], inOrder: [] });
+    expect(all.study).not.toHaveProperty('best');
+    expect(explainSteps(all.study, two(), [], FILE_WORDING)).toEqual(['Already fitted: core; pump.']);
+  });
+
+  it('is found in the demo car whose steps lead up to it, by its values', () => {
+    const { scenario } = parseScenario(JSON.stringify(shippedDocument('session-coupe')));
+    if (scenario === undefined) throw new Error('no coupe');
+    const list = scenario.values.upgrades ?? [];
+    const on = (car: Scenario) =>
+      fittedUpgrades(
+        toConfig(car),
+        list.map((_, upgrade) => {
+          const made = applyUpgrades(car, list, [upgrade]).scenario;
+          return made && toConfig(made);
+        }),
+      );
+    // As its file has it: exchanger, core ports and pump of the list stand in the car, the tank does not.
+    expect(on(scenario)).toEqual([0, 1, 2]);
+    const stock = applyVariant(scenario, 'stock loop').scenario;
+    expect(stock && on(stock)).toEqual([]);
   });
 });
 

@@ -19,6 +19,7 @@ const carAt = (celsius: number, count: number) => ({
 export const STUDY: UpgradeStudy = {
   limit: kelvin(50),
   base: carAt(60, 0),
+  fitted: [],
   alone: [
     {
       upgrade: 0,

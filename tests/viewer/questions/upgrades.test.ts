@@ -61,6 +61,17 @@ describe('the cars that are asked about', () => {
     ]);
   });
 
+  it('leave out what is fitted already, but for the car that shows it', () => {
+    const wide = read({ 'core.airConductance': 585 });
+    const keys = (withOrders: boolean) => withUpgradedCars(wide, { list, withOrders }).cars.map(([key]) => key);
+    expect(keys(true)).toEqual(['0', '1', '2', '1,2']);
+    expect(keys(false)).toEqual(['0', '1', '2', '1,2']);
+    const steps = [{ upgrade: 1, car: { count: 1, pullsRun: 2 } }, { upgrade: 2 }];
+    // Refused with the pump that is too small, and not for the core, which is not made again.
+    const reasons = refusals({ alone: steps.slice(0, 1), inOrder: steps }, measured, list);
+    expect(reasons.join()).toContain('half a pump');
+  });
+
   it('leave out what the file refuses, and the reason is told once', () => {
     const keys = withUpgradedCars(byCurve, { list, withOrders: true }).cars.map(([key]) => key);
     expect(keys).toEqual(['0', '1', '0,1']);
