@@ -69,7 +69,7 @@ describe('more answers', () => {
     const { page, context, faults } = await visitor();
     await ask(page, 'Upgrades');
     expect((await page.locator('.question-words p').allInnerTexts()).map(plain).slice(0, 2)).toEqual([
-      'Cheapest way to all 8 pulls: bigger core, for 1680 and 11 h.',
+      'Cheapest way to all 8 pulls, for 1680 and 11 h: bigger core.',
       expect.stringMatching(/^Best order: bigger core; /),
     ]);
     const short = await rowsOf(page, 'One on top of the other, in the best order');

@@ -73,7 +73,8 @@ export function explainUpgrades(
 function leadWords({ base, alone, inOrder, best }: UpgradeStudy, upgrades: readonly Upgrade[]): string[] {
   if (best === undefined) return [];
   const all = Math.max(...[base, ...[...alone, ...inOrder].map(({ car }) => car)].map((car) => car?.pullsRun ?? 0));
-  return [...cheapestWords(best.ways, all, upgrades), ...(best.order ? [orderSentence(best.order, upgrades)] : [])];
+  const order = best.order !== undefined && best.order.length > 1 ? [orderSentence(best.order, upgrades)] : [];
+  return [...cheapestWords(best.ways, all, upgrades), ...order];
 }
 
 function cheapestWords(ways: readonly UpgradeWay[] | undefined, all: number, upgrades: readonly Upgrade[]): string[] {
@@ -83,20 +84,18 @@ function cheapestWords(ways: readonly UpgradeWay[] | undefined, all: number, upg
   if (most === 0) return ['None of the upgrades, nor all of them together, keeps a pull under the limit.'];
   const allPulls = all === 1 ? 'the one pull' : `all ${pulls(all)}`;
   if (most === all && chosen.length === 0) return [`The car as it is makes ${allPulls}.`];
-  if (most === all) return [`Cheapest way to ${allPulls}: ${boughtWords(way, upgrades)}.`];
-  const has = chosen.length === 0 ? 'as the car makes as it is' : `cheapest with ${boughtWords(way, upgrades)}`;
-  return [`No set of the upgrades makes ${allPulls}; the most is ${most}, ${has}.`];
+  const bought = `${priceWords(way)}: ${namesOf(chosen, upgrades)}.`;
+  if (most === all) return [`Cheapest way to ${allPulls}, ${bought}`];
+  const has = chosen.length === 0 ? 'as the car makes as it is.' : `cheapest ${bought}`;
+  return [`No set of the upgrades makes ${allPulls}; the most is ${most}, ${has}`];
 }
 
 const namesOf = (chosen: readonly number[], upgrades: readonly Upgrade[]): string =>
   chosen.map((upgrade) => upgrades[upgrade].name).join('; ');
 
-/** "core; pump, for 150.3 and 2.5 h" */
-function boughtWords({ money, hours, upgrades: chosen }: UpgradeWay, upgrades: readonly Upgrade[]): string {
-  if (chosen.length === 0) return 'the car as it is';
-  const time = hours === undefined ? '' : ` and ${figure(hours)} h`;
-  return `${namesOf(chosen, upgrades)}, for ${moneyText(money)}${time}`;
-}
+/** "for 150.3 and 2.5 h" */
+const priceWords = ({ money, hours }: UpgradeWay): string =>
+  `for ${moneyText(money)}${hours === undefined ? '' : ` and ${figure(hours)} h`}`;
 
 function baseWords({ base, limit }: UpgradeStudy, wording: Words): string[] {
   const { count, pullsRun, deciding, stoppedBecause } = base;
@@ -159,6 +158,7 @@ function orderWords(
 ): string[] {
   if (order === undefined)
     return ['No order can be fitted step by step: each passes through a car that the file refuses.'];
+  if (order.length === 1) return [];
   return [
     orderSentence(order, upgrades),
     ...againstFile(inOrder, order, wording),
@@ -204,7 +204,8 @@ function wayWords({ base: { pullsRun }, fitted, best }: UpgradeStudy, upgrades: 
   const lines = ways.map((way, k) => {
     const least = k === 0 ? 0 : ways[k - 1].pulls + 1;
     const range = least === way.pulls ? pulls(way.pulls) : `${least} to ${pulls(way.pulls)}`;
-    return `${range}: ${boughtWords(way, upgrades)}.`;
+    const isAsItIs = way.upgrades.length === 0;
+    return `${range}: ${isAsItIs ? 'the car as it is' : `${namesOf(way.upgrades, upgrades)}, ${priceWords(way)}`}.`;
   });
   return [
     ...lines,

@@ -1,6 +1,7 @@
 import { clockTime, fixed } from '../format.ts';
 import type { PlotSpan } from '../state/display.ts';
 import { isPull, nameOf, type Phase, phaseAt } from '../time/phases.ts';
+import { timeStep } from '../time/time-scale.ts';
 
 /** A stretch of time [s]. */
 export interface Stretch {
@@ -79,9 +80,6 @@ function aroundPull(phases: readonly Phase[], length: number, pinned: number): V
 /** Shortest stretch to zoom to [s]. */
 const SHORTEST = 0.5;
 
-/** Steps of a time axis [s]. */
-const TIME_STEPS = [0.1, 0.2, 0.5, 1, 2, 4, 10, 20, 30, 60, 120, 300, 600, 1200, 3600, 7200, 18_000];
-
 /** An axis shorter than this leaves its caption little room [px]. */
 const SHORT_AXIS = 340;
 
@@ -91,8 +89,7 @@ export function timeTicks(
   width: number,
   room: number,
 ): { times: number[]; texts: string[]; caption: string } {
-  const least = ((view.to - view.from) * room) / Math.max(1, width);
-  const step = TIME_STEPS.find((each) => each >= least) ?? TIME_STEPS[TIME_STEPS.length - 1];
+  const step = timeStep(((view.to - view.from) * room) / Math.max(1, width));
   const times: number[] = [];
   for (let k = Math.ceil((view.from - view.zero) / step); view.zero + k * step <= view.to; k++) {
     times.push(view.zero + k * step);

@@ -4,6 +4,7 @@ import type { Comparison } from '../../sim/index.ts';
 import { briefly, clockTime, scaleOf } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
 import { roundRange, roundStep, ticksBetween } from '../time/ticks.ts';
+import { timeStep } from '../time/time-scale.ts';
 import { useSize } from '../time/use-size.ts';
 import { LevelLines, placeOn, UprightLines } from './scales.tsx';
 import { thinned } from './thinned.ts';
@@ -111,7 +112,7 @@ export function CompareFigure({ cars, comparison: { time, charge }, units }: Com
           Less {cars[0].name}, {differenceUnit}
         </text>
         <UprightLines
-          ticks={ticksBetween(0, end, timeStep(end, width))}
+          ticks={ticksBetween(0, end, timeStep((ROOM_FOR_TIME / width) * end))}
           place={x}
           write={(at) => clockTime(at, 0)}
           from={below.height - below.foot}
@@ -138,9 +139,3 @@ const rangeOf = (values: readonly number[], most: number): readonly [number, num
     values.reduce((high, value) => Math.max(high, value)),
     most,
   );
-
-/** Round steps of seconds, or of whole minutes, with room for the clock times between them [s]. */
-function timeStep(end: number, width: number): number {
-  const least = (ROOM_FOR_TIME / width) * end;
-  return least < 60 ? roundStep(least) : 60 * Math.ceil(roundStep(least / 60));
-}

@@ -102,11 +102,12 @@ function Answer({ display, found, study }: AnswerProps) {
   const { base, alone, inOrder, best } = study;
   const shown = best?.order ?? inOrder;
   const orderName = best?.order ? 'the best order' : 'the order of the file';
+  const isOne = alone.length === 1;
   const refused = refusals(study, found.car.scenario, list);
   const more: readonly MoreFigures[] = [
     { name: 'Each alone, on the car as it is', steps: alone, facts: [...words.alone, ...refused.map(onScreen)] },
-    { name: 'In the order of the file', steps: inOrder, facts: words.inOrder },
-    ...(best?.order ? [{ name: 'In the best order', steps: best.order, facts: [] }] : []),
+    ...(isOne ? [] : [{ name: 'In the order of the file', steps: inOrder, facts: words.inOrder }]),
+    ...(best?.order && !isOne ? [{ name: 'In the best order', steps: best.order, facts: [] }] : []),
   ];
   return (
     <>
@@ -123,7 +124,7 @@ function Answer({ display, found, study }: AnswerProps) {
           />
           <div class="upgrades-table">
             <AnswerTable
-              name={`One on top of the other, in ${orderName}`}
+              name={isOne ? 'On the car as it is' : `One on top of the other, in ${orderName}`}
               {...upgradeTable(base, shown, list, units, 'short')}
             />
             {/* The order itself stands above. */}

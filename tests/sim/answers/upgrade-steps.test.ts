@@ -274,6 +274,11 @@ describe('what is fitted already', () => {
     expect(letter.at(-1)).toBe("The shop's prices, and hours to fit: pump 50; tank 30.");
   });
 
+  it('may leave one, of which there is no order to tell', () => {
+    const one = byHand(two({ price: 5, hours: 2 }), { '': [51], 0: [49], 1: [51] }, true, [1]).words;
+    expect([one.lead, one.best]).toEqual([['Cheapest way to the one pull, for 5 and 2 h: core.'], []]);
+  });
+
   it('may be all there is', () => {
     const all = byHand(two(), { '': [51], 0: [51], 1: [51], '0,1': [51] }, true, [0, 1]);
     expect(all.study).toMatchObject({ fitted: [0, 1], alone: [], inOrder: [] });
@@ -342,12 +347,12 @@ describe('order and money in words', () => {
   it('leads with the cheapest way to all pulls, or to the most there are, and the best order', () => {
     const priced = two({ price: 100.1, hours: 2 }, { price: 50.2 });
     expect(byHand(priced, PEAKS, true).words.lead).toEqual([
-      'Cheapest way to all 3 pulls: core; pump, for 150.3.',
+      'Cheapest way to all 3 pulls, for 150.3: core; pump.',
       'Best order: pump; core.',
     ]);
     const leadOf = (peaks: typeof PEAKS, list = priced) => byHand(list, peaks, true).words.lead[0];
     expect(leadOf({ ...PEAKS, '0,1': [48, 48, 53] })).toBe(
-      'No set of the upgrades makes all 3 pulls; the most is 2, cheapest with pump, for 50.2.',
+      'No set of the upgrades makes all 3 pulls; the most is 2, cheapest for 50.2: pump.',
     );
     const warm = { '': [49, 53, 53], 0: [49, 53, 53], 1: [49, 53, 53], '0,1': [49, 53, 53] };
     expect(leadOf(warm)).toBe('No set of the upgrades makes all 3 pulls; the most is 1, as the car makes as it is.');
