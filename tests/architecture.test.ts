@@ -74,6 +74,7 @@ const MAY_IMPORT: Record<string, readonly string[]> = {
     'src/sim/scenario/issue.ts',
     'src/sim/scenario/other-day.ts',
     'src/sim/scenario/parameters/sources.ts',
+    'src/sim/scenario/row-at.ts',
     'src/sim/scenario/scenario.ts',
     'src/sim/scenario/to-config.ts',
     'src/sim/scenario/variants.ts',

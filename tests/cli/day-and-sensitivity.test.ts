@@ -79,10 +79,17 @@ describe('soakbench sensitivity', () => {
     expect(await runCommandLine([...SHORT, '--csv', '--range', 'intake.pickUp=0:20'])).toBe(0);
     const [heading, ...rows] = said.out.trimEnd().split('\r\n');
     expect(heading).toBe(
-      'run,"core conductance, air side","core conductance, coolant side",pump free flow,pump shut-off pressure,air speed at the exchanger,compressor idle power,swallowing exponent,outside temperature [K],intake.pickUp,pulls,peak [degC]',
+      'run,"core conductance, air side","core conductance, coolant side",pump free flow,pump shut-off pressure,air speed at the exchanger,compressor idle power,swallowing exponent,outside temperature [K],intake pick-up [K],pulls,peak [degC]',
     );
     expect(rows).toHaveLength(12);
     for (const row of rows) expect(row.split(',').map(Number).filter(Number.isFinite)).toHaveLength(12);
+  });
+
+  it('calls a range of the user as the guide to keys does, with its unit', async () => {
+    const own = ['--range', 'intake.pickUp=2:12', '--range', 'lines.afterCore.length=1:3'];
+    expect(await runCommandLine([...SHORT, ...own])).toBe(0);
+    expect(said.out).toMatch(/^intake pick-up .* 2 to 12 K$/m);
+    expect(said.out).toMatch(/^segment length \(lines\.afterCore\.length\) .* 1 to 3 m$/m);
   });
 
   it('is the same to the byte for the same seed', async () => {

@@ -5,6 +5,7 @@ import { type Issue, isError, type JsonObject } from '../scenario/issue.ts';
 import { scaledConductance, scaledPump } from '../scenario/laws.ts';
 import { onDay } from '../scenario/other-day.ts';
 import { COMMON_PRACTICE } from '../scenario/parameters/sources.ts';
+import { numberInWords } from '../scenario/row-at.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { toConfig } from '../scenario/to-config.ts';
 import { applyChanges } from '../scenario/variants.ts';
@@ -146,9 +147,10 @@ export function uncertainInputs(scenario: Scenario, own: readonly OwnRange[]): U
   return [
     ...trade,
     ...(paths.includes('ambient.temperature') ? [] : [OUTSIDE]),
-    ...own.map(
-      ({ path, low, high }): UncertainInput => ({ name: path, path, kind: 'value', low, high, source: 'as given' }),
-    ),
+    ...own.map(({ path, low, high }): UncertainInput => {
+      const { label: name, ...unit } = numberInWords(path);
+      return { name, path, kind: 'value', low, high, ...unit, source: 'as given' };
+    }),
   ];
 }
 

@@ -1,16 +1,15 @@
-import { figure } from '../units.ts';
-import { parameterGroups } from './guide.ts';
+import { type FileUnit, figure } from '../units.ts';
 import { isList, isObject, type JsonObject, type JsonValue } from './issue.ts';
 import { stepsOf } from './place.ts';
+import { numberRowAt } from './row-at.ts';
 import type { Scenario } from './scenario.ts';
-import { isNumberRow } from './table.ts';
 
 /** A key that two scenarios do not agree in. */
 export interface ChangedInput {
   /** of the file, an item of a list always with its index */
   readonly path: string;
   /** unit of the key; absent where it has none */
-  readonly unit?: string;
+  readonly unit?: FileUnit;
   /** in the unit of the key, defaults in place; absent where the scenario has no such key */
   readonly from?: JsonValue;
   readonly to?: JsonValue;
@@ -35,18 +34,17 @@ const NOT_INPUTS = ['name', 'notes', 'variants', 'upgrades'];
 export function changedInputs(first: Scenario, other: Scenario): ChangedInput[] {
   const from = leavesOf(first.values as unknown as JsonObject);
   const to = leavesOf(other.values as unknown as JsonObject);
-  const units = unitsOfPaths();
   return [...new Set([...from.keys(), ...to.keys()])].flatMap((path): ChangedInput[] => {
     const steps = stepsOf(path);
     if (NOT_INPUTS.includes(steps[0])) return [];
     const [a, b] = [from.get(path), to.get(path)];
     if (JSON.stringify(a) === JSON.stringify(b)) return [];
     if (!isTyped(first.document, steps) && !isTyped(other.document, steps)) return [];
-    const unit = units.get(path.replace(/\.\d+(?=\.)/g, '.*'));
+    const unit = numberRowAt(path)?.unit;
     return [
       {
         path,
-        ...(unit !== undefined && { unit }),
+        ...(unit !== undefined && unit !== '-' && { unit }),
         ...(a !== undefined && { from: a }),
         ...(b !== undefined && { to: b }),
       },
@@ -73,17 +71,4 @@ function isTyped(document: JsonValue | undefined, [step, ...rest]: readonly stri
   if (isList(document)) return isTyped(document[Number(step)], rest);
   if (!isObject(document)) return true;
   return step === '0' ? isTyped(document, rest) : isTyped(document[step], rest);
-}
-
-/** Units by path, "*" for the index of a list. */
-function unitsOfPaths(): Map<string, string> {
-  return new Map(
-    parameterGroups().flatMap(({ places, rows }) =>
-      places.flatMap((place) =>
-        rows.flatMap(({ key, row }): [string, string][] =>
-          isNumberRow(row) && row.unit !== '-' ? [[place === '' ? key : `${place}.${key}`, row.unit]] : [],
-        ),
-      ),
-    ),
-  );
 }

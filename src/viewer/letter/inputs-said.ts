@@ -1,5 +1,6 @@
 import { isNumberRow } from '../../sim/index.ts';
-import { type FieldSpec, fieldGroups, readAt } from '../inputs/fields.ts';
+import { fieldGroups, readAt } from '../inputs/fields.ts';
+import { inputName, specAt, valueInWords } from '../inputs/input-words.ts';
 import { measureOf, valueText } from '../inputs/measure.ts';
 import { PARTS } from '../inputs/parts.ts';
 import { type Car, changedPaths, valueAt } from '../state/cars.ts';
@@ -24,7 +25,7 @@ interface SaidInputs {
 export function sayInputs(before: Car, after: Car | undefined, units: UnitChoice): SaidInputs {
   const hand = after ?? before;
   const changed = after === undefined ? [] : changedPaths(before.document, after.document);
-  const named = (path: string) => nameOf(after ?? before, path) ?? nameOf(before, path) ?? path;
+  const named = (path: string) => inputName(after ?? before, path) ?? inputName(before, path) ?? path;
   const drive = fieldGroups(hand.document).flatMap(({ path, fields }) =>
     path.startsWith('cycle') ? fields.filter((field) => /\.(repeat|duration)$/.test(field.path)) : [],
   );
@@ -42,28 +43,8 @@ const isKnown = (car: Car, path: string): boolean =>
   readAt(car.scenario, path) !== undefined &&
   (valueAt(car.document, path) !== undefined || specAt(car, path)?.row.default === undefined);
 
-/** The row of a path, or of the pair that it is an end of. */
-function specAt({ document }: Car, path: string): FieldSpec | undefined {
-  const all = fieldGroups(document).flatMap(({ fields }) => fields);
-  return all.find((field) => field.path === path) ?? all.find((field) => field.path === path.replace(/\.[01]$/, ''));
-}
-
-/** What the table calls a path, behind the name of the phase that it belongs to. */
-function nameOf(car: Car, path: string): string | undefined {
-  const spec = specAt(car, path);
-  if (spec === undefined) return undefined;
-  const phase = spec.path.startsWith('cycle.') ? spec.path.replace(/\.[^.]+$/, '.name') : undefined;
-  const name = phase === undefined ? undefined : valueAt(car.document, phase);
-  return typeof name === 'string' ? `${name}: ${spec.row.label}` : spec.row.label;
-}
-
 function said(car: Car, path: string, units: UnitChoice): string {
-  const value = readAt(car.scenario, path);
-  if (value === undefined || value === null) return 'none';
   const row = specAt(car, path)?.row;
-  const write = (each: unknown): string =>
-    typeof each === 'number' && row !== undefined && isNumberRow(row)
-      ? valueText(each, measureOf(row.unit, units))
-      : String(each);
-  return Array.isArray(value) ? value.map(write).join(' rising to ') : write(value);
+  const measure = row !== undefined && isNumberRow(row) ? measureOf(row.unit, units) : undefined;
+  return valueInWords(readAt(car.scenario, path), (value) => (measure ? valueText(value, measure) : String(value)));
 }

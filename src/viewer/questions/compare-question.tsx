@@ -8,9 +8,17 @@ import { plannedPhases } from '../time/phases.ts';
 import { AnswerTable } from './answer-table.tsx';
 import { CompareFigure, LineSample } from './compare-figure.tsx';
 import { changeRows, compareRows } from './compare-rows.ts';
-import { candidatesOf, firstPicks, MOST_CARS, type Picks, pickedCars, withPick } from './compared-cars.ts';
+import {
+  candidatesOf,
+  firstPicks,
+  MOST_CARS,
+  type PickedCar,
+  type Picks,
+  pickedCars,
+  withPick,
+} from './compared-cars.ts';
 import { QuestionFrame, Sentences } from './question-frame.tsx';
-import { type FoundAnswer, useQuestion } from './use-question.ts';
+import { type FoundAnswer, useBuiltQuestion } from './use-question.ts';
 
 /** The common time axis: so many steps of the longest cycle at most, and no step below this [s]. */
 const MOST_STEPS = 10_000;
@@ -23,7 +31,12 @@ export function CompareQuestion(props: PageProps) {
   const candidates = useMemo(() => candidatesOf(session), [before.value, after.value]);
   const picks = useSignal<Picks>(firstPicks(candidates, after.value?.label));
   const cars = useMemo(() => pickedCars(candidates, picks.value), [candidates, picks.value]);
-  const { found, ...asking } = useQuestion(props, 'compare', { cars, interval: intervalOf(cars) });
+  const { found, ...asking } = useBuiltQuestion(
+    props,
+    'compare',
+    { cars, interval: intervalOf(cars) },
+    (_, asked) => asked,
+  );
   return (
     <QuestionFrame
       title="Which car is better, and by how much?"
@@ -70,10 +83,12 @@ function intervalOf(cars: readonly ComparedCar[]): number {
   return Math.max(LEAST_STEP, Math.max(...ends) / MOST_STEPS);
 }
 
-function Answer({ found, units }: { readonly found: FoundAnswer<'compare'>; readonly units: UnitChoice }) {
+type Found = FoundAnswer<'compare', { readonly cars: readonly PickedCar[] }>;
+
+function Answer({ found, units }: { readonly found: Found; readonly units: UnitChoice }) {
   const { asked, result } = found;
   const { cars } = asked;
-  const changes = changeRows(cars);
+  const changes = changeRows(cars, units);
   const names = cars.map(({ name }) => name);
   const marks = [null, ...cars.map(({ line }) => <LineSample key={line} line={line} />)];
   return (
@@ -92,12 +107,7 @@ function Answer({ found, units }: { readonly found: FoundAnswer<'compare'>; read
       </div>
       {changes.length > 0 && (
         <div class="whole-row">
-          <AnswerTable
-            name="Inputs in which they differ, as in the file"
-            heads={['Input', ...names]}
-            marks={marks}
-            rows={changes}
-          />
+          <AnswerTable name="Inputs in which they differ" heads={['Input', ...names]} marks={marks} rows={changes} />
         </div>
       )}
     </>
@@ -105,7 +115,7 @@ function Answer({ found, units }: { readonly found: FoundAnswer<'compare'>; read
 }
 
 /** What each car makes, the first standing out, and which run ended early. */
-function sentences({ asked: { cars }, result }: FoundAnswer<'compare'>, units: UnitChoice): string[] {
+function sentences({ asked: { cars }, result }: Found, units: UnitChoice): string[] {
   const { temperature, difference } = wordingIn(units);
   return result.cars.flatMap(({ count, peaks, decidingPull, decidingPeak, difference: change, stoppedBecause }, k) => {
     const made =

@@ -1,7 +1,9 @@
-import type { ComparedCar } from '../../../workers/questions.ts';
-import { type ColumnName, type ComparedFigures, type Comparison, inputInWords } from '../../sim/index.ts';
-import { columnShown, difference, fixed, onScreen, temperature } from '../format.ts';
+import type { ColumnName, ComparedFigures, Comparison, JsonValue } from '../../sim/index.ts';
+import { columnShown, difference, fixed, temperature } from '../format.ts';
+import { valueInWords } from '../inputs/input-words.ts';
+import { boxText, measureOf } from '../inputs/measure.ts';
 import type { UnitChoice } from '../state/display.ts';
+import type { PickedCar } from './compared-cars.ts';
 import { drivePower, named } from './shown.ts';
 
 /** A figure of each car, and how it and its difference from the first are written. */
@@ -75,12 +77,19 @@ function signed(value: number, write: (value: number) => string): string {
 }
 
 /** Inputs in which the cars differ, a row each with what every car has; the first car's value stands where none is changed. */
-export function changeRows(cars: readonly Pick<ComparedCar, 'changes'>[]): string[][] {
+export function changeRows(cars: readonly Pick<PickedCar, 'changes'>[], units: UnitChoice): string[][] {
   const paths = [...new Set(cars.flatMap(({ changes }) => changes.map(({ path }) => path)))];
-  return paths.map((path) => {
+  return paths.flatMap((path) => {
     const found = cars.map(({ changes }) => changes.find((change) => change.path === path));
     const known = found.find((change) => change !== undefined);
-    const unit = known?.unit === undefined ? '' : onScreen(` ${known.unit}`).trim();
-    return [named(path, unit), ...found.map((change) => inputInWords(change === undefined ? known?.from : change.to))];
+    if (known === undefined) return [];
+    const measure = measureOf(known.unit ?? '-', units);
+    const write = (value: JsonValue | undefined) => valueInWords(value, (each) => boxText(each, measure));
+    return [
+      [
+        named(known.name, measure.caption),
+        ...found.map((change) => write(change === undefined ? known.from : change.to)),
+      ],
+    ];
   });
 }

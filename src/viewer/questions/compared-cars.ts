@@ -1,5 +1,6 @@
 import type { ComparedCar } from '../../../workers/questions.ts';
-import { applyVariant, changedInputs, type Scenario, toConfig, variants } from '../../sim/index.ts';
+import { applyVariant, type ChangedInput, changedInputs, type Scenario, toConfig, variants } from '../../sim/index.ts';
+import { inputName } from '../inputs/input-words.ts';
 import type { Session } from '../state/session.ts';
 
 /** Most cars side by side: as many as there are lines to tell apart. */
@@ -44,16 +45,28 @@ export function candidatesOf({ before, after }: Pick<Session, 'before' | 'after'
   ];
 }
 
+/** What a car has otherwise than the first, with what the page calls it. */
+export type NamedChange = ChangedInput & { readonly name: string };
+
+/** A car that is asked about, its changes with their names. */
+export interface PickedCar extends ComparedCar {
+  readonly changes: readonly NamedChange[];
+}
+
 /** The picked cars, in the order of the candidates; the first is the one that the others are held against. */
-export function pickedCars(candidates: readonly Candidate[], picks: Picks): ComparedCar[] {
+export function pickedCars(candidates: readonly Candidate[], picks: Picks): PickedCar[] {
   const picked = candidates.flatMap(({ name, scenario }) => {
     const [line, of] = [picks.get(name), picks.has(name) ? scenario() : undefined];
-    return line === undefined || of === undefined ? [] : [{ name, line, scenario: of }];
+    if (line === undefined || of === undefined) return [];
+    return [{ name, line, scenario: of, document: of.document, config: toConfig(of) }];
   });
-  return picked.map(({ name, line, scenario }) => ({
-    name,
-    line,
-    config: toConfig(scenario),
-    changes: changedInputs(picked[0].scenario, scenario),
+  return picked.map((car) => ({
+    name: car.name,
+    line: car.line,
+    config: car.config,
+    changes: changedInputs(picked[0].scenario, car.scenario).map((change) => ({
+      ...change,
+      name: inputName(car, change.path) ?? inputName(picked[0], change.path) ?? change.path,
+    })),
   }));
 }

@@ -1,16 +1,7 @@
-import {
-  carAlone,
-  isList,
-  isNumberRow,
-  type LinePlace,
-  lineAfter,
-  linePlacesOf,
-  type NumberRow,
-  PART_WORDS,
-  type Scenario,
-} from '../../sim/index.ts';
+import { carAlone, isList, isNumberRow, type NumberRow, type Scenario } from '../../sim/index.ts';
 import { keysOfKind } from '../inputs/choices.ts';
 import { type FieldGroup, type FieldSpec, fieldGroups } from '../inputs/fields.ts';
+import { placeWords } from '../inputs/input-words.ts';
 import { PARTS } from '../inputs/parts.ts';
 import { numberAt } from '../inputs/use-number-box.ts';
 import { type Car, readCar, valueAt } from '../state/cars.ts';
@@ -65,7 +56,8 @@ export function fileNumbers(car: Car): FileNumber[] {
 /** A number, or the two ends of one that runs through its phase. */
 function numbersOf(car: Car, group: FieldGroup, { path, row }: FieldSpec): Omit<FileNumber, 'part'>[] {
   if (!isNumberRow(row) || row.whole) return [];
-  const name = [row.label, ...placeWords(car, group)].join(', ');
+  const part = group.path === 'compressor' ? [group.path] : [];
+  const name = [row.label, ...part, ...placeWords(car, group)].join(', ');
   const each = isList(valueAt(car.document, path))
     ? [
         { path: `${path}.0`, name: `${name}, start` },
@@ -76,22 +68,6 @@ function numbersOf(car: Car, group: FieldGroup, { path, row }: FieldSpec): Omit<
     const value = numberAt(car, one.path);
     return value !== undefined && Number.isFinite(value) ? [{ ...one, row, value }] : [];
   });
-}
-
-/** Where a number stands, as far as its label does not tell. */
-function placeWords({ config, document }: Car, { path, title }: FieldGroup): string[] {
-  if (title === 'phase') return [String(valueAt(document, `${path}.name`) ?? valueAt(document, `${path}.kind`))];
-  const [first, second] = path.split('.');
-  const index = /\.(\d+)$/.exec(path)?.[1];
-  const line = linePlacesOf(config.loop).find((place) => first === 'lines' && lineAfter(place) === second);
-  if (line !== undefined) {
-    return [`after the ${PART_WORDS[line]}`, ...(index === undefined ? [] : [`segment ${Number(index) + 1}`])];
-  }
-  return [
-    ...(first === 'compressor' ? [first] : []),
-    ...(first.startsWith('second') || second === 'test' ? [PART_WORDS[first as LinePlace]] : []),
-    ...(index === undefined ? [] : [`point ${Number(index) + 1}`]),
-  ];
 }
 
 /** Defaults that the file would refuse once they are typed, and those that mean nothing in this car. */

@@ -5,7 +5,6 @@ import { onScreen, scaleOf, wordingIn } from '../format.ts';
 import { Fold } from '../inputs/fold.tsx';
 import type { PageProps } from '../page.tsx';
 import { AnswerTable } from './answer-table.tsx';
-import { Estimate } from './estimate.tsx';
 import { whyNoPulls } from './pulls-wanted.tsx';
 import { QuestionFrame, Sentences } from './question-frame.tsx';
 import { upgradeMarks } from './upgrade-marks.ts';
@@ -113,7 +112,6 @@ function Answer({ display, found, study }: AnswerProps) {
     <>
       <div class="upgrades-part">
         <Sentences of={[...words.lead, ...words.base].map(onScreen)} />
-        <Estimate />
       </div>
       {alone.length > 0 && (
         <>

@@ -85,10 +85,10 @@ describe('what to measure next', () => {
 
   it('is what was planted: an intake pick-up of 0 to 60 K on the estate', () => {
     const planted = study(ESTATE, [{ path: 'intake.pickUp', low: 0, high: 60 }], 24);
-    expect(planted.ranking[0].input.name).toBe('intake.pickUp');
+    expect(planted.ranking[0].input.path).toBe('intake.pickUp');
     expect(planted.ranking[0].share).toBeGreaterThan(2 * planted.ranking[1].share);
     const small = study(ESTATE, [{ path: 'intake.pickUp', low: 5.9, high: 6.1 }], 24);
-    expect(small.ranking[0].input.name).not.toBe('intake.pickUp');
+    expect(small.ranking[0].input.path).not.toBe('intake.pickUp');
   });
 
   it('shows each input alone at its ends, as a file with that value has it', () => {
@@ -100,7 +100,7 @@ describe('what to measure next', () => {
       return summarisePulls(simulate(toConfig(read(changed))), 0)[pull - 1].peak;
     };
     const cases: [string, Edits, Edits][] = [
-      ['intake.pickUp', { 'intake.pickUp': 0 }, { 'intake.pickUp': 40 }],
+      ['intake pick-up', { 'intake.pickUp': 0 }, { 'intake.pickUp': 40 }],
       ['outside temperature', { 'ambient.temperature': 24 }, { 'ambient.temperature': 30 }],
       ['core conductance, air side', { 'core.airConductance': 0.85 * 390 }, { 'core.airConductance': 1.15 * 390 }],
       ['core conductance, coolant side', { 'core.coolantConductance': 1615 }, { 'core.coolantConductance': 2185 }],
@@ -132,10 +132,15 @@ describe('what to measure next', () => {
       { path: 'core.airConductance', low: 300, high: 500 },
       { path: 'ambient.temperature', low: 20, high: 40 },
     ];
-    const names = uncertainInputs(read(ESTATE), own).map(({ name }) => name);
+    const inputs = uncertainInputs(read(ESTATE), own);
+    const names = inputs.map(({ name }) => name);
     expect(names).not.toContain('core conductance, air side');
     expect(names).not.toContain('outside temperature');
-    expect(names.slice(-2)).toEqual(['core.airConductance', 'ambient.temperature']);
+    // As the guide to keys has them.
+    expect(inputs.slice(-2)).toMatchObject([
+      { name: 'core air conductance', unit: 'W/K', path: 'core.airConductance' },
+      { name: 'outside air temperature', unit: 'degC', path: 'ambient.temperature' },
+    ]);
     expect(names).toHaveLength(8);
   });
 
@@ -178,7 +183,7 @@ describe('the sample', () => {
     const found = conduct(studySensitivity(scenario, uncertainInputs(scenario, own), 40, 1));
     expect(found?.unusable).toBeGreaterThan(0);
     expect(found?.runs.filter(({ result }) => result === undefined)).toHaveLength(found?.unusable ?? Number.NaN);
-    expect(found?.ranking.find(({ input }) => input.name === 'start.coolant')).not.toHaveProperty('peakAtHigh');
+    expect(found?.ranking.find(({ input }) => input.path === 'start.coolant')).not.toHaveProperty('peakAtHigh');
   });
 
   it('is none where the car has no pull', () => {

@@ -96,16 +96,42 @@ describe('the tables', () => {
     expect(rowsIn(IMPERIAL)['Peak of pull 1, °F'][1]).toEqual('122.0 (-24.3)');
   });
 
-  it('list what was changed in any car with what each car has', () => {
-    const rows = changeRows([
+  it('list what was changed in any car with what each car has, in the units of the page', () => {
+    const cars = [
       { changes: [] },
-      { changes: [{ path: 'core.airDrop', unit: 'kPa', from: 9, to: 6 }] },
-      { changes: [{ path: 'room.volume', unit: 'm3', to: 120 }] },
+      { changes: [{ path: 'core.airDrop', name: 'air drop of the core', unit: 'kPa', from: 9, to: 6 }] },
+      { changes: [{ path: 'room.volume', name: 'volume of the room', unit: 'm3', to: 120 }] },
+      { changes: [{ path: 'x', name: 'speed', unit: 'rpm', from: 5, to: [2500, 7000] }] },
+    ] as const;
+    expect(changeRows(cars, METRIC)).toEqual([
+      ['air drop of the core, kPa', '9', '6', '9', '9'],
+      ['volume of the room, m³', 'none', 'none', '120', 'none'],
+      ['speed, rpm', '5', '5', '5', '2500 rising to 7000'],
     ]);
-    expect(rows).toEqual([
-      ['core.airDrop, kPa', '9', '6', '9'],
-      ['room.volume, m3', 'none', 'none', '120'],
+    // 9 kPa are 1.305 psi.
+    expect(changeRows(cars, IMPERIAL)[0].slice(0, 2)).toEqual(['air drop of the core, psi', '1.305']);
+  });
+
+  it('call what differs as the inputs call it, and say where it stands', () => {
+    const { variants: _, upgrades: __, ...bare } = document;
+    const cruise = { name: 'part', kind: 'cruise', engineSpeed: 3000, manifoldPressure: 60, exchangerAirSpeed: 9 };
+    const pull = { kind: 'pull', engineSpeed: [2500, 6600], exchangerAirSpeed: 9 };
+    const carWith = (label: string, durations: readonly number[], length: number) => {
+      const cycle = [cruise, pull, cruise].map((phase, k) => ({ ...phase, duration: durations[k] }));
+      const lines = { ...(document.lines as object), afterCore: { length } };
+      return readCar(label, { ...bare, cycle, lines }).car;
+    };
+    const file = carWith('stock car', [60, 12, 60], 2);
+    const other = carWith('other', [60, 10, 50], 3);
+    const session = { before: signal(file), after: signal(other) };
+    const picks = new Map([
+      ['stock car', 0],
+      ['other', 1],
     ]);
+    const names = pickedCars(candidatesOf(session), picks)[1].changes.map(({ name }) => name);
+    expect(names).toContain('pull: duration of the phase');
+    expect(names).toContain('part (2): duration of the phase');
+    expect(names.join('; ')).toContain('after the core: segment length');
   });
 });
 
