@@ -263,7 +263,7 @@ const FRACTION = /^(?:(\d+)[ -])?(\d+)\/(\d+)(.*)$/;
  * Reads a number that may carry a unit: "14 psi", "2,5 kPa", "95 degF", "3/4 in", or a bare "40" in the file unit.
  *
  * A comma is a decimal comma. Where it could be a thousands separator as well ("1,234", "1,234.5") the text is
- * ambiguous and no value is given.
+ * ambiguous and no value is given. A minus may be that of the keyboard or that of print.
  *
  * @param text - what was typed
  * @param fileUnit - unit of the key: it fixes the quantity and stands in where no unit was typed
@@ -272,7 +272,7 @@ const FRACTION = /^(?:(\d+)[ -])?(\d+)\/(\d+)(.*)$/;
  * readQuantity('2,5 kPa', 'kPa') // { kind: 'value', value: 2.5, unit: 'kPa' }
  */
 export function readQuantity(text: string, fileUnit: FileUnit): Reading {
-  const trimmed = text.trim();
+  const trimmed = text.trim().replaceAll('\u2212', '-');
   const fraction = FRACTION.exec(trimmed);
   if (fraction !== null) {
     const [, whole = '0', over = '', under = '', rest = ''] = fraction;

@@ -64,14 +64,33 @@ export function scaleOf(fileUnit: FileUnit, units: UnitChoice): Scale {
   return scale;
 }
 
-/** A unit as it is written on screen: "degC" is "°C", and what counts without a unit has none. */
+/** The minus of the page; what is typed, and what goes into a file, has that of the keyboard. */
+export const MINUS = '\u2212';
+
+const SUPERSCRIPTS: Readonly<Record<string, string>> = { 2: '²', 3: '³' };
+
+/** A unit as it is written on screen: "degC" is "°C", "m2" is "m²", and what counts without a unit has none. */
 export function writtenUnit(symbol: string): string {
-  return symbol === '-' || symbol === 'share' ? '' : symbol.replace(/^deg(?=[CF])/, '°');
+  if (symbol === '-' || symbol === 'share') return '';
+  return symbol
+    .replace(/^deg(?=[CF])/, '°')
+    .replace(/(?<=m)[23](?!\d)/g, (power) => SUPERSCRIPTS[power])
+    .replace('(L/min)^1.8', '(L/min)¹·⁸')
+    .replace(/^um$/, 'µm')
+    .replace(' K)', `${NO_BREAK_SPACE}K)`);
 }
 
 /** A number with fixed digits; a zero carries no minus. */
 export function fixed(value: number, digits: number): string {
-  return value.toFixed(digits).replace(/^-(?=[0.]*$)/, '');
+  return value
+    .toFixed(digits)
+    .replace(/^-(?=[0.]*$)/, '')
+    .replace('-', MINUS);
+}
+
+/** A change as it is written, with or without its unit, with a plus too: "+0.7 K"; nothing has no sign. */
+export function signed(text: string): string {
+  return text.startsWith(MINUS) || !/[1-9]/.test(text) ? text : `+${text}`;
 }
 
 /** A number beside an axis: tenths only where they are not nought and there is room for them. */
@@ -83,9 +102,23 @@ export function briefly(value: number): string {
 /** First letter in upper case. */
 export const capitalised = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
-/** A message of the simulator with its units as the page writes them; what is quoted stays as it was typed. */
-export function onScreen(message: string): string {
-  return message.replace(/"[^"]*"| deg(?=[CF]\b)/g, (found) => (found === ' deg' ? `${NO_BREAK_SPACE}°` : found));
+/** What a text without special signs has in their place: quoted, "5 degC", "-5", "x1.5", "0.18 m2". */
+const PLAIN_SIGNS =
+  /"[^"]*"| deg(?=[CF]\b)|(?<![\w.)\]-])-(?=\d)|(?<![\w.])x(?=\d)|(?<=(?:^|[^A-Za-z])[cm]?m)[23](?!\w|\.\d)/g;
+
+/**
+ * A text of the simulator or of a file as the page writes it, with units and signs of its own; what is quoted stays as
+ * it was typed.
+ *
+ * @example
+ * onScreen('x0.85 of 0.18 m2 at -5 degC') // "×0.85 of 0.18 m² at −5 °C"
+ */
+export function onScreen(text: string): string {
+  return text.replace(PLAIN_SIGNS, (found) => {
+    if (found === ' deg') return `${NO_BREAK_SPACE}°`;
+    if (found === '-') return MINUS;
+    return found === 'x' ? '×' : (SUPERSCRIPTS[found] ?? found);
+  });
 }
 
 /** A number with its unit, held together by a no-break space: "63.5 °C". */
@@ -115,8 +148,7 @@ export const difference = (kelvin: number, units: UnitChoice, digits?: number): 
 
 /** A difference with its sign and without its unit: "+1.2". */
 export function signedDifference(kelvin: number, units: UnitChoice): string {
-  const { value } = difference(kelvin, units);
-  return kelvin > 0 && Number(value) !== 0 ? `+${value}` : value;
+  return signed(difference(kelvin, units).value);
 }
 
 /** @param flow - coolant flow [m3/s] */

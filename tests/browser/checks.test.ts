@@ -271,13 +271,13 @@ describe('questions about the car on the rollers', () => {
       }),
     );
     expect(ranges).toEqual({
-      'core conductance, air side': 'x0.99 to x1.01',
-      'core conductance, coolant side': 'x0.85 to x1.15',
-      'pump free flow': 'x0.9 to x1.1',
-      'pump shut-off pressure': 'x0.9 to x1.1',
-      'air speed at the exchanger': 'x0.75 to x1.25',
-      'compressor idle power': 'x0.5 to x2',
-      'outside temperature': '-3 to +3 K',
+      'core conductance, air side': '×0.99 to ×1.01',
+      'core conductance, coolant side': '×0.85 to ×1.15',
+      'pump free flow': '×0.9 to ×1.1',
+      'pump shut-off pressure': '×0.9 to ×1.1',
+      'air speed at the exchanger': '×0.75 to ×1.25',
+      'compressor idle power': '×0.5 to ×2',
+      'outside temperature': '−3 to +3 K',
       'core air drop': '6.895 to 9.9 kPa',
     });
     // What was known to one per cent is no longer the first to measure.

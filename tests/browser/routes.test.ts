@@ -207,7 +207,7 @@ describe('the air path of the form', () => {
     // From 0 at 67 °C to -4 deg at 87 °C the peak of 72.0 °C takes -1.0 deg off.
     await expect
       .poll(async () => plain(await page.getByRole('region', { name: 'Pulls and time' }).innerText()))
-      .toContain('-1.0 0.0');
+      .toContain('−1.0 0.0');
     await rows.nth(0).getByRole('button', { name: 'Add a row beside it' }).click();
     await expect.poll(() => rows.count()).toBe(3);
     await rows.nth(1).getByRole('button', { name: 'Remove this row' }).click();

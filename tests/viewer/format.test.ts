@@ -10,6 +10,7 @@ import {
   onScreen,
   scaleOf,
   seconds,
+  signed,
   signedDifference,
   temperature,
 } from '../../src/viewer/format.ts';
@@ -18,9 +19,21 @@ import { IMPERIAL, METRIC } from '../../src/viewer/state/display.ts';
 describe('messages of the simulator', () => {
   it('come with units as the page writes them, and leave what was typed alone', () => {
     expect(onScreen('Limit is "140 degF x"; expected -40 to 200 degC.')).toBe(
-      'Limit is "140 degF x"; expected -40 to 200\u00a0°C.',
+      'Limit is "140 degF x"; expected −40 to 200\u00a0°C.',
     );
     expect(onScreen('a degree of freedom')).toBe('a degree of freedom');
+  });
+
+  it.each([
+    ['-3 to +3 K', '−3 to +3 K'],
+    ['x0.85 to x1.15', '×0.85 to ×1.15'],
+    ['exchanger 0.18 m2, ducted', 'exchanger 0.18 m², ducted'],
+    ['got (-2); 12 cm2, 3 m3/h, W/m2', 'got (−2); 12 cm², 3 m³/h, W/m²'],
+    ['2024-05-01, 5 W/K-9, 1e-5, 16x32, pump-2, om2, m2.5', '2024-05-01, 5 W/K-9, 1e-5, 16x32, pump-2, om2, m2.5'],
+    ['"-9 m2" is typed', '"-9 m2" is typed'],
+  ])('write %s as %s, once and for all', (text, written) => {
+    expect(onScreen(text)).toBe(written);
+    expect(onScreen(written)).toBe(written);
   });
 });
 
@@ -58,23 +71,29 @@ describe('numbers with units', () => {
   });
 
   it('writes tenths beside an axis only where they say something', () => {
-    expect([58, 46.5, 136.4, -3.2].map(briefly)).toEqual(['58', '46.5', '136', '-3.2']);
+    expect([58, 46.5, 136.4, -3.2].map(briefly)).toEqual(['58', '46.5', '136', '−3.2']);
   });
 
   it('writes no minus before zero', () => {
     expect(fixed(-0.04, 1)).toBe('0.0');
-    expect(fixed(-0.06, 1)).toBe('-0.1');
+    expect(fixed(-0.06, 1)).toBe('−0.1');
   });
 
   it('signs a difference, and one of nothing has no sign', () => {
     expect([1.24, -1.24, 0.04, -0.04].map((miss) => signedDifference(miss, METRIC))).toEqual([
       '+1.2',
-      '-1.2',
+      '−1.2',
       '0.0',
       '0.0',
     ]);
     expect(signedDifference(5, IMPERIAL)).toBe('+9.0');
   });
+  it.each([
+    ['0.72\u00a0K', '+0.72\u00a0K'],
+    ['−0.17 K', '−0.17 K'],
+    ['0.00 K', '0.00 K'],
+    ['10 W', '+10 W'],
+  ])('%s as a change is %s', (text, expected) => expect(signed(text)).toBe(expected));
 
   it('comes back to SI from what is shown', () => {
     const { unit, toSi } = scaleOf('degC', IMPERIAL);

@@ -1,10 +1,8 @@
 import { FoldOutButton, LOOP_ID, QUESTIONS_ID, ROUTES_ID } from '../fold-out.tsx';
+import { MINUS } from '../format.ts';
 import type { PageProps } from '../page.tsx';
 import { kelvins } from './said.ts';
 import { CAUSE_NAMES, nameCause } from './wording.ts';
-
-/** A fall smaller than this shows as 0.0 and needs no sign [K]. */
-const LEAST_SHOWN = 0.05;
 
 /** What is folded away below the causes. */
 function FoldOuts({ display }: Pick<PageProps, 'display'>) {
@@ -44,7 +42,7 @@ export function Causes({ session, display }: PageProps) {
     );
   }
   const still = after !== undefined && before?.heldBackBy[0] === after.heldBackBy[0] ? 'still ' : '';
-  const hasRise = shown.falls.some(({ fall }) => fall < -LEAST_SHOWN);
+  const hasRise = shown.falls.some(({ fall }) => kelvins(fall, units).startsWith(MINUS));
   const largest = Math.max(...shown.falls.map(({ fall }) => fall));
   return (
     <section class="causes" aria-label="What holds it back">
@@ -61,7 +59,7 @@ export function Causes({ session, display }: PageProps) {
           <li key={part} class={k === 0 ? 'first' : ''}>
             <button type="button" onClick={() => display.openPart(part)}>
               <span>{CAUSE_NAMES[part]}</span>
-              <span>{fall < -LEAST_SHOWN ? `\u2212${kelvins(-fall, units)}` : kelvins(Math.abs(fall), units)}</span>
+              <span>{kelvins(fall, units)}</span>
             </button>
             <i aria-hidden="true" style={{ width: `${Math.max(0, (100 * fall) / largest)}%` }} />
           </li>

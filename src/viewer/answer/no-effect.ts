@@ -1,4 +1,5 @@
 import { countPulls, loopVolume, type PullSummary } from '../../sim/index.ts';
+import { signed } from '../format.ts';
 import type { Car } from '../state/cars.ts';
 import type { UnitChoice } from '../state/display.ts';
 import { degrees, kelvins } from './said.ts';
@@ -30,8 +31,7 @@ export function describeNoEffect(
   if (Math.min(moved(0), moved(last)) < -WORTH_NAMING) return undefined;
   const said = (k: number) => {
     const change = moved(k);
-    const by = `${change <= 0 ? '\u2212' : '+'}${kelvins(Math.abs(change), units)}`;
-    return `pull ${k + 1} at ${degrees(afterPulls[k].peak, units)}, ${by}`;
+    return `pull ${k + 1} at ${degrees(afterPulls[k].peak, units)}, ${signed(kelvins(change, units))}`;
   };
   const numbers = last === 0 ? said(0) : `${said(0)}; ${said(last)}`;
   const verdict = Math.max(moved(0), moved(last)) > WORTH_NAMING ? 'Worse' : 'No gain';

@@ -1,6 +1,6 @@
 import type { BottleneckPart, HottestDay, PullSummary, RunStudy } from '../../sim/index.ts';
 import { countPulls, decidingPull } from '../../sim/index.ts';
-import { joined, onScreen, seconds } from '../format.ts';
+import { fixed, joined, onScreen, seconds, signed } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
 import { degrees, kelvins } from './said.ts';
 
@@ -133,7 +133,7 @@ export function describeGain(before: readonly PullSummary[], after: readonly Pul
   const first = before[0].peak - after[0].peak;
   const cooler = `pull 1 is ${kelvins(Math.abs(first), units)} ${first >= 0 ? 'cooler' : 'hotter'}`;
   if (gain === 0) return `no pull gained, ${cooler}`;
-  return `${gain > 0 ? '+' : '\u2212'}${Math.abs(gain)} ${Math.abs(gain) === 1 ? 'pull' : 'pulls'}, ${cooler}`;
+  return `${signed(fixed(gain, 0))} ${Math.abs(gain) === 1 ? 'pull' : 'pulls'}, ${cooler}`;
 }
 
 /** Names of the idealised parts as the list of causes shows them. */

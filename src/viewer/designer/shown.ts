@@ -1,5 +1,4 @@
-import { capitalised, difference, fixed, joined, NO_BREAK_SPACE, scaleOf } from '../format.ts';
-import { signed } from '../routes/figures.ts';
+import { capitalised, difference, fixed, joined, NO_BREAK_SPACE, scaleOf, signed } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
 
 const withUnit = (value: string, unit: string): string => `${value}${NO_BREAK_SPACE}${unit}`;
@@ -16,7 +15,7 @@ export function length(metres: number, units: UnitChoice): string {
 /** @param pascal - a drop [Pa], two digits of a kPa, three of a psi */
 export function pressure(pascal: number, units: UnitChoice): string {
   const { fromSi, unit, digits } = scaleOf('kPa', units);
-  return withUnit(fixed(fromSi(pascal), digits + 1).replace('-', '\u2212'), unit);
+  return withUnit(fixed(fromSi(pascal), digits + 1), unit);
 }
 
 /** @param squareMetres - an area [m2]: in cm2 up to 0.1 m2 */

@@ -1,5 +1,5 @@
 import { convert, type FileUnit, type JsonValue, readQuantity } from '../../sim/index.ts';
-import { NO_BREAK_SPACE, writtenUnit } from '../format.ts';
+import { NO_BREAK_SPACE, onScreen, writtenUnit } from '../format.ts';
 import { shownUnit, type UnitChoice } from '../state/display.ts';
 
 /** A key's unit in the file and the unit in which its box shows it. */
@@ -22,15 +22,9 @@ export function measureOf(fileUnit: FileUnit, units: UnitChoice): Measure {
   return { fileUnit, symbol, caption, fromFile: (value) => (value - zero) / one };
 }
 
-/** A unit on screen: "m²" for "m2", "of 1" for a share. */
+/** A unit on screen: "of 1" for a share. */
 function captionOf(symbol: string): string {
-  if (symbol === 'share') return 'of 1';
-  return writtenUnit(symbol)
-    .replace(/(?<=m)2(?!\d)/, '²')
-    .replace(/(?<=m)3(?!\d)/, '³')
-    .replace('(L/min)^1.8', '(L/min)¹·⁸')
-    .replace(/^um$/, 'µm')
-    .replace(' K)', `${NO_BREAK_SPACE}K)`);
+  return symbol === 'share' ? 'of 1' : writtenUnit(symbol);
 }
 
 /** A value of the file as its box shows it: to the last digit in the file's unit, four figures in another. */
@@ -41,7 +35,7 @@ export function boxText(value: number, measure: Measure): string {
 
 /** A value with its unit: "390 W/K". */
 export function valueText(value: number, measure: Measure): string {
-  const text = boxText(value, measure);
+  const text = onScreen(boxText(value, measure));
   return measure.caption === '' ? text : `${text}${NO_BREAK_SPACE}${measure.caption}`;
 }
 

@@ -1,5 +1,5 @@
 import { explainSteps, upgradeClashes } from '../../sim/index.ts';
-import { wordingIn } from '../format.ts';
+import { onScreen, wordingIn } from '../format.ts';
 import type { PageProps } from '../page.tsx';
 import { withUpgradedCars } from '../questions/upgraded-cars.ts';
 import { useBuiltQuestion } from '../questions/use-question.ts';
@@ -17,6 +17,8 @@ export function useSteps(props: PageProps, before: Car) {
   );
   const study = asking.isLate ? undefined : found?.result;
   const sentences =
-    study === undefined ? [] : explainSteps(study, list, upgradeClashes(list), wordingIn(props.display.units.value));
+    study === undefined
+      ? []
+      : explainSteps(study, list, upgradeClashes(list), wordingIn(props.display.units.value)).map(onScreen);
   return { ...asking, canAsk: list.length > 0 && study === undefined, sentences };
 }

@@ -9,8 +9,17 @@ import {
   PART_WORDS,
 } from '../../sim/index.ts';
 import { length, pressure } from '../designer/shown.ts';
-import { capitalised, columnShown, fixed, flow, joined, NO_BREAK_SPACE, temperature, wordingIn } from '../format.ts';
-import { signed } from '../routes/figures.ts';
+import {
+  capitalised,
+  columnShown,
+  fixed,
+  flow,
+  joined,
+  NO_BREAK_SPACE,
+  signed,
+  temperature,
+  wordingIn,
+} from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
 
 /** What the library calls a reservoir is a tank on the page. */

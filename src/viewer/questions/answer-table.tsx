@@ -1,5 +1,6 @@
 import './answer-table.css';
 import type { ComponentChild } from 'preact';
+import { onScreen } from '../format.ts';
 
 interface AnswerTableProps {
   readonly name: string;
@@ -16,16 +17,16 @@ interface AnswerTableProps {
 export function AnswerTable({ name, heads, marks, rowMarks, rows }: AnswerTableProps) {
   return (
     <div class="answer-table">
-      <h4>{name}</h4>
+      <h4>{onScreen(name)}</h4>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reachable by keys */}
-      <section aria-label={name} tabIndex={0}>
+      <section aria-label={onScreen(name)} tabIndex={0}>
         <table class="numbers">
           <thead>
             <tr>
               {heads.map((head, k) => (
                 <th key={head} scope="col">
                   {marks?.[k]}
-                  {head}
+                  {onScreen(head)}
                 </th>
               ))}
             </tr>
@@ -35,15 +36,15 @@ export function AnswerTable({ name, heads, marks, rowMarks, rows }: AnswerTableP
               <tr key={title}>
                 <th scope="row">
                   {rowMarks === undefined ? (
-                    title
+                    onScreen(title)
                   ) : (
                     <span class="row-name">
-                      {rowMarks[row]} <span>{title}</span>
+                      {rowMarks[row]} <span>{onScreen(title)}</span>
                     </span>
                   )}
                 </th>
                 {cells.map((cell, k) => (
-                  <td key={heads[k + 1]}>{cell}</td>
+                  <td key={heads[k + 1]}>{onScreen(cell)}</td>
                 ))}
               </tr>
             ))}

@@ -1,7 +1,7 @@
 import { useRef } from 'preact/hooks';
 import type { ComparedCar } from '../../../workers/questions.ts';
 import type { Comparison } from '../../sim/index.ts';
-import { briefly, clockTime, scaleOf } from '../format.ts';
+import { briefly, clockTime, onScreen, scaleOf } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
 import { roundRange, roundStep, ticksBetween } from '../time/ticks.ts';
 import { timeStep } from '../time/time-scale.ts';
@@ -109,7 +109,7 @@ export function CompareFigure({ cars, comparison: { time, charge }, units }: Com
           />
         ))}
         <text x={below.left} y={11}>
-          Less {cars[0].name}, {differenceUnit}
+          Less {onScreen(cars[0].name)}, {differenceUnit}
         </text>
         <UprightLines
           ticks={ticksBetween(0, end, timeStep((ROOM_FOR_TIME / width) * end))}
@@ -125,7 +125,7 @@ export function CompareFigure({ cars, comparison: { time, charge }, units }: Com
       <ul class="line-names">
         {cars.map(({ name, line: each }) => (
           <li key={name}>
-            <LineSample line={each} /> {name}
+            <LineSample line={each} /> {onScreen(name)}
           </li>
         ))}
       </ul>

@@ -56,7 +56,7 @@ export function CompareQuestion(props: PageProps) {
                     picks.value = withPick(new Map(known), name);
                   }}
                 />
-                {name}
+                {onScreen(name)}
                 {line !== undefined && <LineSample line={line} />}
               </label>
             );
@@ -127,7 +127,7 @@ function sentences({ asked: { cars }, result }: Found, units: UnitChoice): strin
       k === 0 || first === undefined
         ? ''
         : `, and pull 1 peaks ${difference(Math.abs(first))} ${first < 0 ? 'lower' : 'higher'} than with ${cars[0].name}`;
-    const stop = stoppedBecause === undefined ? [] : [`${cars[k].name} stopped: ${onScreen(stoppedBecause)}`];
+    const stop = stoppedBecause === undefined ? [] : [`${cars[k].name} stopped: ${stoppedBecause}`];
     return [`${cars[k].name}: ${made}${against}.`, ...stop];
   });
 }

@@ -1,5 +1,5 @@
 import type { ColumnName, ComparedFigures, Comparison, JsonValue } from '../../sim/index.ts';
-import { columnShown, difference, fixed, temperature } from '../format.ts';
+import { columnShown, difference, fixed, signed, temperature } from '../format.ts';
 import { valueInWords } from '../inputs/input-words.ts';
 import { boxText, measureOf } from '../inputs/measure.ts';
 import type { UnitChoice } from '../state/display.ts';
@@ -64,16 +64,15 @@ export function compareRows({ cars }: Comparison, units: UnitChoice): string[][]
       const value = read(car);
       if (value === undefined) return 'not run';
       const change = k === 0 ? undefined : read(car.difference);
-      return change === undefined ? write(value) : `${write(value)} (${signed(change, writeDifference)})`;
+      return change === undefined ? write(value) : `${write(value)} (${changeShown(change, writeDifference)})`;
     }),
   ]);
 }
 
-/** "+8", "-8.7", "0" */
-function signed(value: number, write: (value: number) => string): string {
+/** "+8", "−8.7", "0" */
+function changeShown(value: number, write: (value: number) => string): string {
   const text = write(value);
-  if (Number(text) === 0) return '0';
-  return value > 0 ? `+${text}` : text;
+  return /[1-9]/.test(text) ? signed(text) : '0';
 }
 
 /** Inputs in which the cars differ, a row each with what every car has; the first car's value stands where none is changed. */

@@ -1,5 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import { ESTIMATE_CAUTION } from '../../sim/index.ts';
+import { onScreen } from '../format.ts';
 import type { QuestionState } from './use-question.ts';
 
 interface FrameProps {
@@ -38,7 +39,7 @@ export function QuestionFrame({ title, inputs, state, isLate, why, ask, cancel, 
           {isWorking ? 'Cancel' : 'Work it out'}
         </button>
         <p class="small" role="status">
-          {why ?? said(state, isLate && children !== undefined)}
+          {onScreen(why ?? said(state, isLate && children !== undefined))}
         </p>
       </div>
       {children !== undefined && <div class={isLate ? 'question-answer late' : 'question-answer'}>{children}</div>}
@@ -79,7 +80,7 @@ export function Sentences({ of }: { readonly of: readonly string[] }) {
   return (
     <div class="question-words">
       {of.map((sentence) => (
-        <p key={sentence}>{sentence}</p>
+        <p key={sentence}>{onScreen(sentence)}</p>
       ))}
     </div>
   );

@@ -1,4 +1,5 @@
 import { figure, rangeInWords, type UncertainInput } from '../../sim/index.ts';
+import { onScreen } from '../format.ts';
 import { boxText, measureOf } from '../inputs/measure.ts';
 import type { UnitChoice } from '../state/display.ts';
 import type { Side, TypedEnd } from './own-ranges.ts';
@@ -50,5 +51,7 @@ export function basisOf(rows: readonly RangeRow[]): string {
 export function rangeShown({ kind, low, high, unit }: UncertainInput, units: UnitChoice): string {
   const measure = unit && measureOf(unit, units);
   const shown = (end: number): number => Number(figure(measure ? measure.fromFile(end) : end));
-  return rangeInWords({ kind, low: shown(low), high: shown(high), ...(measure && { unit: measure.caption }) });
+  return onScreen(
+    rangeInWords({ kind, low: shown(low), high: shown(high), ...(measure && { unit: measure.caption }) }),
+  );
 }

@@ -6,8 +6,7 @@ import {
   type UpgradeStudy,
   type UpgradeWay,
 } from '../../sim/index.ts';
-import { columnShown, difference, type Shown, temperature } from '../format.ts';
-import { signed } from '../routes/figures.ts';
+import { columnShown, difference, type Shown, signed, temperature } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
 import { drivePower, named } from './shown.ts';
 

@@ -1,5 +1,5 @@
 import './upgrades-figure.css';
-import { briefly, fixed } from '../format.ts';
+import { briefly, fixed, onScreen } from '../format.ts';
 import { placeOn, UprightLines } from './scales.tsx';
 import type { Dumbbell, UpgradeMarks } from './upgrade-marks.ts';
 
@@ -47,7 +47,7 @@ export function UpgradesFigure({ marks, unit, orderName }: UpgradesFigureProps) 
         {rows.map(({ name, alone, inOrder }, k) => (
           <g key={name} transform={`translate(0 ${TOP + ROW * k})`}>
             <text class="name" x={2} y={NAME}>
-              {name.length > LETTERS ? `${name.slice(0, LETTERS - 1)}…` : name}
+              {onScreen(name.length > LETTERS ? `${name.slice(0, LETTERS - 1)}…` : name)}
             </text>
             <Mark {...alone} x={x} y={ALONE} shape="circle" />
             <Mark {...inOrder} x={x} y={IN_ORDER} shape="square" />

@@ -104,14 +104,14 @@ function Answer({ display, found, study }: AnswerProps) {
   const isOne = alone.length === 1;
   const refused = refusals(study, found.car.scenario, list);
   const more: readonly MoreFigures[] = [
-    { name: 'Each alone, on the car as it is', steps: alone, facts: [...words.alone, ...refused.map(onScreen)] },
+    { name: 'Each alone, on the car as it is', steps: alone, facts: [...words.alone, ...refused] },
     ...(isOne ? [] : [{ name: 'In the order of the file', steps: inOrder, facts: words.inOrder }]),
     ...(best?.order && !isOne ? [{ name: 'In the best order', steps: best.order, facts: [] }] : []),
   ];
   return (
     <>
       <div class="upgrades-part">
-        <Sentences of={[...words.lead, ...words.base].map(onScreen)} />
+        <Sentences of={[...words.lead, ...words.base]} />
       </div>
       {alone.length > 0 && (
         <>
@@ -173,7 +173,7 @@ function Facts({ of }: { readonly of: readonly string[] }) {
   return (
     <ul class="upgrades-facts">
       {of.map((fact) => (
-        <li key={fact}>{fact}</li>
+        <li key={fact}>{onScreen(fact)}</li>
       ))}
     </ul>
   );

@@ -1,5 +1,5 @@
 import type { RouteComparison, RouteFigures } from '../../sim/index.ts';
-import { difference, fixed, joined, NO_BREAK_SPACE, powerInWords, temperature } from '../format.ts';
+import { difference, fixed, joined, NO_BREAK_SPACE, powerInWords, signed, temperature } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
 
 /** One line of the table: the same figure by both routes, and what it moves by. */
@@ -25,12 +25,6 @@ const ROWS: readonly (readonly [name: string, kind: Kind, read: (figures: RouteF
   ['Coolant into the core', 'temperature', ({ coolantIntoCore }) => coolantIntoCore],
   ['Peak of the pull that follows', 'temperature', ({ pullPeak }) => pullPeak],
 ];
-
-/** A change with its sign: a plus too, and no minus on nothing. */
-export function signed(text: string): string {
-  if (/^-?[0.]+(?!\d)/.test(text) && !/[1-9]/.test(text)) return text.replace('-', '');
-  return text.startsWith('-') ? `\u2212${text.slice(1)}` : `+${text}`;
-}
 
 const SHOWN: Readonly<Record<Kind, (value: number, units: UnitChoice) => string>> = {
   temperature: (kelvin, units) => joined(temperature(kelvin, units)),

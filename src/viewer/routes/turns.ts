@@ -1,7 +1,6 @@
 import type { TurnLine } from '../../sim/index.ts';
-import { capitalised, difference, fixed, joined } from '../format.ts';
+import { capitalised, difference, fixed, joined, signed } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
-import { signed } from './figures.ts';
 
 /** One of the values an input is set to, and what the route does to the charge there. */
 interface TurnCell {

@@ -176,7 +176,7 @@ describe('the hottest day beside the count', () => {
     [{ kind: 'found', temperature: 17.8 + KELVIN, beyond }, 8, 'all 8 up to 17.8 °C outside'],
     [{ kind: 'found', temperature: 17.8 + KELVIN, beyond }, 1, 'the pull up to 17.8 °C outside'],
     [{ kind: 'made on every day', upTo: 60 + KELVIN }, 8, 'all 8 on every day up to 60.0 °C'],
-    [{ kind: 'made on no day', downTo: KELVIN - 40, because: beyond }, 8, 'all 8 on no day down to -40.0 °C'],
+    [{ kind: 'made on no day', downTo: KELVIN - 40, because: beyond }, 8, 'all 8 on no day down to −40.0 °C'],
     [{ kind: 'too few pulls', pulls: 3 }, 8, ''],
   ])('%o of %d pulls', (day, pulls, expected) => {
     expect(describeHottestDay(day, pulls, METRIC).replaceAll('\u00a0', ' ')).toBe(expected);

@@ -71,7 +71,7 @@ describe('the charge temperature in words', () => {
 describe('rows of the table beside a plot', () => {
   it('go through the pull in round steps', () => {
     const rows = tableRows(pullOne, phases);
-    expect(rows[0]).toEqual({ time: 58, name: '-2.0\u00a0s' });
+    expect(rows[0]).toEqual({ time: 58, name: '−2.0\u00a0s' });
     expect(rows.map(({ time }) => time)).toEqual(Array.from({ length: 25 }, (_, k) => 58 + k));
   });
 

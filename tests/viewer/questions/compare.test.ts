@@ -86,14 +86,14 @@ describe('the tables', () => {
   it('have each figure with its difference from the first, which has none', () => {
     const rows = rowsIn(METRIC);
     expect(rows['Pulls to the limit']).toEqual(['0', '8 (+8)']);
-    expect(rows['Peak of pull 1, °C']).toEqual(['63.5', '50.0 (-13.5)']);
+    expect(rows['Peak of pull 1, °C']).toEqual(['63.5', '50.0 (−13.5)']);
     expect(rows['Peak of pull 2, °C']).toEqual(['65.0', 'not run']);
     expect(rows['Coolant flow, end of pull 1, L/min']).toEqual(['12.0', '12.0 (0)']);
   });
 
   it('write a difference of temperatures in the unit chosen without its offset', () => {
     // 13.5 K are 24.3 degF; 50 degC are 122 degF.
-    expect(rowsIn(IMPERIAL)['Peak of pull 1, °F'][1]).toEqual('122.0 (-24.3)');
+    expect(rowsIn(IMPERIAL)['Peak of pull 1, °F'][1]).toEqual('122.0 (−24.3)');
   });
 
   it('list what was changed in any car with what each car has, in the units of the page', () => {

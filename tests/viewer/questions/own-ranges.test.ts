@@ -231,10 +231,10 @@ describe('the words of the list', () => {
     const psi = rowOf('core.airDrop', typed(added('core.airDrop'), 'core.airDrop', 'low', '1 psi')).input;
     expect(rangeShown(psi, METRIC)).toBe('6.895 to 9.9 kPa');
     expect(rangeShown(psi, IMPERIAL)).toBe('1 to 1.436 psi');
-    expect(rangeShown(rowOf(FLOW, USUAL_RANGES).input, IMPERIAL)).toBe('x0.9 to x1.1');
+    expect(rangeShown(rowOf(FLOW, USUAL_RANGES).input, IMPERIAL)).toBe('×0.9 to ×1.1');
     const day = typed(USUAL_RANGES, 'outside temperature', 'high', '-1');
-    expect(rangeShown(rowOf('outside temperature', day).input, METRIC)).toBe('-3 to -1 K');
-    expect(rangeShown(rowOf('outside temperature', USUAL_RANGES).input, IMPERIAL)).toBe('-5.4 to +5.4 °F');
+    expect(rangeShown(rowOf('outside temperature', day).input, METRIC)).toBe('−3 to −1 K');
+    expect(rangeShown(rowOf('outside temperature', USUAL_RANGES).input, IMPERIAL)).toBe('−5.4 to +5.4 °F');
     expect(rangeShown(rowOf('sensor.airShare', added('sensor.airShare')).input, METRIC)).toBe('0.9 to 1');
   });
 });

@@ -96,7 +96,7 @@ describe('what a grid says', () => {
     const stopped = { ...result(600, 3, 60), stopped_because: 'coolant boils at 120 degC' };
     const said = explainSweep(swept, [refused, stopped], shownFigure('pulls', METRIC), 'pulls').map(spaced);
     expect(said.slice(1)).toEqual([
-      'The file refuses 1 of 2 cars: core.airConductance: got -1.',
+      'The file refuses 1 of 2 cars: core.airConductance: got −1.',
       'The run of 1 of 2 cars stops early: coolant boils at 120 °C.',
     ]);
   });

@@ -68,7 +68,7 @@ describe('the cars that are asked about', () => {
     expect(keys(false)).toEqual(['0', '1', '2', '1,2']);
     const steps = [{ upgrade: 1, car: { count: 1, pullsRun: 2 } }, { upgrade: 2 }];
     // Refused with the pump that is too small, and not for the core, which is not made again.
-    const reasons = refusals({ alone: steps.slice(0, 1), inOrder: steps }, measured, list);
+    const reasons = refusals({ alone: steps.slice(0, 1), inOrder: steps }, byCurve, list);
     expect(reasons.join()).toContain('half a pump');
   });
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { RouteComparison, RouteFigures, TurnLine } from '../../../src/sim/index.ts';
-import { lasted, routeRows, signed } from '../../../src/viewer/routes/figures.ts';
+import { lasted, routeRows } from '../../../src/viewer/routes/figures.ts';
 import { plenumSentence, turnRow } from '../../../src/viewer/routes/turns.ts';
 import { IMPERIAL, METRIC } from '../../../src/viewer/state/display.ts';
 
@@ -54,16 +54,6 @@ describe('both routes side by side', () => {
   });
 
   it('say how long the phase had lasted', () => expect(spaced(lasted(comparison))).toBe('1800 s'));
-});
-
-describe('a signed number', () => {
-  it.each([
-    ['0.72 K', '+0.72 K'],
-    ['-0.17 K', '−0.17 K'],
-    ['0.00 K', '0.00 K'],
-    ['-0.00 K', '0.00 K'],
-    ['10 W', '+10 W'],
-  ])('%s is %s', (text, expected) => expect(signed(text)).toBe(expected));
 });
 
 const point = (value: number, charge: number, plenumTurn?: number): TurnLine['points'][number] => ({

@@ -51,9 +51,9 @@ describe("the shop's own table", () => {
     { chargeTemperature: 333.15, spark: -4, torque: -0.03 },
   ];
   it.each([
-    [323.15, '-2.0', '-1.5'],
+    [323.15, '−2.0', '−1.5'],
     [313.15, '0.0', '0.0'],
-    [350, '-4.0 (table ends)', '-3.0 (table ends)'],
+    [350, '−4.0 (table ends)', '−3.0 (table ends)'],
   ])('at %f K: %s deg, %s %%', (peak, spark, torque) => {
     expect(byTable(table, peak)).toEqual({ spark, torque });
   });
