@@ -2,12 +2,13 @@ import { useSignal } from '@preact/signals';
 import { useMemo } from 'preact/hooks';
 import type { ComparedCar } from '../../../workers/questions.ts';
 import { onScreen, wordingIn } from '../format.ts';
+import { Fold } from '../inputs/fold.tsx';
 import type { PageProps } from '../page.tsx';
 import type { UnitChoice } from '../state/display.ts';
 import { plannedPhases } from '../time/phases.ts';
 import { AnswerTable } from './answer-table.tsx';
 import { CompareFigure, LineSample } from './compare-figure.tsx';
-import { changeRows, compareRows } from './compare-rows.ts';
+import { changeRows, compareRows, peakRows } from './compare-rows.ts';
 import {
   candidatesOf,
   firstPicks,
@@ -23,6 +24,8 @@ import { type FoundAnswer, useBuiltQuestion } from './use-question.ts';
 /** The common time axis: so many steps of the longest cycle at most, and no step below this [s]. */
 const MOST_STEPS = 10_000;
 const LEAST_STEP = 0.1;
+/** Above so many pulls their peaks are folded. */
+const MOST_PEAKS = 12;
 
 /** Cars of the file side by side: temperature over time, figures, and what was changed. */
 export function CompareQuestion(props: PageProps) {
@@ -88,6 +91,8 @@ type Found = FoundAnswer<'compare', { readonly cars: readonly PickedCar[] }>;
 function Answer({ found, units }: { readonly found: Found; readonly units: UnitChoice }) {
   const { asked, result } = found;
   const { cars } = asked;
+  const [figures, peaks] = [compareRows(result, units), peakRows(result, units)];
+  const isLong = peaks.length > MOST_PEAKS;
   const changes = changeRows(cars, units);
   const names = cars.map(({ name }) => name);
   const marks = [null, ...cars.map(({ line }) => <LineSample key={line} line={line} />)];
@@ -97,17 +102,20 @@ function Answer({ found, units }: { readonly found: Found; readonly units: UnitC
         <Sentences of={sentences(found, units)} />
       </div>
       <CompareFigure cars={cars} comparison={result} units={units} />
-      <div class="whole-row">
-        <AnswerTable
-          name={`Figures; in brackets the difference from ${cars[0].name}`}
-          heads={['Figure', ...names]}
-          marks={marks}
-          rows={compareRows(result, units)}
-        />
-      </div>
+      <AnswerTable
+        name={`Figures; in brackets the difference from ${cars[0].name}`}
+        heads={['Figure', ...names]}
+        marks={marks}
+        rows={isLong ? figures : [...figures, ...peaks]}
+      />
       {changes.length > 0 && (
-        <div class="whole-row">
-          <AnswerTable name="Inputs in which they differ" heads={['Input', ...names]} marks={marks} rows={changes} />
+        <AnswerTable name="Inputs in which they differ" heads={['Input', ...names]} marks={marks} rows={changes} />
+      )}
+      {isLong && (
+        <div class="whole-row folded-tables">
+          <Fold title={`Peaks of all ${peaks.length} pulls`}>
+            {() => <AnswerTable name="Peaks of all pulls" heads={['Pull', ...names]} marks={marks} rows={peaks} />}
+          </Fold>
         </div>
       )}
     </>

@@ -22,8 +22,8 @@ const END_OF_PULL = {
   airFlow: 'Air',
 } as const satisfies Partial<Record<ColumnName & keyof ComparedFigures, string>>;
 
-/** Counts, peaks and the end of pull 1, a row each. */
-export function compareRows({ cars }: Comparison, units: UnitChoice): string[][] {
+/** Counts, the deciding peak and the end of pull 1, a row each. */
+export function compareRows(comparison: Comparison, units: UnitChoice): string[][] {
   const count = (name: string, read: Row['read']): Row => ({
     name,
     unit: '',
@@ -31,18 +31,10 @@ export function compareRows({ cars }: Comparison, units: UnitChoice): string[][]
     write: (value) => fixed(value, 0),
     writeDifference: (value) => fixed(value, 0),
   });
-  const peak = (name: string, read: Row['read']): Row => ({
-    name,
-    unit: temperature(0, units).unit,
-    read,
-    write: (value) => temperature(value, units).value,
-    writeDifference: (value) => difference(value, units).value,
-  });
-  const most = Math.max(...cars.map(({ peaks }) => peaks.length));
   const rows: Row[] = [
     count('Pulls to the limit', (car) => car.count),
     count('Deciding pull', (car) => car.decidingPull),
-    peak('Its peak', (car) => car.decidingPeak),
+    peakRow('Its peak', (car) => car.decidingPeak, units),
     ...Object.entries(END_OF_PULL).map(([key, name]): Row => {
       const column = key as keyof typeof END_OF_PULL;
       const shown = (value: number) =>
@@ -56,8 +48,26 @@ export function compareRows({ cars }: Comparison, units: UnitChoice): string[][]
         writeDifference: write,
       };
     }),
-    ...Array.from({ length: most }, (_, k) => peak(`Peak of pull ${k + 1}`, (car) => car.peaks[k])),
   ];
+  return cellsOf(comparison, rows);
+}
+
+/** The peak of every pull, a row each. */
+export function peakRows(comparison: Comparison, units: UnitChoice): string[][] {
+  const most = Math.max(...comparison.cars.map(({ peaks }) => peaks.length));
+  const rows = Array.from({ length: most }, (_, k) => peakRow(`Peak of pull ${k + 1}`, (car) => car.peaks[k], units));
+  return cellsOf(comparison, rows);
+}
+
+const peakRow = (name: string, read: Row['read'], units: UnitChoice): Row => ({
+  name,
+  unit: temperature(0, units).unit,
+  read,
+  write: (value) => temperature(value, units).value,
+  writeDifference: (value) => difference(value, units).value,
+});
+
+function cellsOf({ cars }: Comparison, rows: readonly Row[]): string[][] {
   return rows.map(({ name, unit, read, write, writeDifference }) => [
     named(name, unit),
     ...cars.map((car, k) => {

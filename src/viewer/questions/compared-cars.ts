@@ -46,7 +46,7 @@ export function candidatesOf({ before, after }: Pick<Session, 'before' | 'after'
 }
 
 /** What a car has otherwise than the first, with what the page calls it. */
-export type NamedChange = ChangedInput & { readonly name: string };
+type NamedChange = ChangedInput & { readonly name: string };
 
 /** A car that is asked about, its changes with their names. */
 export interface PickedCar extends ComparedCar {

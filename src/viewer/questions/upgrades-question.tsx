@@ -136,7 +136,7 @@ function Answer({ display, found, study }: AnswerProps) {
               <Facts of={words.ways.slice(best?.ways?.length ?? 0)} />
             </div>
           )}
-          <div class="upgrades-part">
+          <div class="upgrades-part folded-tables">
             {more.map(({ name, steps, facts }) => (
               <Fold key={name} title={`${name}: every figure`}>
                 {() => (

@@ -1,6 +1,6 @@
 import { signal } from '@preact/signals';
 import { describe, expect, it } from 'vitest';
-import { changeRows, compareRows } from '../../../src/viewer/questions/compare-rows.ts';
+import { changeRows, compareRows, peakRows } from '../../../src/viewer/questions/compare-rows.ts';
 import { candidatesOf, firstPicks, pickedCars, withPick } from '../../../src/viewer/questions/compared-cars.ts';
 import { thinned } from '../../../src/viewer/questions/thinned.ts';
 import { readCar } from '../../../src/viewer/state/cars.ts';
@@ -81,7 +81,9 @@ describe('the tables', () => {
     ],
   };
   const rowsIn = (units: typeof METRIC | typeof IMPERIAL) =>
-    Object.fromEntries(compareRows(comparison, units).map(([name, ...cells]) => [name, cells]));
+    Object.fromEntries(
+      [...compareRows(comparison, units), ...peakRows(comparison, units)].map(([name, ...cells]) => [name, cells]),
+    );
 
   it('have each figure with its difference from the first, which has none', () => {
     const rows = rowsIn(METRIC);
