@@ -65,7 +65,7 @@ export function scaleOf(fileUnit: FileUnit, units: UnitChoice): Scale {
 }
 
 /** The minus of the page; what is typed, and what goes into a file, has that of the keyboard. */
-const MINUS = '\u2212';
+export const MINUS = '\u2212';
 
 const SUPERSCRIPTS: Readonly<Record<string, string>> = { 2: '²', 3: '³' };
 

@@ -33,8 +33,8 @@ describe('readings beside the model', () => {
       gauge: 44 + DEGREES,
       model: { indicated: 45 + DEGREES, miss: expect.closeTo(1, 9) },
     });
-    expect([first, second].map((mark) => missOf(mark, METRIC))).toEqual(['+1.0', '-2.5']);
-    expect(missOf(second, IMPERIAL)).toBe('-4.5');
+    expect([first, second].map((mark) => missOf(mark, METRIC))).toEqual(['+1.0', '−2.5']);
+    expect(missOf(second, IMPERIAL)).toBe('−4.5');
     expect(heightsOf([second])).toEqual([49.5 + DEGREES, 47 + DEGREES]);
   });
 

@@ -44,8 +44,8 @@ describe('readings in words', () => {
   const told = (...degrees: (number | null)[]) => describeMarks(marks(...degrees), METRIC).replaceAll('\u00a0', ' ');
 
   it('say how many there are, and how far the model is off', () => {
-    expect(told(50, 55)).toBe('Gauge readings are shown at 2 pulls; model less gauge goes from -1.0 K to +2.0 K.');
-    expect(told(null, 55)).toBe('A gauge reading is shown at pull 2; model less gauge is -1.0 K.');
+    expect(told(50, 55)).toBe('Gauge readings are shown at 2 pulls; model less gauge goes from −1.0 K to +2.0 K.');
+    expect(told(null, 55)).toBe('A gauge reading is shown at pull 2; model less gauge is −1.0 K.');
     expect(told(51, 53)).toBe('Gauge readings are shown at 2 pulls; model less gauge is +1.0 K.');
     expect(describeMarks(marks(null, 49), IMPERIAL)).toContain('is +9.0\u00a0°F.');
   });
