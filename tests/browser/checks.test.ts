@@ -65,7 +65,7 @@ describe('questions about the car on the rollers', () => {
     await type(page, 'Pull 1', '140 F');
     await type(page, 'Pull 2', 'warm');
     expect(plain(await page.locator('.question [role=status]').innerText())).toBe(
-      'Pull 2: expected a number, -50 to 200 °C.',
+      'Pull 2: expected a number, −50 to 200 °C.',
     );
     await type(page, 'Pull 2', '');
     expect(await answered(page)).toContain('At the end of one pull');
@@ -171,7 +171,7 @@ describe('questions about the car on the rollers', () => {
     await answered(page);
     const rows = await rowsOf(page);
     expect(rows[0]).toBe('Pulls to the limit 0 8 (+8)');
-    expect(rows).toContain('core.airConductance, W/K 390 585');
+    expect(rows).toContain('core air conductance, W/K 390 585');
     // Two traces of the charge, and one of the difference.
     const points = await page
       .locator('.compare-figure polyline')
@@ -226,7 +226,7 @@ describe('questions about the car on the rollers', () => {
     await page.getByRole('button', { name: 'Cancel' }).click();
     await page.getByText('Cancelled.').waitFor();
     await page.getByRole('spinbutton', { name: 'Runs' }).fill('16');
-    expect(await answered(page)).toContain('of 16 runs with all inputs uncertain at once');
+    expect(await answered(page)).toContain('16 runs with every input uncertain at once');
     const shares = (await rowsOf(page)).map((row) => Number(/ (\d+\.\d) \d+\.\d \d+\.\d /.exec(row)?.[1]));
     expect(shares.length).toBeGreaterThan(5);
     expect(shares).toEqual(shares.toSorted((a, b) => b - a));
