@@ -90,7 +90,9 @@ describe('questions about the car on the rollers', () => {
     await type(page, 'Pull 2', '50');
     await expect.poll(() => dots.count()).toBe(2);
     expect(await band.locator('.model-tick').count()).toBe(2);
-    expect(await band.locator('.miss').first().textContent()).toBe(`${miss > 0 ? '+' : ''}${miss.toFixed(1)}`);
+    expect(await band.locator('.miss').first().textContent()).toBe(
+      miss > 0 ? `+${miss.toFixed(1)}` : `−${Math.abs(miss).toFixed(1)}`,
+    );
     expect(await legend.isVisible()).toBe(true);
     expect(plain(await band.locator('p.spoken').innerText())).toContain('Gauge readings are shown at 2 pulls');
     // The dot of 50 degC stands as high as 50 on the axis (a text stands on its foot, 4 px below), in the middle of pull 2.
@@ -113,7 +115,7 @@ describe('questions about the car on the rollers', () => {
     expect(plain(await band.locator('thead').innerText())).toMatch(
       /gauge at the end, °C miss \(After less gauge\), K$/,
     );
-    expect(plain(await band.locator('tbody tr').nth(1).innerText())).toMatch(/ 50\.0 -?\d+\.\d$/);
+    expect(plain(await band.locator('tbody tr').nth(1).innerText())).toMatch(/ 50\.0 [−+]?\d+\.\d$/);
     await band.getByRole('button', { name: 'Table' }).click();
 
     await openQuestion(page, 'Gauge');
@@ -156,7 +158,7 @@ describe('questions about the car on the rollers', () => {
     expect(await figure.locator('.cause-mark').count()).toBe(1 + others.length);
     const numbers = (await figure.locator('.number').allTextContents()).flatMap((text) => text.split(', ').map(Number));
     expect(numbers.toSorted((a, b) => a - b)).toEqual([first, ...others].map((row) => Number.parseInt(row, 10)));
-    expect(plain(await page.locator('.question-answer').innerText())).toContain('Never open a hot pressure cap.');
+    expect(plain(await page.locator('.question').innerText())).toContain('Never open a hot pressure cap.');
     expect(faults).toEqual([]);
     await context.close();
   });
