@@ -101,3 +101,23 @@ export async function solved(page: Page): Promise<void> {
   await page.locator('.causes ol li').first().waitFor();
   await page.locator('.answer .figure').first().waitFor();
 }
+
+/** Clicks a button of this text in the very frame in which it comes: work that is short is over before a click from outside. */
+export const clickOnceThere = (page: Page, within: string, text: string): Promise<void> =>
+  page.evaluate(
+    ([place, wanted]) =>
+      new Promise<void>((resolve) => {
+        const look = () => {
+          const button = [...document.querySelectorAll<HTMLElement>(`${place} button`)].find(
+            ({ textContent }) => textContent === wanted,
+          );
+          if (button === undefined) requestAnimationFrame(look);
+          else {
+            button.click();
+            resolve();
+          }
+        };
+        look();
+      }),
+    [within, text],
+  );

@@ -6,7 +6,7 @@ import { studyGrid } from '../../src/sim/answers/sweep.ts';
 import { studyStore } from '../../src/sim/answers/tank-size.ts';
 import { shippedConfig, shippedScenario } from '../support/shipped.ts';
 import { shortDocument } from '../support/short-session.ts';
-import { chooseFile, openVisit, plain, type Visit, type Visitor } from './browser.ts';
+import { chooseFile, clickOnceThere, openVisit, plain, type Visit, type Visitor } from './browser.ts';
 
 let visit: Visit;
 beforeAll(async () => {
@@ -102,9 +102,9 @@ describe('more answers', () => {
     await choose(page, 'Upgrades');
     let started = 0;
     page.on('worker', () => started++);
+    const cancelling = clickOnceThere(page, '.question', 'Cancel');
     await page.getByRole('button', { name: 'Work it out' }).click();
-    await page.getByText('of 32 runs so far.').waitFor();
-    await page.getByRole('button', { name: 'Cancel' }).click();
+    await cancelling;
     await page.getByText('Cancelled.', { exact: true }).waitFor();
     expect(await page.locator('.question-answer').count()).toBe(0);
     // The button that was pressed still has the focus.

@@ -37,7 +37,8 @@ describe('the simulator as a service', () => {
     expect(heard.length).toBeGreaterThan(0);
     const times = heard.map(({ time }) => time);
     expect(times).toEqual([...times].sort((a, b) => a - b));
-    expect(heard[0].pulls.length).toBeGreaterThan(0);
+    // The first word may come before the first pull ends: how soon hangs on the machine.
+    expect(heard.at(-1)?.pulls.length).toBeGreaterThan(0);
     expect(heard[0].duration).toBeCloseTo(LONG_DURATION, 6);
   });
 
