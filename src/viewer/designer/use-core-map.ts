@@ -3,7 +3,7 @@ import { useRef } from 'preact/hooks';
 import { type CoreMap, type CoreMapLists, carAlone, coreMapLists } from '../../sim/index.ts';
 import type { PageProps } from '../page.tsx';
 import type { Car } from '../state/cars.ts';
-import { useKeptStudy, type WantedStudy, whyWait } from '../state/use-kept-study.ts';
+import { useKeptStudy, useWhyWait, type WantedStudy } from '../state/use-kept-study.ts';
 
 /** Whether something is typed over the measures, so that it depends on them how much it scales. */
 export function isCalibrated({ config }: Car): boolean {
@@ -25,14 +25,16 @@ export function useCoreMap({ session, solving }: PageProps) {
   const file = useRef('');
   const car = session.inHand.value;
   const geometry = car?.config.core.geometry;
+  const wait = useWhyWait(session);
   const kept = useKeptStudy((foundKey: string | undefined): WantedStudy<string, CoreMap | undefined> => {
     const inHand = session.inHand.value;
     const own = inHand?.config.core.geometry;
-    const why = whyWait(inHand, session.inHandRun.value, session.isDragging.value);
+    const why = wait.value;
     if (inHand === undefined || own === undefined) return undefined;
-    // Another file has another core: what was drawn round the last one is of no use.
-    if (lists.value === undefined || file.current !== inHand.config.name)
-      lists.value = coreMapLists(session.before.peek()?.config.core.geometry ?? own);
+    // Another file has another core: what was drawn round the last one is of no use. Written before it is read: a
+    // signal that is read first would have this asked for twice.
+    const known = file.current === inHand.config.name ? lists.peek() : undefined;
+    lists.value = known ?? coreMapLists(session.before.peek()?.config.core.geometry ?? own);
     file.current = inHand.config.name;
     const wanted = lists.value;
     const key = keyOf(inHand, wanted);

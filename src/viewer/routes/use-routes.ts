@@ -1,16 +1,17 @@
 import type { RouteStudy } from '../../sim/index.ts';
 import type { PageProps } from '../page.tsx';
 import type { Car } from '../state/cars.ts';
-import { type FoundStudy, useKeptStudy, type WantedStudy, whyWait } from '../state/use-kept-study.ts';
+import { type FoundStudy, useKeptStudy, useWhyWait, type WantedStudy } from '../state/use-kept-study.ts';
 
 /** What was worked out, and the car it belongs to. */
 export type Found = FoundStudy<Car, RouteStudy>;
 
 /** Keeps the routes up with the car in hand for as long as they are on screen. */
 export function useRoutes({ session, solving }: PageProps) {
+  const wait = useWhyWait(session);
   const kept = useKeptStudy((): WantedStudy<Car, RouteStudy> => {
     const car = session.inHand.value;
-    const why = whyWait(car, session.inHandRun.value, session.isDragging.value);
+    const why = wait.value;
     if (car === undefined || why !== undefined) return { why: why ?? '' };
     return { key: car, start: () => solving.studyRoutes(car) };
   }, solving.cancelRoutes);

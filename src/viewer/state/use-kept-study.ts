@@ -1,6 +1,7 @@
-import { useSignal, useSignalEffect } from '@preact/signals';
+import { type ReadonlySignal, useComputed, useSignal, useSignalEffect } from '@preact/signals';
 import type { StudyProgress, StudyReply } from '../../../workers/sim-api.ts';
 import type { Car, CarRun } from './cars.ts';
+import type { Session } from './session.ts';
 
 /** How far a study is; `of` is 0 as long as nothing is known of its length. */
 type StudyState =
@@ -34,7 +35,7 @@ interface KeptStudy<Key, Result> {
 }
 
 /** Why what takes many runs has to wait; undefined where it need not. */
-export function whyWait(car: Car | undefined, run: CarRun, isDragging: boolean): string | undefined {
+function whyWait(car: Car | undefined, run: CarRun, isDragging: boolean): string | undefined {
   if (car === undefined) return 'Open a car first.';
   if (isDragging) return 'Worked out when you let go.';
   if (run.kind === 'cancelled') return 'The run was cancelled: finish it first.';
@@ -42,6 +43,10 @@ export function whyWait(car: Car | undefined, run: CarRun, isDragging: boolean):
   const isSettled = run.of === car && (run.kind === 'stopped' || (run.kind === 'solved' && run.study !== undefined));
   return isSettled || run.kind === 'failed' ? undefined : 'Worked out after the run and its causes.';
 }
+
+/** The same of the car in hand, as one signal: what else changes in its run does not ask a study anew. */
+export const useWhyWait = (session: Session): ReadonlySignal<string | undefined> =>
+  useComputed(() => whyWait(session.inHand.value, session.inHandRun.value, session.isDragging.value));
 
 /**
  * Keeps a study up with what it hangs on for as long as it is on screen.
