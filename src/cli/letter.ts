@@ -45,7 +45,7 @@ export async function letter(file: string, options: LetterCommandOptions): Promi
       ...(after && { after }),
       ...(!hasStopped && {
         steps: await stepsOf(file, scenario, base),
-        otherDays: await hottestDayOf(changed ?? base, (after ?? before).pulls.length),
+        otherDays: await hottestDayOf(changed ?? base, after ?? before),
       }),
       ...(notes !== undefined && { notes }),
     },
@@ -72,9 +72,11 @@ async function stepsOf(file: string, scenario: Scenario, base: Scenario): Promis
   return study === undefined ? [] : explainSteps(study, list, upgradeClashes(list), FILE_WORDING);
 }
 
-async function hottestDayOf(scenario: Scenario, pulls: number): Promise<string[]> {
-  if (pulls === 0) return [];
-  return explainHottestDay(scenario, await onAllCores(studyHottestDay(scenario, pulls)), pulls, FILE_WORDING);
+async function hottestDayOf(scenario: Scenario, { config, pulls }: LetterRun): Promise<string[]> {
+  const count = pulls.length;
+  if (count === 0) return [];
+  const hottest = await onAllCores(studyHottestDay(scenario, count));
+  return explainHottestDay({ scenario, config }, hottest, count, FILE_WORDING);
 }
 
 /** Of a terminal, and of paper. */

@@ -1,4 +1,4 @@
-import { type Config, phasesOf, pullsOfCycle } from '../sim/index.ts';
+import { type Config, isPartLoad, phasesOf, pullsOfCycle } from '../sim/index.ts';
 import { EXIT } from './exit-codes.ts';
 
 /**
@@ -13,8 +13,6 @@ export function noAnswer(why: string, isInFile: boolean): number {
 }
 
 export const hasPull = ({ cycle }: Config): boolean => pullsOfCycle(cycle) > 0;
-
-const isPartLoad = (kind: string): boolean => kind !== 'pull' && kind !== 'hot soak';
 
 export const hasPartLoad = ({ cycle }: Config): boolean => phasesOf(cycle).some(({ kind }) => isPartLoad(kind));
 

@@ -49,7 +49,7 @@ export async function sensitivity(file: string, options: SensitivityCommandOptio
   printAnswer(options, {
     json: () => study,
     csv: () => asCsv(study),
-    text: () => [...asText(study)],
+    text: () => asText(study),
   });
   return EXIT.done;
 }

@@ -2,6 +2,7 @@ import {
   ESTIMATE_CAUTION,
   explainTriage,
   FILE_WORDING,
+  LAST_PULL_OF_TRIAGE,
   LOOP_CAUTIONS,
   studyTriage,
   type Triage,
@@ -20,9 +21,6 @@ export interface TriageCommandOptions extends TriageReading, FormOptions {
   readonly variant?: string;
 }
 
-/** Of a healthy car, for the two figures. */
-const PULLS_LOOKED_AT = 3;
-
 /** Ranks what can be wrong with a car by two measured temperature differences. */
 export async function triage(file: string, options: TriageCommandOptions): Promise<number> {
   const config = readConfig(file, options.variant);
@@ -31,7 +29,7 @@ export async function triage(file: string, options: TriageCommandOptions): Promi
   if (found === undefined) {
     return noAnswer(
       'Nothing to compare: the run has no part-load phase with a whole pull after it.',
-      hasPartLoadBeforePull(config, PULLS_LOOKED_AT),
+      hasPartLoadBeforePull(config, LAST_PULL_OF_TRIAGE),
     );
   }
   printAnswer(options, {

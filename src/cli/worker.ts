@@ -1,13 +1,7 @@
-import {
-  conduct,
-  type JsonObject,
-  type RunJob,
-  runJob as runJobHere,
-  type Scenario,
-  type SweepResult,
-  studySweepCase,
-  type TimeSeries,
-} from '../sim/index.ts';
+import { conduct, type JsonObject, type Scenario, type SweepResult, studySweepCase } from '../sim/index.ts';
+
+/** Runs one run of a study in this thread. */
+export { runJob } from '../sim/index.ts';
 
 /** One case of a sweep, as it crosses to a thread. */
 export interface SweepTask {
@@ -19,6 +13,3 @@ export interface SweepTask {
 export function runCase({ scenario, changes }: SweepTask): SweepResult {
   return conduct(studySweepCase(scenario, changes));
 }
-
-/** Runs one run of a study in this thread. */
-export const runJob = (job: RunJob): TimeSeries => runJobHere(job);

@@ -1,7 +1,7 @@
 /** The only door into the library. */
 export { studyAirBand } from './answers/air-band.ts';
 export type { BottleneckPart } from './answers/bottleneck.ts';
-export type { RouteComparison, RouteFigures } from './answers/bypass-routes.ts';
+export { isPartLoad, type RouteComparison, type RouteFigures } from './answers/bypass-routes.ts';
 export { type CarAgreement, explainAgreement, type GaugeReading, studyCarAgreement } from './answers/car-agreement.ts';
 export { ESTIMATE_CAUTION, freezeCaution, LOOP_CAUTIONS } from './answers/cautions.ts';
 export { readChargeTable } from './answers/charge-table.ts';
@@ -67,7 +67,14 @@ export {
   studySweepCase,
 } from './answers/sweep.ts';
 export { type StoreKind, type StoreStudy, studyStore } from './answers/tank-size.ts';
-export { explainTriage, studyTriage, TRIAGE_DOUBTS, type Triage, type TriageReading } from './answers/triage.ts';
+export {
+  explainTriage,
+  LAST_PULL_OF_TRIAGE,
+  studyTriage,
+  TRIAGE_DOUBTS,
+  type Triage,
+  type TriageReading,
+} from './answers/triage.ts';
 export type { UpgradeWay } from './answers/upgrade-order.ts';
 export { explainSteps, explainUpgrades, moneyText, type UpgradeWords } from './answers/upgrade-sentences.ts';
 export {
@@ -87,7 +94,15 @@ export { loopVolume } from './model/loop-volume.ts';
 export { seriesToCsv } from './results/csv.ts';
 export { COLUMNS, type ColumnName, type CoreFields, type PhaseSpan, type TimeSeries } from './results/time-series.ts';
 export { carAlone } from './scenario/changes.ts';
-export { type Config, type LinePlace, type LoopItem, type LoopPart, PART_WORDS, phasesOf } from './scenario/config.ts';
+export {
+  type Config,
+  type LinePlace,
+  type LoopItem,
+  type LoopPart,
+  PART_WORDS,
+  phasesOf,
+  pullsIn,
+} from './scenario/config.ts';
 export { type CoreSize, type CoreSizeValues, resizeCore, sizeOfCore } from './scenario/core-size.ts';
 export { type ChangedInput, changedInputs, inputInWords } from './scenario/differences.ts';
 export { placeOfSource } from './scenario/file-shape.ts';

@@ -1,4 +1,4 @@
-import type { Config, ExchangerConfig, PumpConfig } from '../scenario/config.ts';
+import type { Config, ExchangerConfig } from '../scenario/config.ts';
 import { conductanceSideBySide, scaledAirDrop, scaledConductance, scaledPump } from '../scenario/laws.ts';
 import { summarisePulls } from './pull-summary.ts';
 import type { RunJob, Study } from './study.ts';
@@ -36,11 +36,7 @@ const IDEAL_CAP = 1.9e6;
 
 const IDEAL: Record<BottleneckPart, (config: Config) => Config> = {
   'core conductance': (config) => scaleCoreConductance(config, CORE_CONDUCTANCE_FACTOR),
-  'coolant flow': (config) => ({
-    ...config,
-    pump: fasterPump(config.pump, COOLANT_FLOW_FACTOR),
-    ...(config.secondPump && { secondPump: fasterPump(config.secondPump, COOLANT_FLOW_FACTOR) }),
-  }),
+  'coolant flow': (config) => scalePumpSpeed(config, COOLANT_FLOW_FACTOR),
   'front exchanger': (config) => ({
     ...config,
     ...(config.exchanger && { exchanger: idealExchanger(config.exchanger) }),
@@ -101,8 +97,15 @@ export function scaleCoreConductance(config: Config, factor: number): Config {
   };
 }
 
-/** Flow goes with the speed of a pump, pressure with its square. */
-const fasterPump = (pump: PumpConfig, factor: number): PumpConfig => scaledPump(pump, factor, factor ** 2);
+/** The same car with all its pumps at a multiple of their speed: flow goes with it, pressure with its square. */
+export function scalePumpSpeed(config: Config, factor: number): Config {
+  const { pump, secondPump } = config;
+  return {
+    ...config,
+    pump: scaledPump(pump, factor, factor ** 2),
+    ...(secondPump && { secondPump: scaledPump(secondPump, factor, factor ** 2) }),
+  };
+}
 
 /** Air flow and both conductances without practical bound; the conductance law keeps its shape. */
 function idealExchanger(exchanger: ExchangerConfig): ExchangerConfig {

@@ -82,7 +82,7 @@ export function routeJob(config: Config, shareAfterCore: number, end: 'part load
   };
 }
 
-const isPartLoad = (kind: PhaseSpan['kind']): boolean => kind !== 'pull' && kind !== 'hot soak';
+export const isPartLoad = (kind: PhaseSpan['kind']): boolean => kind !== 'pull' && kind !== 'hot soak';
 
 /** The last whole part-load phase before the first pull that has one before it; the last of all where no pull does. */
 export function phaseBeforePull(phases: readonly PhaseSpan[]): PhaseSpan | undefined {

@@ -1,5 +1,5 @@
 import type { TimeSeries } from '../results/time-series.ts';
-import type { Config } from '../scenario/config.ts';
+import { type Config, pullsIn } from '../scenario/config.ts';
 import { type PullSummary, summarisePulls } from './pull-summary.ts';
 import { countPulls, decidingPull } from './pulls-to-limit.ts';
 import type { RunJob } from './study.ts';
@@ -17,15 +17,13 @@ export interface CountedRun {
 
 /** Pulls of a whole cycle, those of the repeated block as often as it is repeated. */
 export function pullsOfCycle({ before, block, repeats, after }: Config['cycle']): number {
-  const count = (phases: Config['cycle']['before']) => phases.filter(({ kind }) => kind === 'pull').length;
-  return count(before) + repeats * count(block) + count(after);
+  return pullsIn(before) + repeats * pullsIn(block) + pullsIn(after);
 }
 
 /** The same car with the repeated block run as often as it takes for `pulls` of them; as it is where nothing repeats. */
 export function withPulls(config: Config, pulls: number): Config {
   const { before, block, repeats } = config.cycle;
-  const count = (phases: Config['cycle']['before']) => phases.filter(({ kind }) => kind === 'pull').length;
-  const [first, inBlock] = [count(before), count(block)];
+  const [first, inBlock] = [pullsIn(before), pullsIn(block)];
   if (repeats === 0 || inBlock === 0) return config;
   const needed = Math.max(1, Math.ceil((pulls - first) / inBlock));
   return { ...config, cycle: { ...config.cycle, repeats: needed } };

@@ -6,7 +6,7 @@ import { whenAt } from './finding.ts';
 import type { PullSummary } from './pull-summary.ts';
 import { countPulls, decidingPull } from './pulls-to-limit.ts';
 import type { RunStudy } from './study-run.ts';
-import type { Wording } from './wording.ts';
+import { countedPulls, type Wording } from './wording.ts';
 
 /** Peaks that move by less than this count as the same [K]. */
 const SAME = 0.1;
@@ -128,9 +128,9 @@ export function answerQuestion(before: LetterCar, after: LetterCar | undefined, 
   }
   if (to > from)
     return `In part. ${change} it makes ${to} of ${of} pulls in place of ${from}, then goes over ${limit}.`;
-  if (to < from) return `No, it gets worse. ${change} the car makes ${to} of ${counted(of)} in place of ${from}.`;
+  if (to < from) return `No, it gets worse. ${change} the car makes ${to} of ${countedPulls(of)} in place of ${from}.`;
   if (Math.abs(cooler) < SAME) {
-    return `No. ${change} nothing changes that counts: ${to} of ${counted(of)}, before and after.`;
+    return `No. ${change} nothing changes that counts: ${to} of ${countedPulls(of)}, before and after.`;
   }
   return cooler < 0
     ? `No. ${change} pull ${to + 1} is ${by} cooler, not enough: it still goes over ${limit}.`
@@ -284,7 +284,6 @@ function peakChange(before: LetterCar, after: LetterCar): number {
   return deciding === undefined || same === undefined ? 0 : same.peak - deciding.peak;
 }
 
-const counted = (pulls: number): string => `${pulls} pull${pulls === 1 ? '' : 's'}`;
 const inAll = (pulls: number): string => (pulls === 1 ? 'in its one pull' : `in all ${pulls}`);
 const seconds = (s: number): string => `${Number(s.toPrecision(3))} s`;
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

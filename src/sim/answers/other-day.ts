@@ -8,7 +8,7 @@ import { countingJob, countRun } from './count-run.ts';
 import { summarisePulls } from './pull-summary.ts';
 import { conductanceBand, countPulls, decidingPull } from './pulls-to-limit.ts';
 import type { Study } from './study.ts';
-import type { Wording } from './wording.ts';
+import { countedPulls, type Wording } from './wording.ts';
 
 /** Days that are looked at, and the step from the day asked about until one is made and one is not; tenths of a K. */
 const COLDEST = -400;
@@ -179,7 +179,6 @@ function* whyNotMade(scenario: Scenario, tenths: number, pulls: number): Study<N
 }
 
 const LIST = new Intl.ListFormat('en-GB');
-const counted = (count: number): string => `${count} pull${count === 1 ? '' : 's'}`;
 
 /** A day in sentences: what it makes of the count, the hottest day, and what does not follow the weather. */
 export function explainDay(
@@ -196,14 +195,11 @@ export function explainDay(
 
 /** The hottest day by itself, and what does not follow the weather. */
 export const explainHottestDay = (
-  scenario: Scenario,
+  { scenario, config }: { readonly scenario: Scenario; readonly config: Config },
   hottest: HottestDay,
   pulls: number,
   wording: Pick<Wording, 'temperature' | 'difference'>,
-): string[] => [
-  hottestSentence(hottest, pulls, wording),
-  startSentence(typedStart(scenario, toConfig(scenario)), wording),
-];
+): string[] => [hottestSentence(hottest, pulls, wording), startSentence(typedStart(scenario, config), wording)];
 
 function startSentence(start: TypedStart, { temperature }: Pick<Wording, 'temperature'>): string {
   const parts = Object.entries(start).map(([part, at]) => `${part} ${temperature(at)}`);
@@ -229,7 +225,7 @@ function countOf(
   const band = `${lower.count} / ${higher.count} with 5 % less / 5 % more core conductance`;
   const side = margin < 0 ? `${difference(-margin)} over` : `${difference(margin)} under`;
   const ends = [lower.peak, higher.peak].map((each) => (each === undefined ? 'not run' : temperature(each)));
-  return `${count} of ${counted(pullsRun)} (${band}); pull ${pull} decides and peaks at ${temperature(peak)}, ${side} the limit (${ends[0]} / ${ends[1]})${early}`;
+  return `${count} of ${countedPulls(pullsRun)} (${band}); pull ${pull} decides and peaks at ${temperature(peak)}, ${side} the limit (${ends[0]} / ${ends[1]})${early}`;
 }
 
 function hottestSentence(
@@ -244,12 +240,12 @@ function hottestSentence(
   };
   switch (hottest.kind) {
     case 'found':
-      return `Hottest day with ${counted(pulls)} made${place}: ${temperature(hottest.temperature)} outside; ${difference(RESOLUTION)} warmer, ${because(hottest.beyond)}.`;
+      return `Hottest day with ${countedPulls(pulls)} made${place}: ${temperature(hottest.temperature)} outside; ${difference(RESOLUTION)} warmer, ${because(hottest.beyond)}.`;
     case 'made on every day':
-      return `On every day up to ${temperature(hottest.upTo)} outside${place} it makes ${counted(pulls)}.`;
+      return `On every day up to ${temperature(hottest.upTo)} outside${place} it makes ${countedPulls(pulls)}.`;
     case 'made on no day':
-      return `On no day down to ${temperature(hottest.downTo)} outside${place} does it make ${counted(pulls)}: there ${because(hottest.because)}.`;
+      return `On no day down to ${temperature(hottest.downTo)} outside${place} does it make ${countedPulls(pulls)}: there ${because(hottest.because)}.`;
     case 'too few pulls':
-      return `The session has ${counted(hottest.pulls)} and repeats none, so ${counted(pulls)} cannot be asked for.`;
+      return `The session has ${countedPulls(hottest.pulls)} and repeats none, so ${countedPulls(pulls)} cannot be asked for.`;
   }
 }

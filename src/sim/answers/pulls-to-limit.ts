@@ -1,8 +1,8 @@
 import type { TimeSeries } from '../results/time-series.ts';
-import type { Config } from '../scenario/config.ts';
+import { type Config, pullsIn } from '../scenario/config.ts';
 import { scaleCoreConductance } from './bottleneck.ts';
 import { type PullSummary, summarisePulls } from './pull-summary.ts';
-import { hasSettled, pullsPerBlock } from './run-end.ts';
+import { hasSettled } from './run-end.ts';
 import type { RunJob, Study } from './study.ts';
 
 /** Two peaks closer than this share the title of the hottest; the earlier one decides [K]. */
@@ -97,7 +97,7 @@ interface Settling {
 
 /** Runs the repeated block on until each of its pulls peaks where it did in the block before. */
 function watchSettling(config: Config): Settling {
-  const perBlock = pullsPerBlock(config);
+  const perBlock = pullsIn(config.cycle.block);
   if (perBlock === 0 || config.cycle.repeats < 2) {
     return { jobs: [], read: () => ({ kind: 'no repeated pulls' }) };
   }

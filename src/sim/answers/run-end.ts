@@ -1,5 +1,5 @@
 import type { PhaseSpan, TimeSeries } from '../results/time-series.ts';
-import type { Config } from '../scenario/config.ts';
+import { type Config, pullsIn } from '../scenario/config.ts';
 import type { RunOptions } from '../simulate.ts';
 import { summarisePulls } from './pull-summary.ts';
 
@@ -40,7 +40,7 @@ export function continueUntil(end: RunEnd, config: Config): NonNullable<RunOptio
       return (phase, columns) => {
         if (phase.block === 0 || !isWholePull(phase)) return true;
         peaks.push(lastOf(columns, phase, limit).peak);
-        return !hasSettled(peaks, pullsPerBlock(config));
+        return !hasSettled(peaks, pullsIn(config.cycle.block));
       };
     }
   }
@@ -50,9 +50,6 @@ const isWholePull = ({ kind, isWhole }: PhaseSpan): boolean => kind === 'pull' &
 
 const lastOf = (columns: TimeSeries['columns'], phase: PhaseSpan, limit: number) =>
   summarisePulls({ columns, phases: [phase] }, limit)[0];
-
-export const pullsPerBlock = ({ cycle: { block } }: Config): number =>
-  block.filter(({ kind }) => kind === 'pull').length;
 
 /** Whether the last of some blocks is whole and each of its pulls peaks where it did in the block before. */
 export function hasSettled(peaks: readonly number[], perBlock: number): boolean {

@@ -1,5 +1,6 @@
 import type { Config } from '../scenario/config.ts';
-import { scaledPump, withAirLock, withBlockedFace } from '../scenario/laws.ts';
+import { withAirLock, withBlockedFace } from '../scenario/laws.ts';
+import { scalePumpSpeed } from './bottleneck.ts';
 
 export type TriageCause =
   | 'healthy'
@@ -32,7 +33,7 @@ export const FAULTS: readonly Fault[] = [
     cause: 'low flow',
     sizes: QUARTERS,
     words: (percent) => `a pump that makes ${percent} less flow`,
-    apply: (config, size) => withPump(config, 1 - size),
+    apply: (config, size) => scalePumpSpeed(config, 1 - size),
   },
   {
     cause: 'low voltage',
@@ -75,16 +76,6 @@ export const FAULTS: readonly Fault[] = [
     }),
   },
 ];
-
-/** All pumps slower, by affinity. */
-function withPump(config: Config, factor: number): Config {
-  const { pump, secondPump } = config;
-  return {
-    ...config,
-    pump: scaledPump(pump, factor, factor ** 2),
-    ...(secondPump && { secondPump: scaledPump(secondPump, factor, factor ** 2) }),
-  };
-}
 
 function withVoltage(config: Config, factor: number): Config {
   const { before, block, after } = config.cycle;

@@ -1,5 +1,5 @@
 import type { TimeSeries } from '../results/time-series.ts';
-import type { Config } from '../scenario/config.ts';
+import { type Config, phasesOf } from '../scenario/config.ts';
 import { phaseBeforePull } from './bypass-routes.ts';
 import { summarisePulls } from './pull-summary.ts';
 import type { RunJob, Study } from './study.ts';
@@ -30,8 +30,9 @@ interface Quantity {
 }
 
 const asDifference = (value: number, { difference }: Wording): string => difference(value);
-/** The gauge is looked at again when this pull ends. */
-const LATER_PULL = 3;
+
+/** The run of each car ends with this pull, and the gauge is looked at again there. */
+export const LAST_PULL_OF_TRIAGE = 3;
 
 const QUANTITIES: readonly Quantity[] = [
   {
@@ -43,8 +44,7 @@ const QUANTITIES: readonly Quantity[] = [
   {
     name: 'voltage at the pump over its rated voltage',
     doubt: 0.03,
-    read: ({ cycle: { before, block, after } }) =>
-      [...before, ...block, ...after].find(({ kind }) => kind === 'pull')?.pumpVoltageRatio ?? Number.NaN,
+    read: ({ cycle }) => phasesOf(cycle).find(({ kind }) => kind === 'pull')?.pumpVoltageRatio ?? Number.NaN,
     write: (value) => value.toFixed(2),
   },
   {
@@ -72,10 +72,10 @@ const QUANTITIES: readonly Quantity[] = [
     write: (value, { pressure }) => pressure(value),
   },
   {
-    name: `rise of the gauge from that pull to pull ${LATER_PULL}`,
+    name: `rise of the gauge from that pull to pull ${LAST_PULL_OF_TRIAGE}`,
     doubt: 1,
     read: ({ limit }, series, row) => {
-      const later = summarisePulls(series, limit.chargeTemperature)[LATER_PULL - 1];
+      const later = summarisePulls(series, limit.chargeTemperature)[LAST_PULL_OF_TRIAGE - 1];
       return (later?.atEnd.indicatedTemperature ?? Number.NaN) - series.columns.indicatedTemperature[row];
     },
     write: asDifference,
@@ -148,7 +148,9 @@ export function* studyTriage(config: Config, reading: TriageReading): Study<Tria
   const cars = faults.flatMap((fault) =>
     fault.sizes.map((size) => ({ fault, size, config: fault.apply(config, size) })),
   );
-  const runs = yield cars.map((car): RunJob => ({ config: car.config, until: { kind: 'pull', pull: LATER_PULL } }));
+  const runs = yield cars.map(
+    (car): RunJob => ({ config: car.config, until: { kind: 'pull', pull: LAST_PULL_OF_TRIAGE } }),
+  );
   const trials = cars.flatMap((car, k): Trial[] => {
     const found = figuresOf(car.config, runs[k]);
     if (found === undefined) return [];

@@ -7,7 +7,7 @@ import {
   type UpgradeStep,
   type UpgradeStudy,
 } from './upgrade-steps.ts';
-import type { Wording } from './wording.ts';
+import { countedPulls, type Wording } from './wording.ts';
 
 /** Two upgrades of the list that change the same key of the file differently. */
 interface Clash {
@@ -30,7 +30,6 @@ export interface UpgradeWords {
 
 type Words = Pick<Wording, 'difference' | 'temperature'>;
 
-const pulls = (count: number): string => `${count} ${count === 1 ? 'pull' : 'pulls'}`;
 const listed = (words: readonly string[]): string => new Intl.ListFormat('en-GB').format(words);
 
 /**
@@ -82,7 +81,7 @@ function cheapestWords(ways: readonly UpgradeWay[] | undefined, all: number, upg
   if (way === undefined || all === 0) return [];
   const { pulls: most, upgrades: chosen } = way;
   if (most === 0) return ['None of the upgrades, nor all of them together, keeps a pull under the limit.'];
-  const allPulls = all === 1 ? 'the one pull' : `all ${pulls(all)}`;
+  const allPulls = all === 1 ? 'the one pull' : `all ${countedPulls(all)}`;
   if (most === all && chosen.length === 0) return [`The car as it is makes ${allPulls}.`];
   const bought = `${priceWords(way)}: ${namesOf(chosen, upgrades)}.`;
   if (most === all) return [`Cheapest way to ${allPulls}, ${bought}`];
@@ -101,7 +100,7 @@ function baseWords({ base, limit }: UpgradeStudy, wording: Words): string[] {
   const { count, pullsRun, deciding, stoppedBecause } = base;
   const stopped = stoppedBecause === undefined ? [] : [stoppedWords('As it is', stoppedBecause)];
   if (deciding === undefined) return ['As it is, no pull of the car comes to its end.', ...stopped];
-  const under = `${count} of ${pulls(pullsRun)} stay at or under ${wording.temperature(limit)}`;
+  const under = `${count} of ${countedPulls(pullsRun)} stay at or under ${wording.temperature(limit)}`;
   return [`As it is, ${under}; pull ${deciding.pull} decides, at ${wording.temperature(deciding.peak)}.`, ...stopped];
 }
 
@@ -130,13 +129,13 @@ function effectWords(
   if (change === undefined) return `${name}: nothing to hold it against; the car without it cannot be.`;
   const { effect, peak } = change;
   const says = effect === 'worse' ? `${name} makes it worse` : name;
-  if (change.count !== 0) return `${says}: ${pulls(count)} under the limit instead of ${count - change.count}.`;
+  if (change.count !== 0) return `${says}: ${countedPulls(count)} under the limit instead of ${count - change.count}.`;
   if (peak === undefined || deciding === undefined) return `${name}: no whole pull to judge it by.`;
   if (effect === 'no effect') {
-    return `${name}: no effect; still ${pulls(count)}, and the deciding peak moves by less than ${wording.difference(NO_EFFECT)}.`;
+    return `${name}: no effect; still ${countedPulls(count)}, and the deciding peak moves by less than ${wording.difference(NO_EFFECT)}.`;
   }
   const moves = `${peak < 0 ? 'falls' : 'rises'} by ${wording.difference(Math.abs(peak))}`;
-  return `${says}: still ${pulls(count)}, and the deciding peak ${moves} to ${wording.temperature(deciding.peak)}.`;
+  return `${says}: still ${countedPulls(count)}, and the deciding peak ${moves} to ${wording.temperature(deciding.peak)}.`;
 }
 
 /** Why so little counts as nothing, where it did. */
@@ -203,7 +202,7 @@ function wayWords({ base: { pullsRun }, fitted, best }: UpgradeStudy, upgrades: 
   );
   const lines = ways.map((way, k) => {
     const least = k === 0 ? 0 : ways[k - 1].pulls + 1;
-    const range = least === way.pulls ? pulls(way.pulls) : `${least} to ${pulls(way.pulls)}`;
+    const range = least === way.pulls ? countedPulls(way.pulls) : `${least} to ${countedPulls(way.pulls)}`;
     const isAsItIs = way.upgrades.length === 0;
     return `${range}: ${isAsItIs ? 'the car as it is' : `${namesOf(way.upgrades, upgrades)}, ${priceWords(way)}`}.`;
   });
@@ -211,7 +210,7 @@ function wayWords({ base: { pullsRun }, fitted, best }: UpgradeStudy, upgrades: 
     ...lines,
     ...(unpriced.length === 0 ? [] : [`Without a price, and so in no way: ${listed(unpriced)}.`]),
     ...(ways.some(({ pulls: count }) => count === pullsRun)
-      ? [`More than ${pulls(pullsRun)} are not run in this cycle.`]
+      ? [`More than ${countedPulls(pullsRun)} are not run in this cycle.`]
       : []),
   ];
 }

@@ -24,3 +24,6 @@ export const FILE_WORDING: Wording = {
   time: (seconds) => `${seconds.toFixed(1)} s`,
   duration: (seconds) => `${seconds.toFixed(1)} s`,
 };
+
+/** "1 pull", "3 pulls". */
+export const countedPulls = (count: number): string => `${count} ${count === 1 ? 'pull' : 'pulls'}`;

@@ -345,6 +345,9 @@ export function phasesOf({ before, block, after }: CycleConfig): PhaseConfig[] {
   return [...before, ...block, ...after];
 }
 
+/** How many of some phases are pulls. */
+export const pullsIn = (phases: readonly PhaseConfig[]): number => phases.filter(({ kind }) => kind === 'pull').length;
+
 /** What decides the flow in the loop of a car. */
 export type LoopConfig = Pick<
   Config,

@@ -1,4 +1,4 @@
-import { CentrifugalCompressor, type Config } from '../../sim/index.ts';
+import { CentrifugalCompressor, type Config, phasesOf } from '../../sim/index.ts';
 
 /** What follows from the one boost that a head machine is known by. SI, speeds in rpm. */
 export interface Head {
@@ -24,7 +24,7 @@ export function headOf({ compressor, ambient, intake, cycle }: Config): Head | u
   };
   const known: Head = { head: machine.head, speed, inletTemperature, pressureRatio: ratioAt(speed) };
   if (compressor.kind === 'turbine-driven') return known;
-  const pulls = [...cycle.before, ...cycle.block, ...cycle.after].filter(({ kind }) => kind === 'pull');
+  const pulls = phasesOf(cycle).filter(({ kind }) => kind === 'pull');
   const top = compressor.driveRatio * Math.max(0, ...pulls.map(({ engineSpeed }) => engineSpeed.to));
   return top > 0 ? { ...known, atTop: { speed: top, pressureRatio: ratioAt(top) } } : known;
 }

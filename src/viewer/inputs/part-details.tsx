@@ -1,5 +1,5 @@
 import { useEffect, useRef } from 'preact/hooks';
-import { isNumberRow } from '../../sim/index.ts';
+import { isNumberRow, pullsIn, pullsOfCycle } from '../../sim/index.ts';
 import type { InputPart } from '../state/display.ts';
 import { AirPart } from './air-part.tsx';
 import { CompressorPart, MAIN_OF_KIND } from './compressor-part.tsx';
@@ -112,9 +112,10 @@ function tellingValue(props: FormProps, { part, main }: PartSpec): string {
 
 /** "8, rest 90 s": how many pulls, and the time between two of them. */
 function tellingPulls({ car }: FormProps): string {
-  const { before, block, repeats, after } = car.config.cycle;
-  const count = (phases: typeof block) => phases.filter(({ kind }) => kind === 'pull').length;
-  const pulls = count(before) + repeats * count(block) + count(after);
-  const rest = block.filter(({ kind }) => kind !== 'pull').reduce((sum, { duration }) => sum + duration, 0);
-  return count(block) === 1 && rest > 0 ? `${pulls}, rest ${Number(rest.toPrecision(4))}\u00a0s` : `${pulls} pulls`;
+  const { cycle } = car.config;
+  const pulls = pullsOfCycle(cycle);
+  const rest = cycle.block.filter(({ kind }) => kind !== 'pull').reduce((sum, { duration }) => sum + duration, 0);
+  return pullsIn(cycle.block) === 1 && rest > 0
+    ? `${pulls}, rest ${Number(rest.toPrecision(4))}\u00a0s`
+    : `${pulls} pulls`;
 }

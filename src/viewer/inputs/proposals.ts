@@ -1,4 +1,4 @@
-import { type PullSummary, toSi } from '../../sim/index.ts';
+import { type PullSummary, phasesOf, toSi } from '../../sim/index.ts';
 import { type Car, valueAt } from '../state/cars.ts';
 import type { Changes } from '../state/session.ts';
 
@@ -75,8 +75,7 @@ function measuresOfKinds({ scenario }: Car): Record<string, number> {
 
 /** Engine speeds at the ends of pulls [rpm]. */
 function pullSpeeds({ config }: Car): number[] {
-  const { before, block, after } = config.cycle;
-  return [...before, ...block, ...after].flatMap(({ kind, engineSpeed }) =>
+  return phasesOf(config.cycle).flatMap(({ kind, engineSpeed }) =>
     kind === 'pull' ? [engineSpeed.from, engineSpeed.to] : [],
   );
 }

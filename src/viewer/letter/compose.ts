@@ -26,8 +26,7 @@ export function composeLetter({ runs, asked }: Told, steps: readonly string[], u
   const { notes } = hand.car.scenario.values;
   const { hottestDay } = hand.run;
   const wording = wordingIn(units);
-  const otherDays =
-    hottestDay === undefined ? [] : explainHottestDay(hand.car.scenario, hottestDay, hand.pulls.length, wording);
+  const otherDays = hottestDay === undefined ? [] : explainHottestDay(hand.car, hottestDay, hand.pulls.length, wording);
   const letter = writeLetter({ before, ...(after && { after }), steps, otherDays, ...(notes && { notes }) }, wording);
   return {
     ...letter,

@@ -7,6 +7,7 @@ import {
   meetingOf,
   meterNow,
   PART_WORDS,
+  phasesOf,
 } from '../../sim/index.ts';
 import { length, pressure } from '../designer/shown.ts';
 import {
@@ -56,7 +57,7 @@ export function shareThrough(loop: Config['loop'], shares: readonly number[], pa
 /** Names of the phases in which a valve leads the coolant past the exchangers; each once. */
 export function phasesPast({ cycle, exchanger, secondExchanger }: Config): string[] {
   if (exchanger === undefined && secondExchanger === undefined) return [];
-  const phases = [...cycle.before, ...cycle.block, ...cycle.after];
+  const phases = phasesOf(cycle);
   return [...new Set(phases.filter(({ isExchangerBypassed }) => isExchangerBypassed).map(({ name }) => name))];
 }
 
