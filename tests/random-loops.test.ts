@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { FILE_WORDING, written } from '../src/sim/answers/wording.ts';
 import { createCoolant } from '../src/sim/fluids/coolant.ts';
 import type { TimeSeries } from '../src/sim/results/time-series.ts';
 import type { Config } from '../src/sim/scenario/config.ts';
@@ -301,7 +302,7 @@ describe('any loop of any parts', () => {
         if (config.reservoir.iceMass > 0) seen.iced++;
         if (series.columns.coolantFlow.some((flow) => flow === 0)) seen.heldStill++;
         if (outcome.kind === 'stopped') {
-          expect(outcome.reason).toMatch(/^coolant (boils|freezes) /);
+          expect(written(outcome.reason, FILE_WORDING)).toMatch(/^coolant (boils|freezes) /);
           if (series.rowCount === 0) return;
         }
         expectToBeFinite(config, series);

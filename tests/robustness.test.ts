@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { FILE_WORDING, written } from '../src/sim/answers/wording.ts';
 import { COLUMNS, type ColumnName, type TimeSeries } from '../src/sim/results/time-series.ts';
 import type { Config } from '../src/sim/scenario/config.ts';
 import { parameterGroups } from '../src/sim/scenario/guide.ts';
@@ -290,8 +291,9 @@ describe('whatever the values in a scenario', () => {
         expectToBePhysical(series, config);
         expectEnergyToClose(config, series);
         if (outcome.kind === 'stopped') {
-          expect(outcome.reason).not.toMatch(/NaN|Infinity|undefined|do not settle|no step is short enough/);
-          expect(outcome.reason.length).toBeGreaterThan(20);
+          const reason = written(outcome.reason, FILE_WORDING);
+          expect(reason).not.toMatch(/NaN|Infinity|undefined|do not settle|no step is short enough/);
+          expect(reason.length).toBeGreaterThan(20);
           if (series.rowCount > 0) expect(series.columns.time[series.rowCount - 1]).toBe(outcome.time);
         }
       }),

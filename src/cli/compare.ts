@@ -4,12 +4,14 @@ import {
   type Comparison,
   changedInputs,
   ESTIMATE_CAUTION,
+  FILE_WORDING,
   fromSi,
   inputInWords,
   type Scenario,
   studyComparison,
   toConfig,
   variants,
+  written,
 } from '../sim/index.ts';
 import { aligned } from './aligned.ts';
 import { csvOf } from './csv.ts';
@@ -55,7 +57,7 @@ export async function compare(file: string, options: CompareCommandOptions): Pro
   if (configs.some((config) => hasTooManyRows(config, options))) return EXIT.badUsage;
   const comparison = await onAllCores(studyComparison(configs, options.interval));
   const stops = comparison.cars.flatMap(({ stoppedBecause }, k) =>
-    stoppedBecause === undefined ? [] : [`${cars[k].name} stopped: ${stoppedBecause}`],
+    stoppedBecause === undefined ? [] : [`${cars[k].name} stopped: ${written(stoppedBecause, FILE_WORDING)}`],
   );
   for (const stop of stops) console.error(stop);
   printAnswer(options, {
@@ -182,7 +184,7 @@ function reported(cars: readonly Car[], { cars: compared }: Comparison) {
       name: cars[k].name,
       changed_inputs: cars[k].changes,
       ...figures(car, toCelsius, 'degC'),
-      ...(car.stoppedBecause !== undefined && { stopped_because: car.stoppedBecause }),
+      ...(car.stoppedBecause !== undefined && { stopped_because: written(car.stoppedBecause, FILE_WORDING) }),
       ...(k > 0 && { less_first: figures(car.difference, (kelvin) => kelvin, 'K') }),
     })),
     cautions: [ESTIMATE_CAUTION],

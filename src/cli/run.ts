@@ -14,6 +14,7 @@ import {
   type TimeSeries,
   toConfig,
   variants,
+  written,
 } from '../sim/index.ts';
 import { EXIT } from './exit-codes.ts';
 import { readScenarioFile, scenarioOf } from './read-scenario.ts';
@@ -64,7 +65,9 @@ export function run(file: string, options: RunCommandOptions): number {
     if (options.csv) {
       process.stdout.write(seriesToCsv(series));
       if (series.outcome.kind === 'stopped') {
-        console.error(`stopped at ${series.outcome.time.toFixed(1)} s: ${series.outcome.reason}`);
+        console.error(
+          `stopped at ${series.outcome.time.toFixed(1)} s: ${written(series.outcome.reason, FILE_WORDING)}`,
+        );
       }
       return series.outcome.kind === 'finished' ? EXIT.done : EXIT.stopped;
     }

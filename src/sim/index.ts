@@ -86,7 +86,7 @@ export {
   type UpgradeStudy,
   upgradeSets,
 } from './answers/upgrade-steps.ts';
-export { FILE_WORDING, type Wording } from './answers/wording.ts';
+export { FILE_WORDING, type Wording, written } from './answers/wording.ts';
 export { createCoolant } from './fluids/coolant.ts';
 export { CentrifugalCompressor } from './model/centrifugal-compressor.ts';
 export { airDropTimesDensity } from './model/core-drop.ts';

@@ -206,7 +206,7 @@ describe.each(REFERENCE.filter((run) => run.phase_ends))('$scenario, $variant, a
         near(got, want, Math.max(POWER, POWER_SHARE * Math.abs(want)), what);
       near(series.columns.recirculation[row], recirculation, RECIRCULATION, `${phase}, recirculated over engine air`);
       power(series.columns.gasPower[row], gas_power_W, `${phase}, power into the gas`);
-      power(series.columns.heatAirToCore[row], heat_to_core_W, `${phase}, heat into the core`);
+      power(series.columns.airToCorePower[row], heat_to_core_W, `${phase}, heat into the core`);
     }
   });
 

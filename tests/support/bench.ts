@@ -59,7 +59,6 @@ export class Bench implements StageSystem {
   readonly powerCount: number;
   readonly boundaryCount: number;
   readonly eventCount: number = 0;
-  readonly failure = '';
   readonly segments: readonly Segment[];
   readonly blocks: readonly CellBlock[];
   private readonly parts: readonly Part[];
@@ -157,8 +156,8 @@ export class Bench implements StageSystem {
     return this.blocks.reduce((sum, block) => sum + block.survey(state, REFERENCE, this.unread), ofReservoir);
   }
 
-  terminalReason(): string {
-    return '';
+  isTerminal(): boolean {
+    return false;
   }
 
   private get lastOutlet(): number {
@@ -228,7 +227,7 @@ export function runToEnd(
   for (;;) {
     const kind = stepper.step();
     if (kind === 'finished') return stepper;
-    if (kind === 'stopped') throw new Error(`stopped at ${stepper.time} s: ${stepper.failure}`);
+    if (kind === 'stopped') throw new Error(`stopped at ${stepper.time} s`);
     if (kind === 'stepped') afterStep(stepper);
   }
 }

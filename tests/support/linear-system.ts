@@ -8,9 +8,9 @@ export interface LinearSetup {
   /** c, K/s2 */
   readonly ramp?: readonly number[];
   /** events: temperature of a place less a level */
-  readonly thresholds?: readonly { readonly index: number; readonly level: number; readonly ends?: string }[];
-  /** no answer to stages after this time, with this failure */
-  readonly noAnswerAfter?: { readonly time: number; readonly failure: string };
+  readonly thresholds?: readonly { readonly index: number; readonly level: number; readonly ends?: boolean }[];
+  /** no answer to stages after this time */
+  readonly noAnswerAfter?: number;
   /** the last temperature of a stage after this time is not a number */
   readonly notANumberAfter?: number;
 }
@@ -22,7 +22,6 @@ export class LinearSystem implements StageSystem {
   readonly powerCount = 0;
   readonly boundaryCount = 0;
   readonly eventCount: number;
-  failure = '';
   /** what the stepper told: segments entered and steps that stand */
   readonly entered: { index: number; time: number }[] = [];
   readonly accepted: number[] = [];
@@ -44,10 +43,7 @@ export class LinearSystem implements StageSystem {
   /** (s I - A) Y = s base + b + c t by elimination. */
   solveStage({ time, s, reach, base, out }: Stage): number {
     const { matrix, constants, ramp, noAnswerAfter, notANumberAfter } = this.setup;
-    if (noAnswerAfter !== undefined && time > noAnswerAfter.time) {
-      this.failure = noAnswerAfter.failure;
-      return 0;
-    }
+    if (noAnswerAfter !== undefined && time > noAnswerAfter) return 0;
     const rows = matrix.map((row, i) => [
       ...row.map((a, j) => (i === j ? s - a : -a)),
       s * base[i] + constants[this.segment][i] + (ramp?.[i] ?? 0) * time,
@@ -78,8 +74,8 @@ export class LinearSystem implements StageSystem {
     return 0;
   }
 
-  terminalReason(index: number): string {
-    return this.setup.thresholds?.[index].ends ?? '';
+  isTerminal(index: number): boolean {
+    return this.setup.thresholds?.[index].ends ?? false;
   }
 }
 

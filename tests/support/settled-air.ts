@@ -60,7 +60,7 @@ export function settledAir(config: Config, core: PlainCore, inputs: Partial<AirP
   const asked = { ...INPUTS, ...inputs };
   for (let round = 0; round < 400; round++) {
     const failure = air.solve(asked);
-    if (failure !== '') throw new Error(failure);
+    if (failure !== undefined) throw new Error(JSON.stringify(failure));
     const { coreInlet } = air.gas;
     const before = asked.coreOutlet;
     asked.coreInletGuess = coreInlet;

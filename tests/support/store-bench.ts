@@ -16,7 +16,6 @@ export class StoreBench implements StageSystem {
   readonly powerCount = POWERS;
   readonly boundaryCount = POWERS;
   readonly eventCount = 1;
-  readonly failure = '';
   readonly segments: readonly Segment[];
   readonly store: Store;
   private readonly inflow: ReservoirInflow;
@@ -50,8 +49,8 @@ export class StoreBench implements StageSystem {
     return this.store.heatIn(state, 300);
   }
 
-  terminalReason(): string {
-    return '';
+  isTerminal(): boolean {
+    return false;
   }
 
   /** From an even temperature [K], or from the state given. */

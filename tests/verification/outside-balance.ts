@@ -80,7 +80,7 @@ function boundaryFlows(
     shaft: columns.drivePower[row],
     mechanicalLoss: -(1 - mechanicalLoss.toCasing) * mechanical,
     throughflow: columns.airFlow[row] * AIR_CP * (outside + config.intake.pickUp - columns.chargeTemperature[row]),
-    condensation: columns.latentHeat[row],
+    condensation: columns.condensationPower[row],
     exchanger:
       fromAir(exchanger, phase.exchangerAir, columns.exchangerAirOutlet[row]) +
       fromAir(secondExchanger, phase.secondExchangerAir, columns.secondExchangerAirOutlet[row]),

@@ -113,7 +113,7 @@ export function figuresOf(series: TimeSeries, config: Config, route: BypassRoute
     charge: columns.chargeTemperature[row],
     recirculation: columns.recirculation[row],
     gasPower: columns.gasPower[row],
-    heatToCore: columns.heatAirToCore[row],
+    heatToCore: columns.airToCorePower[row],
     coolantIntoCore,
     coreEffectiveness: (discharge - coreOutlet) / (discharge - coolantIntoCore),
     ...(pull !== undefined && { pullPeak: pull.peak }),

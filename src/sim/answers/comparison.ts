@@ -1,5 +1,6 @@
 import type { TimeSeries } from '../results/time-series.ts';
 import type { Config } from '../scenario/config.ts';
+import type { Sentence } from '../sentence.ts';
 import { summarisePulls } from './pull-summary.ts';
 import { countPulls, decidingPull } from './pulls-to-limit.ts';
 import type { Study } from './study.ts';
@@ -21,7 +22,7 @@ export interface ComparedFigures {
 
 interface ComparedCar extends ComparedFigures {
   /** why the run ended early */
-  readonly stoppedBecause?: string;
+  readonly stoppedBecause?: Sentence;
   /** these figures less those of the first car */
   readonly difference: ComparedFigures;
 }

@@ -1,5 +1,6 @@
 import type { TimeSeries } from '../results/time-series.ts';
 import { type Config, pullsIn } from '../scenario/config.ts';
+import type { Sentence } from '../sentence.ts';
 import { type PullSummary, summarisePulls } from './pull-summary.ts';
 import { countPulls, decidingPull } from './pulls-to-limit.ts';
 import type { RunJob } from './study.ts';
@@ -12,7 +13,7 @@ export interface CountedRun {
   /** peak of the deciding pull [K]; NaN where the run had no pull */
   readonly decidingPeak: number;
   /** why the run ended early */
-  readonly stoppedBecause?: string;
+  readonly stoppedBecause?: Sentence;
 }
 
 /** Pulls of a whole cycle, those of the repeated block as often as it is repeated. */

@@ -6,7 +6,7 @@ import { whenAt } from './finding.ts';
 import type { PullSummary } from './pull-summary.ts';
 import { countPulls, decidingPull } from './pulls-to-limit.ts';
 import type { RunStudy } from './study-run.ts';
-import { countedPulls, type Wording } from './wording.ts';
+import { countedPulls, type Wording, written } from './wording.ts';
 
 /** Peaks that move by less than this count as the same [K]. */
 const SAME = 0.1;
@@ -156,7 +156,7 @@ function answerAlone(car: LetterCar, wording: Wording): string {
 function explainStop({ series }: LetterCar, run: string, wording: Wording): string[] {
   const { outcome } = series;
   if (outcome.kind !== 'stopped') return [];
-  return [`${run} stops ${whenAt({ series, wording }, outcome.time)}, because ${outcome.reason}`];
+  return [`${run} stops ${whenAt({ series, wording }, outcome.time)}, because ${written(outcome.reason, wording)}`];
 }
 
 /** Where the count of one car comes from. */

@@ -3,12 +3,13 @@ import { isError } from '../scenario/issue.ts';
 import { onDay } from '../scenario/other-day.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { toConfig } from '../scenario/to-config.ts';
+import type { Sentence } from '../sentence.ts';
 import { fromSi, toSi } from '../units.ts';
 import { countingJob, countRun } from './count-run.ts';
 import { summarisePulls } from './pull-summary.ts';
 import { conductanceBand, countPulls, decidingPull } from './pulls-to-limit.ts';
 import type { Study } from './study.ts';
-import { countedPulls, type Wording } from './wording.ts';
+import { countedPulls, type Wording, written } from './wording.ts';
 
 /** Days that are looked at, and the step from the day asked about until one is made and one is not; tenths of a K. */
 const COLDEST = -400;
@@ -31,7 +32,7 @@ interface DayPulls {
   readonly lower: BandEnd;
   readonly higher: BandEnd;
   /** why the run ended early */
-  readonly stopped?: string;
+  readonly stopped?: Sentence;
 }
 
 interface BandEnd {
@@ -42,7 +43,7 @@ interface BandEnd {
 /** Why a day is one too hot, or no day will do. */
 type NotMade =
   | { readonly kind: 'limit'; readonly pull: number }
-  | { readonly kind: 'stopped'; readonly reason: string }
+  | { readonly kind: 'stopped'; readonly reason: Sentence }
   | { readonly kind: 'refused'; readonly message: string };
 
 /** Outside temperatures in whole tenths of a degC, as K. */
@@ -181,10 +182,7 @@ function* whyNotMade(scenario: Scenario, tenths: number, pulls: number): Study<N
 const LIST = new Intl.ListFormat('en-GB');
 
 /** A day in sentences: what it makes of the count, the hottest day, and what does not follow the weather. */
-export function explainDay(
-  { typed, day, pulls, hottest, typedStart: start }: DayStudy,
-  wording: Pick<Wording, 'temperature' | 'difference' | 'pressure'>,
-): string[] {
+export function explainDay({ typed, day, pulls, hottest, typedStart: start }: DayStudy, wording: Wording): string[] {
   const said = (each: DayPulls) =>
     `${wording.temperature(each.temperature)} outside, ${placeOf(each, wording)}: ${countOf(each, wording)}.`;
   const sentences = [said(day)];
@@ -198,7 +196,7 @@ export const explainHottestDay = (
   { scenario, config }: { readonly scenario: Scenario; readonly config: Config },
   hottest: HottestDay,
   pulls: number,
-  wording: Pick<Wording, 'temperature' | 'difference'>,
+  wording: Wording,
 ): string[] => [hottestSentence(hottest, pulls, wording), startSentence(typedStart(scenario, config), wording)];
 
 function startSentence(start: TypedStart, { temperature }: Pick<Wording, 'temperature'>): string {
@@ -215,11 +213,9 @@ const placeOf = ({ pressure, relativeHumidity }: DayPulls, wording: Pick<Wording
 const isElsewhere = (one: DayPulls, other: DayPulls): boolean =>
   one.pressure !== other.pressure || one.relativeHumidity !== other.relativeHumidity;
 
-function countOf(
-  { count, pullsRun, deciding, lower, higher, stopped }: DayPulls,
-  { temperature, difference }: Pick<Wording, 'temperature' | 'difference'>,
-): string {
-  const early = stopped === undefined ? '' : `; the run stops early: ${stopped}`;
+function countOf({ count, pullsRun, deciding, lower, higher, stopped }: DayPulls, wording: Wording): string {
+  const { temperature, difference } = wording;
+  const early = stopped === undefined ? '' : `; the run stops early: ${written(stopped, wording)}`;
   if (deciding === undefined) return `no whole pull${early}`;
   const { pull, peak, margin } = deciding;
   const band = `${lower.count} / ${higher.count} with 5 % less / 5 % more core conductance`;
@@ -228,15 +224,13 @@ function countOf(
   return `${count} of ${countedPulls(pullsRun)} (${band}); pull ${pull} decides and peaks at ${temperature(peak)}, ${side} the limit (${ends[0]} / ${ends[1]})${early}`;
 }
 
-function hottestSentence(
-  hottest: HottestDay,
-  pulls: number,
-  { temperature, difference }: Pick<Wording, 'temperature' | 'difference'>,
-  place = '',
-): string {
+function hottestSentence(hottest: HottestDay, pulls: number, wording: Wording, place = ''): string {
+  const { temperature, difference } = wording;
   const because = (why: NotMade): string => {
     if (why.kind === 'limit') return `pull ${why.pull} goes over the limit`;
-    return why.kind === 'stopped' ? `the run stops: ${why.reason}` : `the file is refused: ${why.message}`;
+    return why.kind === 'stopped'
+      ? `the run stops: ${written(why.reason, wording)}`
+      : `the file is refused: ${why.message}`;
   };
   switch (hottest.kind) {
     case 'found':

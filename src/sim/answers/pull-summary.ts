@@ -52,7 +52,7 @@ const PULL_END_COLUMNS = [
   'coolantOutOfCore',
   'reservoirTemperature',
   'iceMass',
-  'heatAirToCore',
+  'airToCorePower',
 ] as const satisfies readonly ColumnName[];
 type PullEndColumn = (typeof PULL_END_COLUMNS)[number];
 
@@ -105,8 +105,8 @@ function summarisePull(columns: TimeSeries['columns'], phase: PhaseSpan, pull: n
     timeAboveLimit: above.total,
     coolantIntoCoreAtStart: columns.coolantIntoCore[firstRow],
     atEnd: Object.fromEntries(PULL_END_COLUMNS.map((name) => [name, columns[name][lastRow]])) as PullSummary['atEnd'],
-    heatIntoCore: integrate(time, columns.heatAirToCore, firstRow, lastRow),
-    latentHeat: integrate(time, columns.latentHeat, firstRow, lastRow),
+    heatIntoCore: integrate(time, columns.airToCorePower, firstRow, lastRow),
+    latentHeat: integrate(time, columns.condensationPower, firstRow, lastRow),
     condensate: integrate(time, columns.condensateFlow, firstRow, lastRow),
     driveWork: integrate(time, columns.drivePower, firstRow, lastRow),
   };

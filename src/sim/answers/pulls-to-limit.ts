@@ -1,5 +1,6 @@
 import type { TimeSeries } from '../results/time-series.ts';
 import { type Config, pullsIn } from '../scenario/config.ts';
+import type { Sentence } from '../sentence.ts';
 import { scaleCoreConductance } from './bottleneck.ts';
 import { type PullSummary, summarisePulls } from './pull-summary.ts';
 import { hasSettled } from './run-end.ts';
@@ -25,7 +26,7 @@ export type SettledPeak =
       readonly afterPulls: number;
       readonly firstOverLimit?: number;
       /** why the repeated run ended early; absent where 200 blocks were not enough */
-      readonly stoppedBecause?: string;
+      readonly stoppedBecause?: Sentence;
     }
   /** nothing repeats, or the run stopped before the first block was over */
   | { readonly kind: 'no repeated pulls' };

@@ -2,6 +2,7 @@ import { AIR_HEAT_CAPACITY } from '../fluids/moist-air.ts';
 import type { EnergyBalance } from '../results/time-series.ts';
 import { type FindingSource, whenAt } from './finding.ts';
 import { metalConductionShare } from './metal-conduction.ts';
+import { written } from './wording.ts';
 
 /** A balance that misses more than this share of the heat moved is none: own judgement, runs close to rounding. */
 const OPEN_BALANCE = 1e-3;
@@ -16,7 +17,7 @@ export const runStopped: FindingSource = (run) => {
   const { outcome } = run.series;
   if (outcome.kind !== 'stopped') return [];
   const { time, cause, reason } = outcome;
-  const text = `The run stopped ${whenAt(run, time)}: ${reason}. ${WAY_ON[cause]}`;
+  const text = `The run stopped ${whenAt(run, time)}: ${written(reason, run.wording)}. ${WAY_ON[cause]}`;
   return [{ rank: 'stop', kind: 'run stopped', text, time, place: cause === 'no answer' ? 'air' : 'coolant' }];
 };
 

@@ -12,6 +12,7 @@ import type { PullsToLimit } from './pulls-to-limit.ts';
 import { conduct } from './study.ts';
 import { studyRun } from './study-run.ts';
 import { heatWhileWaiting } from './waiting-heat.ts';
+import { FILE_WORDING, written } from './wording.ts';
 
 /** Everything a run answers, in the units a shop reads; what did not happen is left out. Plain data. */
 export interface RunReport {
@@ -134,7 +135,7 @@ export function reportRun(config: Config, series: TimeSeries, variant?: string):
     ...(variant === undefined ? {} : { variant }),
     outcome: outcome.kind,
     ...(outcome.kind === 'finished' ? {} : { stopped_at_s: outcome.time }),
-    ...(outcome.kind === 'stopped' ? { stopped_because: outcome.reason } : {}),
+    ...(outcome.kind === 'stopped' ? { stopped_because: written(outcome.reason, FILE_WORDING) } : {}),
     pulls_to_limit: reportAnswer(answer, pulls),
     findings: findings(config, series).map(reportFinding),
     pulls: pulls.map((pull) => reportPull(pull, config)),
@@ -181,7 +182,10 @@ function reportAnswer(answer: PullsToLimit, pulls: readonly PullSummary[]): Pull
           settled_peak_degC: celsius(settled.peak),
           settled_after_pulls: settled.afterPulls,
           ...optional('first_pull_over_limit_when_repeated', settled.firstOverLimit),
-          ...(settled.kind === 'settled' ? {} : optional('repeated_run_stopped_because', settled.stoppedBecause)),
+          ...(settled.kind === 'not settled' &&
+            settled.stoppedBecause !== undefined && {
+              repeated_run_stopped_because: written(settled.stoppedBecause, FILE_WORDING),
+            }),
         }),
     count_with_core_conductance_5_percent_lower: answer.countAtLowerConductance,
     count_with_core_conductance_5_percent_higher: answer.countAtHigherConductance,

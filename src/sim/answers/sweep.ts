@@ -8,6 +8,7 @@ import { fromSi } from '../units.ts';
 import { type PullSummary, summarisePulls } from './pull-summary.ts';
 import { countPulls, decidingPull, type SettledPeak, studySettledPeak } from './pulls-to-limit.ts';
 import { type Study, together } from './study.ts';
+import { FILE_WORDING, written } from './wording.ts';
 
 /** A key of the file and the values it takes in turn, or the range its values are drawn from. */
 export type SweepAxis =
@@ -115,7 +116,10 @@ export function* studySweepCase(scenario: Scenario, changes: JsonObject): Study<
     ...settledLine(settled),
     ...(pulls.length > 0 && { coolant_flow_at_end_of_first_pull_L_min: fromSi(pulls[0].atEnd.coolantFlow, 'L/min') }),
     outcome: outcome.kind,
-    ...(outcome.kind === 'stopped' && { stopped_at_s: outcome.time, stopped_because: outcome.reason }),
+    ...(outcome.kind === 'stopped' && {
+      stopped_at_s: outcome.time,
+      stopped_because: written(outcome.reason, FILE_WORDING),
+    }),
   };
 }
 

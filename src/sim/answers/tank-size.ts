@@ -1,6 +1,7 @@
 import { CoolantRing } from '../model/coolant-ring.ts';
 import { loopVolume } from '../model/loop-volume.ts';
 import type { Config } from '../scenario/config.ts';
+import type { Sentence } from '../sentence.ts';
 import { countingJob, countRun, withPulls } from './count-run.ts';
 import type { Study } from './study.ts';
 
@@ -18,7 +19,7 @@ interface StorePoint {
   readonly lastPeak: number;
   /** with ice: pulls that ended with ice left */
   readonly pullsOnIce: number;
-  readonly stoppedBecause?: string;
+  readonly stoppedBecause?: Sentence;
 }
 
 export interface StoreStudy {

@@ -1,3 +1,4 @@
+import type { Sentence } from '../sentence.ts';
 import { figure } from '../units.ts';
 import type { UpgradeWay } from './upgrade-order.ts';
 import {
@@ -7,7 +8,7 @@ import {
   type UpgradeStep,
   type UpgradeStudy,
 } from './upgrade-steps.ts';
-import { countedPulls, type Wording } from './wording.ts';
+import { countedPulls, type Wording, written } from './wording.ts';
 
 /** Two upgrades of the list that change the same key of the file differently. */
 interface Clash {
@@ -28,8 +29,6 @@ export interface UpgradeWords {
   readonly ways: readonly string[];
 }
 
-type Words = Pick<Wording, 'difference' | 'temperature'>;
-
 const listed = (words: readonly string[]): string => new Intl.ListFormat('en-GB').format(words);
 
 /**
@@ -41,7 +40,7 @@ export function explainUpgrades(
   study: UpgradeStudy,
   upgrades: readonly Upgrade[],
   clashes: readonly Clash[],
-  wording: Words,
+  wording: Wording,
 ): UpgradeWords {
   const { fitted, alone, inOrder, best } = study;
   const nameOf = (upgrade: number): string => upgrades[upgrade].name;
@@ -96,9 +95,9 @@ const namesOf = (chosen: readonly number[], upgrades: readonly Upgrade[]): strin
 const priceWords = ({ money, hours }: UpgradeWay): string =>
   `for ${moneyText(money)}${hours === undefined ? '' : ` and ${figure(hours)} h`}`;
 
-function baseWords({ base, limit }: UpgradeStudy, wording: Words): string[] {
+function baseWords({ base, limit }: UpgradeStudy, wording: Wording): string[] {
   const { count, pullsRun, deciding, stoppedBecause } = base;
-  const stopped = stoppedBecause === undefined ? [] : [stoppedWords('As it is', stoppedBecause)];
+  const stopped = stoppedBecause === undefined ? [] : [stoppedWords('As it is', stoppedBecause, wording)];
   if (deciding === undefined) return ['As it is, no pull of the car comes to its end.', ...stopped];
   const under = `${count} of ${countedPulls(pullsRun)} stay at or under ${wording.temperature(limit)}`;
   return [`As it is, ${under}; pull ${deciding.pull} decides, at ${wording.temperature(deciding.peak)}.`, ...stopped];
@@ -107,16 +106,16 @@ function baseWords({ base, limit }: UpgradeStudy, wording: Words): string[] {
 const fittedWords = (fitted: readonly number[], upgrades: readonly Upgrade[]): string =>
   `Already fitted to this car, and so not weighed: ${namesOf(fitted, upgrades)}. What they buy shows on a car without them.`;
 
-const stoppedWords = (name: string, reason: string): string =>
-  `${name}: the run stops early, and only the pulls until then are counted: ${reason}`;
+const stoppedWords = (name: string, reason: Sentence, wording: Wording): string =>
+  `${name}: the run stops early, and only the pulls until then are counted: ${written(reason, wording)}`;
 
 const clashWords = ({ earlier, later, path }: Clash, nameOf: (upgrade: number) => string): string =>
   `"${nameOf(earlier)}" and "${nameOf(later)}" both change ${path}: where both are fitted, "${nameOf(later)}" counts, being later in the file, and both are paid.`;
 
 /** What one step does, against the car without it. */
-function stepWords({ car, change }: UpgradeStep, name: string, wording: Words): string[] {
+function stepWords({ car, change }: UpgradeStep, name: string, wording: Wording): string[] {
   if (car === undefined) return [`${name}: this car cannot be; the file refuses it.`];
-  const stopped = car.stoppedBecause === undefined ? [] : [stoppedWords(name, car.stoppedBecause)];
+  const stopped = car.stoppedBecause === undefined ? [] : [stoppedWords(name, car.stoppedBecause, wording)];
   return [effectWords(car, change, name, wording), ...stopped];
 }
 
@@ -124,7 +123,7 @@ function effectWords(
   { count, deciding }: NonNullable<UpgradeStep['car']>,
   change: UpgradeStep['change'],
   name: string,
-  wording: Words,
+  wording: Wording,
 ): string {
   if (change === undefined) return `${name}: nothing to hold it against; the car without it cannot be.`;
   const { effect, peak } = change;
@@ -139,7 +138,7 @@ function effectWords(
 }
 
 /** Why so little counts as nothing, where it did. */
-function thresholdWords(steps: readonly UpgradeStep[], wording: Words): string[] {
+function thresholdWords(steps: readonly UpgradeStep[], wording: Wording): string[] {
   if (!steps.some(({ change }) => change?.effect === 'no effect')) return [];
   return [
     `Less than ${wording.difference(NO_EFFECT)} at the same count is called no effect: at the usual tolerance of a step each of the two runs may itself be off by a fifth of it.`,
@@ -153,7 +152,7 @@ function orderWords(
   inOrder: readonly UpgradeStep[],
   order: readonly UpgradeStep[] | undefined,
   upgrades: readonly Upgrade[],
-  wording: Words,
+  wording: Wording,
 ): string[] {
   if (order === undefined)
     return ['No order can be fitted step by step: each passes through a car that the file refuses.'];
@@ -171,7 +170,7 @@ function orderSentence(order: readonly UpgradeStep[], upgrades: readonly Upgrade
 }
 
 /** What the best order gains on that of the file; nothing to say where the file's own passes through a refused car. */
-function againstFile(inOrder: readonly UpgradeStep[], order: readonly UpgradeStep[], wording: Words): string[] {
+function againstFile(inOrder: readonly UpgradeStep[], order: readonly UpgradeStep[], wording: Wording): string[] {
   if (order.every(({ upgrade }, k) => upgrade === inOrder[k].upgrade)) return ['It is the order of the file.'];
   if (inOrder.some(({ car }) => car === undefined)) return [];
   const countsOf = (steps: readonly UpgradeStep[]) => steps.map(({ car }) => car?.count ?? 0);
@@ -223,7 +222,7 @@ export function explainSteps(
   study: UpgradeStudy,
   upgrades: readonly Upgrade[],
   clashes: readonly Clash[],
-  wording: Words,
+  wording: Wording,
 ): string[] {
   const { fitted } = study;
   const { alone, inOrder } = explainUpgrades(study, upgrades, clashes, wording);

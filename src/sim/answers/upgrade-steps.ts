@@ -1,5 +1,6 @@
 import type { TimeSeries } from '../results/time-series.ts';
 import type { Config } from '../scenario/config.ts';
+import type { Sentence } from '../sentence.ts';
 import { type PullSummary, summarisePulls } from './pull-summary.ts';
 import { countPulls, decidingPull } from './pulls-to-limit.ts';
 import type { RunJob, Study } from './study.ts';
@@ -26,7 +27,7 @@ interface UpgradedCar {
   readonly deciding?: Pick<PullSummary, 'pull' | 'peak'>;
   readonly firstPull?: UpgradeFigures;
   /** why the run ended early: only the pulls until then are counted */
-  readonly stoppedBecause?: string;
+  readonly stoppedBecause?: Sentence;
 }
 
 /** better and worse by the count, at the same count by the deciding peak; no effect: same count, peak within 0.1 K. */

@@ -49,7 +49,7 @@ export function heatWhileWaiting(config: Config, series: TimeSeries): WaitingHea
       const bay = outside + phase.bayAboveOutside;
       const rate = columns.coolantFlow[row] * perVolume;
       const around = config.reservoir.gainFrom === 'bay' ? bay : outside;
-      const throughExchanger = columns.heatFromExchangers[row];
+      const throughExchanger = columns.exchangerPower[row];
       return {
         pump: rate > 0 ? pumped : 0,
         lines: wallToBay === 0 ? 0 : wallToBay * (bay - columns.lineWallMean[row]),

@@ -1,3 +1,4 @@
+import type { Sentence } from '../sentence.ts';
 import { fromSi } from '../units.ts';
 
 /** How sentences write quantities in a reader's units; what they take is SI. */
@@ -16,14 +17,29 @@ export interface Wording {
 
 /** As at a terminal and in files: the units of a scenario. */
 export const FILE_WORDING: Wording = {
-  temperature: (kelvin) => `${fromSi(kelvin, 'degC').toFixed(1)} degC`,
-  difference: (kelvin) => `${kelvin.toFixed(1)} K`,
+  temperature: (kelvin) => `${tenths(fromSi(kelvin, 'degC'))} degC`,
+  difference: (kelvin) => `${tenths(kelvin)} K`,
   pressure: (pascal) => `${(pascal / 1e3).toFixed(1)} kPa`,
   power: (watts) => (watts < 1000 ? `${watts.toFixed(0)} W` : `${(watts / 1e3).toFixed(1)} kW`),
   flow: (volume) => `${fromSi(volume, 'L/min').toFixed(1)} L/min`,
   time: (seconds) => `${seconds.toFixed(1)} s`,
   duration: (seconds) => `${seconds.toFixed(1)} s`,
 };
+
+/** A number to a tenth; nothing has no sign. */
+function tenths(value: number): string {
+  return value.toFixed(1).replace(/^-(?=0\.0$)/, '');
+}
+
+/** A sentence of the simulator with its quantities in a reader's units. */
+export function written(sentence: Sentence, wording: Pick<Wording, 'temperature' | 'pressure' | 'flow'>): string {
+  const pieces = sentence.map((piece) => {
+    if (typeof piece === 'string') return piece;
+    if ('temperature' in piece) return wording.temperature(piece.temperature);
+    return 'pressure' in piece ? wording.pressure(piece.pressure) : wording.flow(piece.flow);
+  });
+  return pieces.join('');
+}
 
 /** "1 pull", "3 pulls". */
 export const countedPulls = (count: number): string => `${count} ${count === 1 ? 'pull' : 'pulls'}`;

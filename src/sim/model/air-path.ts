@@ -2,7 +2,8 @@ import { AIR_GAS_CONSTANT } from '../fluids/moist-air.ts';
 import { findRoot } from '../kernels/root-finding.ts';
 import { Secant } from '../kernels/secant.ts';
 import type { Config } from '../scenario/config.ts';
-import { AirPressures, kilopascal } from './air-pressures.ts';
+import { type Sentence, sentence } from '../sentence.ts';
+import { AirPressures } from './air-pressures.ts';
 import { CentrifugalCompressor } from './centrifugal-compressor.ts';
 import type { Compressor } from './compressor.ts';
 import { DisplacementCompressor } from './displacement-compressor.ts';
@@ -80,8 +81,8 @@ export class AirPath {
     this.seesReturn = bypass.shareAfterCore > 0 || core.leakPast > 0;
   }
 
-  /** @returns '' or, where the circle has no answer, the reason in words */
-  solve(inputs: AirPathInputs): string {
+  /** @returns why the circle has no answer; undefined where it has one */
+  solve(inputs: AirPathInputs): Sentence | undefined {
     const { config, displacement, centrifugal } = this;
     this.inputs = inputs;
     this.pressures.setInstant(inputs);
@@ -89,7 +90,7 @@ export class AirPath {
       this.compressor.setSpeed(0);
       this.gas.standStill(inputs);
       this.pressures.standStill();
-      return '';
+      return undefined;
     }
     const { compressor } = config;
     const isDriven = compressor.kind !== 'turbine-driven';
@@ -98,10 +99,10 @@ export class AirPath {
     const isWideOpen = inputs.mode === 'wide open';
     if (displacement) return isWideOpen ? this.openDisplacement(displacement) : this.returnByDisplacement(displacement);
     if (centrifugal) return isWideOpen ? this.openCentrifugal(centrifugal) : this.returnStated();
-    return '';
+    return undefined;
   }
 
-  private openDisplacement(machine: DisplacementCompressor): string {
+  private openDisplacement(machine: DisplacementCompressor): Sentence | undefined {
     const { config, gas, pressures } = this;
     const target = config.compressor.kind === 'displacement' ? config.compressor.targetManifoldPressure : undefined;
     if (target !== undefined) {
@@ -112,12 +113,12 @@ export class AirPath {
     const highest = machine.highestPressureRatio();
     const ratio = findRoot(this.atPressureRatio, LOWEST_RATIO, highest, ROOT_TOLERANCE, pressures.ratio);
     if (Number.isNaN(ratio)) {
-      return `the engine and the compressor find no common air flow ${this.atSpeed} wide open (pressure ratios 0.3 to ${highest.toPrecision(3)} tried): check swept volume and drive ratio against the engine's displacement`;
+      return sentence`the engine and the compressor find no common air flow ${this.atSpeed} wide open (pressure ratios ${LOWEST_RATIO} to ${highest.toPrecision(3)} tried): check swept volume and drive ratio against the engine's displacement`;
     }
     this.floatingExcess(ratio);
     return this.isTooHot
       ? this.tooHot(`wide open, pressure ratio ${ratio.toPrecision(3)}: check swept volume and drive ratio`)
-      : '';
+      : undefined;
   }
 
   /** Compressor flow less what the engine swallows, kg/s; falls as the pressure ratio rises. */
@@ -134,19 +135,19 @@ export class AirPath {
   }
 
   /** The valve opens just so far that the surplus goes round. */
-  private holdByBypass(machine: DisplacementCompressor, target: number): string {
+  private holdByBypass(machine: DisplacementCompressor, target: number): Sentence | undefined {
     const { gas } = this;
     const most = this.mostReturn(machine, gas.airFlow, this.inputs.outsidePressure);
     const root = findRoot(this.atHeldReturn, 0, most, ROOT_TOLERANCE, gas.recirculatedFlow);
     if (Number.isNaN(root)) {
-      return `no recirculated flow holds the manifold at ${kilopascal(target)}, ${this.atSpeed}: check swept volume, drive ratio and target pressure`;
+      return sentence`no recirculated flow holds the manifold at ${{ pressure: target }}, ${this.atSpeed}: check swept volume, drive ratio and target pressure`;
     }
     this.heldExcess(root);
     return this.isTooHot
       ? this.tooHot(
-          `with the manifold held at ${kilopascal(target)}: check swept volume, drive ratio and target pressure`,
+          sentence`with the manifold held at ${{ pressure: target }}: check swept volume, drive ratio and target pressure`,
         )
-      : '';
+      : undefined;
   }
 
   /** As {@link partLoadExcess} with the manifold at its target. */
@@ -157,7 +158,7 @@ export class AirPath {
     return this.settleEngine(compressor.targetManifoldPressure, true) ? this.inletExcess() : this.gas.compressorFlow;
   }
 
-  private openCentrifugal(machine: CentrifugalCompressor): string {
+  private openCentrifugal(machine: CentrifugalCompressor): Sentence | undefined {
     const { inputs, pressures, gas } = this;
     const { compressor } = this.config;
     if (compressor.kind === 'turbine-driven') {
@@ -167,7 +168,7 @@ export class AirPath {
       else if (isSettled) {
         this.shortfall = machine.speedFor(pressures.ratio, inputs.freshAir) / compressor.highestSpeed - 1;
       } else return this.noFlow('at the target pressure');
-      if (this.shortfall <= 0) return this.isTooHot ? this.tooHot('wide open: check the target pressure') : '';
+      if (this.shortfall <= 0) return this.isTooHot ? this.tooHot('wide open: check the target pressure') : undefined;
       this.compressor.setSpeed(compressor.highestSpeed);
     }
     const ratio = machine.pressureRatioAt(inputs.freshAir);
@@ -175,7 +176,7 @@ export class AirPath {
     const flow = findRoot(this.atFlow, 1e-6 * most, most, ROOT_TOLERANCE, gas.airFlow);
     if (Number.isNaN(flow)) return this.noFlow('wide open');
     this.centrifugalExcess(flow);
-    return this.isTooHot ? this.tooHot('wide open: check drive ratio, typed boost and idle power') : '';
+    return this.isTooHot ? this.tooHot('wide open: check drive ratio, typed boost and idle power') : undefined;
   }
 
   /** What the engine swallows less the flow, kg/s; falls as the flow rises. */
@@ -190,13 +191,13 @@ export class AirPath {
     return this.swallowed(pressures.manifold) - flow;
   }
 
-  private returnByDisplacement(machine: DisplacementCompressor): string {
+  private returnByDisplacement(machine: DisplacementCompressor): Sentence | undefined {
     const { config, gas, inputs, pressures } = this;
     const { manifoldPressure } = inputs;
     const flow = this.settleEngineAlone(manifoldPressure);
     const beforeThrottle = pressures.behindIntake(flow);
     if (!(beforeThrottle > 0)) {
-      return `the intake drop is more than the ${kilopascal(inputs.outsidePressure)} outside at ${flow.toPrecision(3)} kg/s, ${this.atSpeed}: check intake drop and its flow`;
+      return sentence`the intake drop is more than the ${{ pressure: inputs.outsidePressure }} outside at ${flow.toPrecision(3)} kg/s, ${this.atSpeed}: check intake drop and its flow`;
     }
     const isUpstream = config.bypass.throttle === 'upstream';
     const taken = isUpstream ? pressures.takenAtManifold(gas.coreFlow, manifoldPressure) : beforeThrottle;
@@ -206,7 +207,7 @@ export class AirPath {
     const least = isUpstream ? -0.99 * flow : -Math.min(0.99 * flow, pressures.bypassFlowAt(0.99 * beforeThrottle));
     const root = findRoot(this.atReturn, least, most, ROOT_TOLERANCE, gas.recirculatedFlow);
     if (Number.isNaN(root)) {
-      return `no recirculated flow satisfies compressor, bypass and engine, ${this.atSpeed}: check swept volume, drive ratio and bypass drop, and the manifold pressure of the phase`;
+      return sentence`no recirculated flow satisfies compressor, bypass and engine, ${this.atSpeed}: check swept volume, drive ratio and bypass drop, and the manifold pressure of the phase`;
     }
     this.partLoadExcess(root);
     return this.finishPartLoad();
@@ -235,17 +236,17 @@ export class AirPath {
   }
 
   /** A compressor that makes no pressure with its valve open, and sends a stated share round. */
-  private returnStated(): string {
+  private returnStated(): Sentence | undefined {
     return this.settleEngine(this.inputs.manifoldPressure, false) ? this.finishPartLoad() : this.noFlow('at part load');
   }
 
-  private finishPartLoad(): string {
+  private finishPartLoad(): Sentence | undefined {
     const { gas, inputs, pressures } = this;
     gas.passPlenum(inputs);
     pressures.dropBehind(gas.coreFlow, gas.coreInlet);
     pressures.manifold = inputs.manifoldPressure;
     const refusal = pressures.refusal(gas.airFlow, this.atSpeed);
-    if (refusal !== '' || !this.isTooHot) return refusal;
+    if (refusal !== undefined || !this.isTooHot) return refusal;
     return this.tooHot(
       `part load, ${(gas.recirculatedFlow / gas.airFlow).toPrecision(3)} times the engine's air recirculated: check the bypass drop and its flow`,
     );
@@ -318,12 +319,12 @@ export class AirPath {
     return this.gas.rotorOutlet > HOTTEST_ROTOR_OUTLET;
   }
 
-  private tooHot(cause: string): string {
-    return `air leaves the compressor rotors at ${Math.round(this.gas.rotorOutlet - 273.15)} degC, ${this.atSpeed} ${cause}`;
+  private tooHot(cause: string | Sentence): Sentence {
+    return sentence`air leaves the compressor rotors at ${{ temperature: this.gas.rotorOutlet }}, ${this.atSpeed} ${cause}`;
   }
 
-  private noFlow(when: string): string {
-    return `the engine finds no air flow ${this.atSpeed} ${when}: check displacement, core drop and intake drop`;
+  private noFlow(when: string): Sentence {
+    return sentence`the engine finds no air flow ${this.atSpeed} ${when}: check displacement, core drop and intake drop`;
   }
 
   private get atSpeed(): string {

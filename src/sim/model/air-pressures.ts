@@ -1,5 +1,6 @@
 import { AIR_GAS_CONSTANT } from '../fluids/moist-air.ts';
 import type { AirDropLaw, Config } from '../scenario/config.ts';
+import { type Sentence, sentence } from '../sentence.ts';
 import { airDropTimesDensity } from './core-drop.ts';
 import type { GasPath } from './gas-path.ts';
 
@@ -149,14 +150,14 @@ export class AirPressures {
     this.coreDrop = before - this.coreOutlet;
   }
 
-  /** A throttle only takes pressure: refuses a manifold pressure that it would have to raise; '' where it need not. */
-  refusal(flow: number, when: string): string {
+  /** A throttle only takes pressure: refuses a manifold pressure that it would have to raise. */
+  refusal(flow: number, when: string): Sentence | undefined {
     const beforeThrottle = this.behindIntake(flow);
     const needed = this.isUpstream ? this.inlet : this.manifold;
     const there = this.isUpstream ? beforeThrottle : this.coreOutlet;
-    if (needed <= there * (1 + TYPED_PRECISION)) return '';
+    if (needed <= there * (1 + TYPED_PRECISION)) return undefined;
     const where = this.isUpstream ? 'at the compressor inlet' : 'before the throttle';
-    return `a manifold pressure of ${kilopascal(this.manifold)} cannot be reached with the bypass open, ${when}: it needs ${kilopascal(needed)} ${where}, there are ${kilopascal(there)}: lower the manifold pressure of the phase, or check swept volume and bypass drop`;
+    return sentence`a manifold pressure of ${{ pressure: this.manifold }} cannot be reached with the bypass open, ${when}: it needs ${{ pressure: needed }} ${where}, there are ${{ pressure: there }}: lower the manifold pressure of the phase, or check swept volume and bypass drop`;
   }
 
   private beforeCore(coreFlow: number, after: number): number {
@@ -177,8 +178,4 @@ export class AirPressures {
     if (this.coreAcceleration === 0) return atConstantSpeed;
     return atConstantSpeed + this.coreAcceleration * flow * flow * (coreOutlet - inlet);
   }
-}
-
-export function kilopascal(pressure: number): string {
-  return `${(pressure / 1e3).toFixed(1)} kPa`;
 }

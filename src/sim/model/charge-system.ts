@@ -2,6 +2,7 @@ import { AIR_HEAT_CAPACITY, dewPoint, humidityRatio } from '../fluids/moist-air.
 import { Extrapolation } from '../kernels/extrapolation.ts';
 import { Secant } from '../kernels/secant.ts';
 import type { Config } from '../scenario/config.ts';
+import { type Sentence, sentence } from '../sentence.ts';
 import type { Stage, StageSystem } from '../solver/stage-system.ts';
 import { AirPath, type AirPathInputs } from './air-path.ts';
 import type { Extremes } from './cell-block.ts';
@@ -13,7 +14,7 @@ import { type DriveInputs, type DriveSegment, layOutCycle, makeInputs, readInput
 import { LayeredReservoir } from './layered-reservoir.ts';
 import { emptyRates } from './loop-element.ts';
 import { type LumpNeighbours, MetalLumps } from './metal-lumps.ts';
-import { BOUNDARY_POWERS, INTERNAL_POWERS } from './powers.ts';
+import { BOUNDARY_POWERS, bookPowers, INTERNAL_POWERS } from './powers.ts';
 import { MixedReservoir, type ReservoirInflow, type Store } from './reservoir.ts';
 import { Surroundings } from './surroundings.ts';
 
@@ -67,7 +68,8 @@ export class ChargeSystem implements StageSystem {
   readonly lumps: MetalLumps;
   readonly surroundings: Surroundings;
   readonly inputs: DriveInputs = makeInputs();
-  failure = '';
+  /** why the state looked at last has no answer; undefined where it has one */
+  failure: Sentence | undefined;
   /** of the state examined last; the metal is the core's */
   readonly extremes: Extremes = { coldestMetal: 0, coldestCoolant: 0, hottestCoolant: 0 };
   private readonly config: Config;
@@ -186,7 +188,7 @@ export class ChargeSystem implements StageSystem {
   solveStage(stage: Stage): number {
     const { scalars, ring, air, surroundings, lumps, near } = this;
     const { time, s, base } = stage;
-    this.failure = '';
+    this.failure = undefined;
     readInputs(this.segment, time, this.inputs);
     this.history.guess(stage.number, time, scalars);
     surroundings.set(scalars[ROOM], this.inputs);
@@ -200,11 +202,8 @@ export class ChargeSystem implements StageSystem {
     let coldest = Number.POSITIVE_INFINITY;
     let hottest = 0;
     for (let round = 1; round <= MOST_ROUNDS; round++) {
-      const failure = this.solveAir(s, base);
-      if (failure !== '') {
-        this.failure = failure;
-        return 0;
-      }
+      this.failure = this.solveAir(s, base);
+      if (this.failure !== undefined) return 0;
       inflow.temperature = scalars[RETURN];
       inflow.around = this.gainTemperature;
       const coreInlet = ring.sweepToCore(stage, reservoir.solve(stage, inflow), surroundings);
@@ -239,8 +238,8 @@ export class ChargeSystem implements StageSystem {
     }
     this.failure =
       hottest - coldest > JUMP
-        ? `returned air heats itself: the discharge jumps between ${(coldest - 273.15).toFixed(0)} and ${(hottest - 273.15).toFixed(0)} degC at ${time.toFixed(2)} s; the compressor is far too large for what the engine takes`
-        : `temperatures of air path and coolant loop do not settle at ${time.toFixed(2)} s`;
+        ? sentence`returned air heats itself: the discharge jumps between ${{ temperature: coldest }} and ${{ temperature: hottest }}; the compressor is far too large for what the engine takes`
+        : ['temperatures of air path and coolant loop do not settle'];
     return 0;
   }
 
@@ -260,9 +259,8 @@ export class ChargeSystem implements StageSystem {
     return inCells + this.reservoir.heatIn(state, reference) + this.lumps.heatIn(state, reference);
   }
 
-  terminalReason(index: number): string {
-    if (index === BOILING) return 'boiling';
-    return index === FREEZING ? 'freezing' : '';
+  isTerminal(index: number): boolean {
+    return index === BOILING || index === FREEZING;
   }
 
   /** Lumps take up the fluxes that were used, and every boundary power is booked from the same values. */
@@ -279,24 +277,26 @@ export class ChargeSystem implements StageSystem {
       out[index] = base[index] + reach * (around - base[index]);
     }
 
-    let k = 0;
-    powers[k++] = gas.gasPower + lumps.mechanical;
-    powers[k++] = lumps.mechanicalToCasing - lumps.mechanical;
-    powers[k++] = gas.airFlow * AIR_HEAT_CAPACITY * surroundings.freshAir - gas.outflow;
-    powers[k++] = ring.core.latentPower;
-    powers[k++] = ring.exchangerHeat;
-    powers[k++] = ring.pumpHeat;
-    powers[k++] = ring.heatSink?.heat ?? 0;
-    powers[k++] = ring.lineHeat;
-    powers[k++] = toReservoir;
-    powers[k++] = config.core.toBay * (surroundings.bay - ring.core.metalMean);
-    powers[k++] = lumps.casingBay;
-    powers[k++] = lumps.casingOil;
-    powers[k++] = lumps.plenumBay;
-    powers[k++] = lumps.plenumEngine;
-    powers[k++] = this.airToCore;
-    powers[k++] = lumps.casingToCore;
-    powers[k++] = lumps.casingToPlenum;
+    const booked = {
+      shaft: gas.gasPower + lumps.mechanical,
+      mechanicalLoss: lumps.mechanicalToCasing - lumps.mechanical,
+      throughflow: gas.airFlow * AIR_HEAT_CAPACITY * surroundings.freshAir - gas.outflow,
+      condensation: ring.core.latentPower,
+      exchanger: ring.exchangerHeat,
+      pump: ring.pumpHeat,
+      heatSink: ring.heatSink?.heat ?? 0,
+      lines: ring.lineHeat,
+      reservoir: toReservoir,
+      coreBay: config.core.toBay * (surroundings.bay - ring.core.metalMean),
+      casingBay: lumps.casingBay,
+      casingOil: lumps.casingOil,
+      plenumBay: lumps.plenumBay,
+      plenumEngine: lumps.plenumEngine,
+      airToCore: this.airToCore,
+      casingToCore: lumps.casingToCore,
+      casingToPlenum: lumps.casingToPlenum,
+    };
+    bookPowers(booked, powers);
 
     scalars[CORE_OUTLET] = ring.core.airOut;
     scalars[CORE_INLET] = gas.coreInlet;
@@ -310,7 +310,7 @@ export class ChargeSystem implements StageSystem {
   }
 
   /** Air path with casing and plenum implicit in the stage. */
-  private solveAir(s: number, base: Float64Array): string {
+  private solveAir(s: number, base: Float64Array): Sentence | undefined {
     const { compressor } = this.config;
     const { inputs, scalars, near, surroundings, air } = this;
     near.bay = surroundings.bay;
@@ -327,7 +327,7 @@ export class ChargeSystem implements StageSystem {
     return this.askAir();
   }
 
-  private askAir(): string {
+  private askAir(): Sentence | undefined {
     const { inputs, scalars, airInputs, surroundings } = this;
     const { kind } = this.segment.phase;
     airInputs.freshAir = surroundings.freshAir;
@@ -390,7 +390,7 @@ export class ChargeSystem implements StageSystem {
     scalars[CORE_INLET] = scalars[CASING];
     for (let round = 0; round < MOST_ROUNDS; round++) {
       this.failure = this.askAir();
-      if (this.failure !== '') return;
+      if (this.failure !== undefined) return;
       this.setCoreRates();
       ring.core.march(this.coreRates, state, air.gas.coreInlet, coreInlet, this.condensing());
       const gap = Math.abs(ring.core.airOut - scalars[CORE_OUTLET]);

@@ -1,4 +1,5 @@
 import type { PhaseKind } from '../scenario/config.ts';
+import type { Sentence } from '../sentence.ts';
 import type { FileUnit } from '../units.ts';
 
 /**
@@ -24,15 +25,15 @@ export const COLUMNS = {
   coreAirDrop: ['kPa', 'air pressure drop across the core'],
   drivePower: ['kW', 'shaft power of the compressor'],
   gasPower: ['kW', 'power into the gas, idle power included'],
-  heatAirToCore: ['kW', 'heat from charge air into the core'],
-  latentHeat: ['kW', 'heat given up by water condensing in the core'],
+  airToCorePower: ['kW', 'heat from charge air into the core'],
+  condensationPower: ['kW', 'heat given up by water condensing in the core'],
   condensateFlow: ['kg/s', 'water condensing in the core'],
   coolantFlow: ['L/min', 'coolant flow round the loop'],
   coolantIntoCore: ['degC', 'coolant entering the core'],
   coolantOutOfCore: ['degC', 'coolant leaving the core'],
   coolantOutOfExchanger: ['degC', 'coolant leaving the front exchanger'],
   coolantOutOfSecondExchanger: ['degC', 'coolant leaving the second exchanger'],
-  heatFromExchangers: ['kW', 'heat from the cooling air of all exchangers; below 0 while they cool'],
+  exchangerPower: ['kW', 'heat from the cooling air of all exchangers; below 0 while they cool'],
   heatSinkPower: ['kW', 'heat out of the coolant in the extra heat sink'],
   reservoirTemperature: ['degC', 'coolant leaving the reservoir'],
   reservoirMean: ['degC', 'mean coolant temperature in the reservoir'],
@@ -87,16 +88,14 @@ export interface RunEvent {
 }
 
 /** How a run ended. A run that stopped keeps everything up to then. */
-export type Outcome =
-  | { readonly kind: 'finished' }
-  | { readonly kind: 'cancelled'; readonly time: number }
-  | {
-      readonly kind: 'stopped';
-      readonly time: number;
-      readonly cause: 'boiling' | 'freezing' | 'no answer';
-      /** in words, with the numbers */
-      readonly reason: string;
-    };
+export type Outcome = { readonly kind: 'finished' } | { readonly kind: 'cancelled'; readonly time: number } | Stopped;
+
+export interface Stopped {
+  readonly kind: 'stopped';
+  readonly time: number;
+  readonly cause: 'boiling' | 'freezing' | 'no answer';
+  readonly reason: Sentence;
+}
 
 /** Energy that crossed each boundary, J, positive into metal, coolant and charge air; `stored` is the rise inside. */
 export const ENERGY_TERMS = {

@@ -20,12 +20,9 @@ export interface StageSystem {
   /**
    * Solves Y = base + f(time, Y)/s by sweeps and books the powers that were used.
    *
-   * @returns sweeps needed; 0 where there is no answer (see `failure`)
+   * @returns sweeps needed; 0 where there is no answer
    */
   solveStage(stage: Stage): number;
-
-  /** Why the last stage had no answer, in words for the user. */
-  readonly failure: string;
 
   /** Tells that the step of length `h` ending in `state` stands. */
   acceptStep(h: number, state: Float64Array): void;
@@ -36,8 +33,8 @@ export interface StageSystem {
    */
   examine(state: Float64Array, events: Float64Array): number;
 
-  /** Why the run ends at event `index`, in words for the user; '' where it goes on. */
-  terminalReason(index: number): string;
+  /** Whether the run ends at event `index`. */
+  isTerminal(index: number): boolean;
 }
 
 /** One stage of a step, as the solver asks for it. */

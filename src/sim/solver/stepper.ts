@@ -21,7 +21,7 @@ export interface StateEvent {
 
 /**
  * 'entered': the inputs of the next segment hold from now on, the time has not moved. 'stepped': a step stands.
- * 'finished': the last segment has ended. 'stopped': no step could be found, or a terminal event; see `failure`.
+ * 'finished': the last segment has ended. 'stopped': a terminal event, or no step could be found.
  */
 export type StepKind = 'entered' | 'stepped' | 'finished' | 'stopped';
 
@@ -36,7 +36,8 @@ export class Stepper {
   time: number;
   rejected = 0;
   accepted = 0;
-  failure = '';
+  /** index of the event that ended the run; undefined also where it stopped because no step could be found */
+  terminalEvent: number | undefined;
   readonly events: StateEvent[] = [];
   readonly ledger: Ledger;
   private segmentIndex = -1;
@@ -95,9 +96,7 @@ export class Stepper {
       }
       this.rejected++;
       this.proposal = nextStepAfterRefused(h, error);
-      if (this.proposal < SMALLEST_STEP || fixed !== undefined) {
-        return this.stop(this.system.failure || 'no step is short enough for the wanted accuracy');
-      }
+      if (this.proposal < SMALLEST_STEP || fixed !== undefined) return 'stopped';
     }
   }
 
@@ -209,12 +208,8 @@ export class Stepper {
   private record(index: number): StepKind {
     this.sides[index] = -this.sides[index];
     this.events.push({ time: this.time, index, rising: this.sides[index] > 0 });
-    const reason = this.system.terminalReason(index);
-    return reason === '' ? 'stepped' : this.stop(reason);
-  }
-
-  private stop(reason: string): StepKind {
-    this.failure = reason;
+    if (!this.system.isTerminal(index)) return 'stepped';
+    this.terminalEvent = index;
     return 'stopped';
   }
 }

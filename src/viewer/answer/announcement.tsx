@@ -1,8 +1,7 @@
 import { useSignal, useSignalEffect } from '@preact/signals';
 import { countPulls } from '../../sim/index.ts';
-import { onScreen } from '../format.ts';
 import type { PageProps } from '../page.tsx';
-import { describePulls } from './wording.ts';
+import { describePulls, explainNoAnswer } from './wording.ts';
 
 /** Speaks the answer to a screen reader once a run is whole; never during a drag. */
 export function Announcement({ session, display }: PageProps) {
@@ -15,7 +14,7 @@ export function Announcement({ session, display }: PageProps) {
       const words = describePulls(run.pulls, display.units.value).map(({ text }) => text);
       said.value = `${car.label}: ${countPulls(run.pulls)} of ${run.pulls.length} pulls. ${words.join('')}`;
     } else if (run.kind === 'stopped' || run.kind === 'failed') {
-      said.value = `${car.label}: no answer. ${onScreen(run.message ?? '')}`;
+      said.value = `${car.label}: no answer. ${explainNoAnswer(run, display.units.value)}`;
     }
   });
   return (

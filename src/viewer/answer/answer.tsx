@@ -1,6 +1,6 @@
 import './answer.css';
 import { countPulls, type PullSummary } from '../../sim/index.ts';
-import { capitalised, clockTime, onScreen } from '../format.ts';
+import { capitalised, clockTime } from '../format.ts';
 import type { PageProps } from '../page.tsx';
 import type { Car, CarRun } from '../state/cars.ts';
 import type { UnitChoice } from '../state/display.ts';
@@ -12,7 +12,7 @@ import { Cooling } from './cooling.tsx';
 import { Empty } from './empty.tsx';
 import { describeNoEffect } from './no-effect.ts';
 import { degrees } from './said.ts';
-import { describeGain, describeKnown, describePulls, describeStudy, type Words } from './wording.ts';
+import { describeGain, describeKnown, describePulls, describeStudy, explainNoAnswer, type Words } from './wording.ts';
 
 /** The answer before everything else: how many pulls, for one car or for Before and After, and what holds it back. */
 export function Answer(props: PageProps) {
@@ -110,7 +110,13 @@ function tagOf(which: string, car: Car, run: CarRun, session: PageProps['session
 }
 
 /** What a run that is not whole has to say; nothing where it is whole. */
-function StateSentence({ car, run, session, solving }: Pick<CarAnswerProps, 'car' | 'run' | 'session' | 'solving'>) {
+function StateSentence({
+  car,
+  run,
+  session,
+  display,
+  solving,
+}: Pick<CarAnswerProps, 'car' | 'run' | 'session' | 'display' | 'solving'>) {
   if (run.kind === 'running') {
     return (
       <div class="sentence">
@@ -147,7 +153,7 @@ function StateSentence({ car, run, session, solving }: Pick<CarAnswerProps, 'car
   return (
     <p class="sentence">
       {run.kind === 'stopped' && `At ${clockTime(run.time)}: `}
-      {onScreen(run.message ?? '')}. Nothing after that is shown.
+      {explainNoAnswer(run, display.units.value)}. Nothing after that is shown.
     </p>
   );
 }
@@ -158,7 +164,8 @@ const isUnfinished = (run: CarRun): boolean =>
 
 function CarSentence({ which, car, run, session, display, solving }: CarAnswerProps) {
   const units = display.units.value;
-  if (isUnfinished(run)) return <StateSentence car={car} run={run} session={session} solving={solving} />;
+  if (isUnfinished(run))
+    return <StateSentence car={car} run={run} session={session} display={display} solving={solving} />;
   const before = session.beforeRun.value.pulls;
   const noEffect =
     which === 'after' && before.length > 0
@@ -193,7 +200,7 @@ function Sentence({ session, display, solving }: PageProps) {
     <section class="alone" aria-label="Answer in words">
       {session.draft.value !== undefined && <p class="last-good">The answer is for the last good value.</p>}
       {isUnfinished(run) ? (
-        <StateSentence car={car} run={run} session={session} solving={solving} />
+        <StateSentence car={car} run={run} session={session} display={display} solving={solving} />
       ) : (
         run.series !== undefined && (
           <p class="sentence">

@@ -1,6 +1,7 @@
 import type { BottleneckPart, HottestDay, PullSummary, RunStudy } from '../../sim/index.ts';
-import { countPulls, decidingPull } from '../../sim/index.ts';
-import { fixed, joined, onScreen, seconds, signed } from '../format.ts';
+import { countPulls, decidingPull, written } from '../../sim/index.ts';
+import { fixed, joined, onScreen, seconds, signed, wordingIn } from '../format.ts';
+import type { CarRun } from '../state/cars.ts';
 import type { UnitChoice } from '../state/display.ts';
 import { degrees, kelvins } from './said.ts';
 
@@ -78,6 +79,12 @@ export function describeKnown(pulls: readonly PullSummary[], planned: number): s
   return `${known} ${rest} not known.`;
 }
 
+/** Why a run has no answer; '' where it has, or has none yet. */
+export function explainNoAnswer({ message, series }: CarRun, units: UnitChoice): string {
+  if (message !== undefined) return onScreen(message);
+  return series?.outcome.kind === 'stopped' ? onScreen(written(series.outcome.reason, wordingIn(units))) : '';
+}
+
 /** Where repeated pulls end up, and how much the count hangs on the core: what needs more runs. */
 export function describeStudy(
   { answer }: RunStudy,
@@ -92,7 +99,7 @@ export function describeStudy(
   const where = `${degrees(settled.peak, units)} after ${settled.afterPulls} pulls`;
   if (settled.kind === 'not settled' && settled.stoppedBecause !== undefined) {
     const pulls = `${settled.afterPulls} ${settled.afterPulls === 1 ? 'pull' : 'pulls'}`;
-    const why = onScreen(settled.stoppedBecause);
+    const why = onScreen(written(settled.stoppedBecause, wordingIn(units)));
     const peak = degrees(settled.peak, units);
     return {
       settled: `Repeated on, the run stops after ${pulls}, the last at ${peak}: ${why}`,

@@ -3,7 +3,8 @@ import { type ComponentChildren, Fragment } from 'preact';
 import { useMemo } from 'preact/hooks';
 import { decidingPull, type Letter } from '../../sim/index.ts';
 import { Empty } from '../answer/empty.tsx';
-import { capitalised, clockTime, onScreen } from '../format.ts';
+import { explainNoAnswer } from '../answer/wording.ts';
+import { capitalised, clockTime } from '../format.ts';
 import type { PageProps } from '../page.tsx';
 import { Picture } from '../scene/picture.tsx';
 import type { Car } from '../state/cars.ts';
@@ -66,7 +67,7 @@ function Hatch() {
 }
 
 /** What is under way or in the way; an answer of before the change is named so. */
-function State({ session, solving, told }: PageProps & { readonly told: Told | undefined }) {
+function State({ session, display, solving, told }: PageProps & { readonly told: Told | undefined }) {
   const runs = shownRuns(session).map(({ run }) => run);
   const running = runs.find(({ kind }) => kind === 'running');
   const faulty = runs.find(({ kind }) => kind === 'stopped' || kind === 'failed');
@@ -78,7 +79,7 @@ function State({ session, solving, told }: PageProps & { readonly told: Told | u
       {faulty !== undefined && (
         <p>
           <b>No answer.</b> The run {faulty.kind === 'stopped' ? `stopped at ${clockTime(faulty.time)}` : 'failed'}:{' '}
-          {onScreen(faulty.message ?? '')}. {old}
+          {explainNoAnswer(faulty, display.units.value)}. {old}
         </p>
       )}
       {faulty === undefined && isCancelled && (

@@ -1,6 +1,7 @@
 import { useSignal } from '@preact/signals';
 import { useMemo } from 'preact/hooks';
 import type { ComparedCar } from '../../../workers/questions.ts';
+import { written } from '../../sim/index.ts';
 import { onScreen, wordingIn } from '../format.ts';
 import { Fold } from '../inputs/fold.tsx';
 import type { PageProps } from '../page.tsx';
@@ -124,7 +125,8 @@ function Answer({ found, units }: { readonly found: Found; readonly units: UnitC
 
 /** What each car makes, the first standing out, and which run ended early. */
 function sentences({ asked: { cars }, result }: Found, units: UnitChoice): string[] {
-  const { temperature, difference } = wordingIn(units);
+  const wording = wordingIn(units);
+  const { temperature, difference } = wording;
   return result.cars.flatMap(({ count, peaks, decidingPull, decidingPeak, difference: change, stoppedBecause }, k) => {
     const made =
       decidingPull === undefined || decidingPeak === undefined
@@ -135,7 +137,7 @@ function sentences({ asked: { cars }, result }: Found, units: UnitChoice): strin
       k === 0 || first === undefined
         ? ''
         : `, and pull 1 peaks ${difference(Math.abs(first))} ${first < 0 ? 'lower' : 'higher'} than with ${cars[0].name}`;
-    const stop = stoppedBecause === undefined ? [] : [`${cars[k].name} stopped: ${stoppedBecause}`];
+    const stop = stoppedBecause === undefined ? [] : [`${cars[k].name} stopped: ${written(stoppedBecause, wording)}`];
     return [`${cars[k].name}: ${made}${against}.`, ...stop];
   });
 }

@@ -42,7 +42,7 @@ export interface CarRun {
   readonly series?: TimeSeries;
   /** the car that `series` belongs to: another than the one on screen while its own run is under way */
   readonly of?: Car;
-  /** why a run failed, or stopped */
+  /** why a run failed */
   readonly message?: string;
   /** what takes many runs: there once worked out for this very car */
   readonly study?: RunStudy;

@@ -230,7 +230,6 @@ class Solver {
       pulls,
       series,
       of: car,
-      ...(outcome.kind === 'stopped' ? { message: outcome.reason } : {}),
     };
   }
 }

@@ -54,13 +54,13 @@ const found = (kind: Finding['kind'], config: Config, of: TimeSeries): Finding |
 
 describe('a run that stopped', () => {
   const stopped = (cause: 'boiling' | 'freezing' | 'no answer', time: number) =>
-    series({ more: { outcome: { kind: 'stopped', time, cause, reason: 'it got too much' } } });
+    series({ more: { outcome: { kind: 'stopped', time, cause, reason: ['it got to ', { temperature: 400 }] } } });
 
   it('comes first, with time, reason and what to do', () => {
     const [first] = findings(shortConfig(), stopped('boiling', 18));
     expect(first).toMatchObject({ rank: 'stop', kind: 'run stopped', time: 18, place: 'coolant' });
     expect(first.text).toBe(
-      'The run stopped at 18.0 s (pull 1): it got too much. More coolant flow or more air at the front exchanger keeps it liquid.',
+      'The run stopped at 18.0 s (pull 1): it got to 126.9 degC. More coolant flow or more air at the front exchanger keeps it liquid.',
     );
     expect(findings(shortConfig(), stopped('freezing', 18))[0].text).toContain('more glycol');
   });
@@ -74,7 +74,7 @@ describe('a run that stopped', () => {
   it('is not warned of nearly boiling or freezing as well', () => {
     const config = shortConfig();
     const hot: Columns = { hottestCoolant: both(400), coldestCoolant: both(200) };
-    const outcome = { kind: 'stopped', time: 18, reason: '' } as const;
+    const outcome = { kind: 'stopped', time: 18, reason: [] } as const;
     const kinds = (cause: 'boiling' | 'freezing') =>
       findings(config, series({ first: hot, more: { outcome: { ...outcome, cause } } })).map(({ kind }) => kind);
     expect(kinds('boiling')).not.toContain('coolant near boiling');
@@ -110,8 +110,8 @@ describe('water in the core', () => {
     // 10 g/s for 6 s and 14 g/s at 35 kW for 6 s.
     const wet = series({
       events,
-      first: { condensateFlow: both(0.01), latentHeat: both(25e3) },
-      second: { condensateFlow: both(0.014), latentHeat: both(35e3) },
+      first: { condensateFlow: both(0.01), condensationPower: both(25e3) },
+      second: { condensateFlow: both(0.014), condensationPower: both(35e3) },
     });
     const finding = found('condensation', shortConfig(), wet);
     expect(finding).toMatchObject({ rank: 'check', time: 16.5, place: 'core' });
@@ -295,7 +295,7 @@ describe('findings', () => {
       { time: 2, kind: 'core below dew point' },
       { time: 35, kind: 'target pressure lost' },
     ];
-    const outcome = { kind: 'stopped', time: 38, cause: 'no answer', reason: 'so' } as const;
+    const outcome = { kind: 'stopped', time: 38, cause: 'no answer', reason: ['so'] } as const;
     const first: Columns = { airFlow: both(0.3), pressureRatio: both(1.8), compressorInletPressure: both(1e5) };
     const many = series({ events, first: { ...first, dischargeTemperature: both(400) }, more: { outcome } });
     const told = findings(config, many).map(({ rank, kind }) => [rank, kind]);

@@ -39,7 +39,7 @@ const END: PullSummary['atEnd'] = {
   coolantOutOfCore: 317.65,
   reservoirTemperature: 304,
   iceMass: 0,
-  heatAirToCore: 15e3,
+  airToCorePower: 15e3,
 };
 
 /** A car whose pulls peak at these temperatures [degC]; its log lags by 4 K. */
@@ -82,7 +82,7 @@ function stoppedCar(label: string, peaks: readonly number[]): LetterCar {
     ...whole,
     config: { ...ESTATE, cycle: { ...ESTATE.cycle, repeats: peaks.length + 1 } },
     series: {
-      outcome: { kind: 'stopped', time: start + 5, cause: 'boiling', reason: 'coolant boils in the core' },
+      outcome: { kind: 'stopped', time: start + 5, cause: 'boiling', reason: ['coolant boils in the core'] },
       phases: [
         ...whole.pulls.map((each) => ({ ...pull, start: each.start, end: each.start + 12, isWhole: true })),
         { ...pull, start, end: start + 5, isWhole: false },

@@ -170,7 +170,7 @@ describe('a summary', () => {
         airFlow: [0.1, 0.2, 0.3],
         pressureRatio: [1.2, 1.5, 1.9],
         coolantIntoCore: [303, 304, 305],
-        heatAirToCore: [1000, 3000, 7000],
+        airToCorePower: [1000, 3000, 7000],
         drivePower: [5000, 5000, 10000],
       },
     });
@@ -178,7 +178,7 @@ describe('a summary', () => {
       airFlow: 0.3,
       pressureRatio: 1.9,
       coolantIntoCore: 305,
-      heatAirToCore: 7000,
+      airToCorePower: 7000,
     });
     expect(summary.coolantIntoCoreAtStart).toBe(303);
     expect(summary.heatIntoCore).toBeCloseTo(2000 + 4 * 5000, 9);

@@ -204,7 +204,7 @@ describe('steps by hand', () => {
     const configOf = ({ length }: readonly number[]) => shortConfig({ 'start.coolant': 140 - length });
     const study = studyUpgrades(two({ price: 1 }), configOf, { withOrders: true });
     const stopped = conduct(study);
-    expect(stopped?.base.stoppedBecause).toContain('boil');
+    expect(stopped?.base.stoppedBecause?.[0]).toContain('boil');
     expect(stopped?.best?.ways).toEqual([]);
     if (stopped === undefined) throw new Error('no study');
     expect(explainUpgrades(stopped, two(), [], FILE_WORDING).base.join(' ')).toContain('the run stops early');

@@ -226,7 +226,7 @@ describe('engine off', () => {
           'recirculation',
           'gasPower',
           'drivePower',
-          'heatAirToCore',
+          'airToCorePower',
           'coreAirDrop',
         ] as const) {
           expect(columns[name][row], name).toBe(0);

@@ -82,7 +82,7 @@ describe('a run that ends early', () => {
     expect(stopped.outcome).toMatchObject({
       kind: 'stopped',
       time: 21,
-      reason: expect.stringContaining('cannot be reached'),
+      reason: expect.arrayContaining([expect.stringContaining('cannot be reached')]),
     });
     expect(summarisePulls(stopped, 400)).toHaveLength(1);
     expect(stopped.columns.time[stopped.rowCount - 1]).toBe(21);
@@ -96,7 +96,7 @@ describe('a tolerance that no step can keep', () => {
       kind: 'stopped',
       time: 0,
       cause: 'no answer',
-      reason: 'no step is short enough for the wanted accuracy',
+      reason: ['no step is short enough for the wanted accuracy'],
     });
     expect(rowCount).toBe(1);
     expect(columns.chargeTemperature[0]).toBe(series.columns.chargeTemperature[0]);

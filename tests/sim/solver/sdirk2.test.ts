@@ -91,7 +91,7 @@ describe('the estimated error', () => {
   });
 
   test('is not a number where a stage has no answer', () => {
-    const unanswered = lag(1, [0], { noAnswerAfter: { time: 0.5, failure: 'no answer' } });
+    const unanswered = lag(1, [0], { noAnswerAfter: 0.5 });
     expect(tryStep(unanswered, 0, 1, makeStepBuffers(unanswered, Float64Array.of(1)))).toBeNaN();
     expect(tryStep(unanswered, 0.4, 1, makeStepBuffers(unanswered, Float64Array.of(1)))).toBeNaN();
   });

@@ -94,12 +94,18 @@ describe('the answer in words', () => {
 
   it('says that the repeated run stopped, after what, and why; still rising is what a run does that goes on', () => {
     const rising = { kind: 'not settled', peak: 57 + KELVIN, afterPulls: 33 } as const;
-    const stopped = { ...rising, stoppedBecause: 'coolant boils in the core: 124.5 degC reached' };
+    const stopped = {
+      ...rising,
+      stoppedBecause: ['coolant boils in the core: ', { temperature: 124.5 + KELVIN }, ' reached'],
+    };
     const { settled, isStopped } = describeStudy(study(stopped, 8, 8), METRIC);
     expect(said([{ text: settled }])).toBe(
       'Repeated on, the run stops after 33 pulls, the last at 57.0 °C: coolant boils in the core: 124.5 °C reached',
     );
     expect(isStopped).toBe(true);
+    // 124.5 degC is 256.1 degF.
+    const inFahrenheit = describeStudy(study(stopped, 8, 8), { ...METRIC, temperature: 'degF' });
+    expect(said([{ text: inFahrenheit.settled }])).toContain('coolant boils in the core: 256.1 °F reached');
     const still = describeStudy(study({ ...rising, afterPulls: 200 }, 8, 8), METRIC);
     expect(said([{ text: still.settled }])).toBe('Still rising: 57.0 °C after 200 pulls');
     expect(still.isStopped).toBeUndefined();

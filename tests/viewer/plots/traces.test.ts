@@ -11,7 +11,7 @@ describe('traces to choose from', () => {
     'compressorSpeed',
     'recirculation',
     'gasPower',
-    'latentHeat',
+    'condensationPower',
     'condensateFlow',
     'chargeDewPoint',
   ])('have the air path: %s', (column) => expect(tracesOf([column])).toHaveLength(1));

@@ -42,7 +42,7 @@ describe('the curve of pulls against the temperature outside', () => {
   });
 
   it('has no edge where a stop ends the pulls, but its hottest day', () => {
-    const hottest = { kind: 'found', temperature: 292, beyond: { kind: 'stopped', reason: 'boils' } } as const;
+    const hottest = { kind: 'found', temperature: 292, beyond: { kind: 'stopped', reason: ['boils'] } } as const;
     expect(drawn({ hottest }).map(([at]) => at)).toEqual([290, 292, 295, 297, 300]);
   });
 });

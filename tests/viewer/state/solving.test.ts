@@ -100,13 +100,13 @@ describe('the hottest day', () => {
     const car = session.before.value;
     if (car === undefined) throw new Error('no car');
     const whole = runNow({ config: car.config, until: { kind: 'pull', pull: 2 } });
-    const outcome = { kind: 'stopped', time: 60, cause: 'boiling', reason: 'coolant boils' } as const;
+    const outcome = { kind: 'stopped', time: 60, cause: 'boiling', reason: ['coolant boils'] } as const;
     const pulls = summarisePulls(whole, car.config.limit.chargeTemperature);
     asked.solves.get(1)?.({ kind: 'solved', run: 1, series: { ...whole, outcome }, pulls });
     await tick();
     asked.answerStudy({ kind: 'studied', run: 2, result: {} as RunStudy });
     await tick();
-    expect(session.beforeRun.value).toMatchObject({ kind: 'stopped', message: 'coolant boils' });
+    expect(session.beforeRun.value).toMatchObject({ kind: 'stopped', series: { outcome } });
     expect(session.beforeRun.value.study).toBeUndefined();
     expect(asked.jobs).toEqual([]);
   });
