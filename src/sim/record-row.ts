@@ -52,7 +52,7 @@ export function fillRow(system: ChargeSystem, stepper: Stepper, row: Row): void 
   row.plenumTemperature = system.lumps.plenumIn(state);
   row.hottestCoolant = system.extremes.hottestCoolant;
   row.coldestCoolant = system.extremes.coldestCoolant;
-  row.chargeDewPoint = system.chargeDewPoint;
+  row.chargeDewPoint = system.coreFeed.chargeDewPoint;
 }
 
 function fillLineMeans(system: ChargeSystem, row: Row): void {

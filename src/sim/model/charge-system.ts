@@ -1,4 +1,4 @@
-import { AIR_HEAT_CAPACITY, dewPoint, humidityRatio } from '../fluids/moist-air.ts';
+import { AIR_HEAT_CAPACITY, humidityRatio } from '../fluids/moist-air.ts';
 import { Extrapolation } from '../kernels/extrapolation.ts';
 import { Secant } from '../kernels/secant.ts';
 import type { Config } from '../scenario/config.ts';
@@ -6,13 +6,10 @@ import { type Sentence, sentence } from '../sentence.ts';
 import type { Stage, StageSystem } from '../solver/stage-system.ts';
 import { AirPath, type AirPathInputs } from './air-path.ts';
 import type { Extremes } from './cell-block.ts';
-import { conductanceAt } from './conductance.ts';
 import { CoolantRing } from './coolant-ring.ts';
-import type { CoreRates } from './core.ts';
-import { CoreVapour } from './core-vapour.ts';
+import { CoreFeed } from './core-feed.ts';
 import { type DriveInputs, type DriveSegment, layOutCycle, makeInputs, readInputs } from './drive-cycle.ts';
 import { LayeredReservoir } from './layered-reservoir.ts';
-import { emptyRates } from './loop-element.ts';
 import { type LumpNeighbours, MetalLumps } from './metal-lumps.ts';
 import { BOUNDARY_POWERS, bookPowers, INTERNAL_POWERS } from './powers.ts';
 import { MixedReservoir, type ReservoirInflow, type Store } from './reservoir.ts';
@@ -42,8 +39,6 @@ const CLOSED_SHARE = 0.1;
 const MOST_ROUNDS = 25;
 /** Between two states of the air path, not round one: a discharge that differs by this much from round to round [K]. */
 const JUMP = 50;
-/** Metal this far above the charge's dew point may still wet within a step [K]. */
-const NEARLY_WET = 3;
 
 /**
  * The whole car as the solver sees it: cells of core, exchangers and lines, and the lumps reservoir, casing, plenum
@@ -64,6 +59,7 @@ export class ChargeSystem implements StageSystem {
   readonly segments: readonly DriveSegment[];
   readonly air: AirPath;
   readonly ring: CoolantRing;
+  readonly coreFeed: CoreFeed;
   readonly reservoir: Store;
   readonly lumps: MetalLumps;
   readonly surroundings: Surroundings;
@@ -74,15 +70,11 @@ export class ChargeSystem implements StageSystem {
   readonly extremes: Extremes = { coldestMetal: 0, coldestCoolant: 0, hottestCoolant: 0 };
   private readonly config: Config;
   private readonly closed: number;
-  /** humidity ratio outside [kg/kg] */
-  private humidity = 0;
-  private readonly vapour = new CoreVapour();
   private segment: DriveSegment;
   private readonly scalars: Float64Array;
   private readonly history: Extrapolation;
   private readonly airSecant = new Secant(-0.9, 0.9, 0.1);
   private readonly returnSecant = new Secant(-0.9, 0.995, 0.1);
-  private readonly coreRates: CoreRates = { ...emptyRates(), airFlow: 0, coolantFlow: 0 };
   private readonly airInputs: AirPathInputs;
   private readonly inflow: ReservoirInflow;
   private readonly near: LumpNeighbours = {
@@ -102,6 +94,7 @@ export class ChargeSystem implements StageSystem {
     this.segment = this.segments[0];
     this.air = new AirPath(config);
     this.ring = new CoolantRing(config);
+    this.coreFeed = new CoreFeed(config, this.air, this.ring);
     const Kind = config.reservoir.layers > 1 ? LayeredReservoir : MixedReservoir;
     this.reservoir = new Kind(config, this.ring, this.ring.size);
     const afterReservoir = this.ring.size + this.reservoir.size;
@@ -141,13 +134,6 @@ export class ChargeSystem implements StageSystem {
     return state;
   }
 
-  /** Where the coolant of the state examined last has this temperature, one of its extremes; in words. */
-  placeOfCoolant(state: Float64Array, temperature: number): string {
-    if (this.extremes.hottestCoolant === this.extremes.coldestCoolant) return 'everywhere in the loop';
-    // A layer of the tank is all that is left where no part of the ring has it.
-    return this.ring.placeOf(state, temperature) || 'in the reservoir';
-  }
-
   /** Heat from charge air into the core [W]. */
   get airToCore(): number {
     const { gas } = this.air;
@@ -159,18 +145,14 @@ export class ChargeSystem implements StageSystem {
     return this.segment.phase.kind === 'hot soak' ? 0 : this.air.gas.gasPower + this.air.compressor.mechanicalLoss;
   }
 
-  /** Dew point of the charge where it leaves the core [K]. */
-  get chargeDewPoint(): number {
-    return dewPoint(this.humidity, this.air.pressures.coreOutlet);
-  }
-
   enterSegment(index: number, time: number, state: Float64Array): void {
     this.segment = this.segments[index];
     const { outsideTemperature, outsidePressure, relativeHumidity } = this.segment.phase;
-    this.humidity = humidityRatio(outsideTemperature.from, outsidePressure.from, relativeHumidity);
+    const humidity = humidityRatio(outsideTemperature.from, outsidePressure.from, relativeHumidity);
+    this.coreFeed.humidity = humidity;
     readInputs(this.segment, time, this.inputs);
     this.surroundings.set(state[this.surroundings.index], this.inputs);
-    this.ring.core.restart(state, this.humidity);
+    this.ring.core.restart(state, humidity);
     this.observe(state);
     this.history.restart(time, this.scalars);
     this.airSecant.reset();
@@ -186,7 +168,7 @@ export class ChargeSystem implements StageSystem {
   }
 
   solveStage(stage: Stage): number {
-    const { scalars, ring, air, surroundings, lumps, near } = this;
+    const { scalars, ring, air, coreFeed, surroundings, lumps, near } = this;
     const { time, s, base } = stage;
     this.failure = undefined;
     readInputs(this.segment, time, this.inputs);
@@ -207,8 +189,9 @@ export class ChargeSystem implements StageSystem {
       inflow.temperature = scalars[RETURN];
       inflow.around = this.gainTemperature;
       const coreInlet = ring.sweepToCore(stage, reservoir.solve(stage, inflow), surroundings);
-      this.setCoreRates();
-      ring.core.sweep(this.coreRates, stage, air.gas.coreInlet, coreInlet, this.condensing());
+      coreFeed.setRates(surroundings.bay);
+      const vapour = coreFeed.wetting(this.extremes.coldestMetal);
+      ring.core.sweep(coreFeed.rates, stage, air.gas.coreInlet, coreInlet, vapour);
       ring.sweepFromCore(stage, ring.core.coolantOut, surroundings);
 
       const returnGap = ring.return - scalars[RETURN];
@@ -251,7 +234,7 @@ export class ChargeSystem implements StageSystem {
     this.reservoir.survey(state, extremes);
     const inCells = ring.survey(state, reference, extremes);
     events[LIMIT] = air.gas.chargeTemperature - config.limit.chargeTemperature;
-    events[DEW_POINT] = this.chargeDewPoint - extremes.coldestMetal;
+    events[DEW_POINT] = this.coreFeed.chargeDewPoint - extremes.coldestMetal;
     events[TARGET_PRESSURE] = air.shortfall;
     events[ICE_GONE] = this.reservoir.iceGone(state);
     events[BOILING] = extremes.hottestCoolant - this.ring.boilingPoint;
@@ -340,41 +323,13 @@ export class ChargeSystem implements StageSystem {
     return this.air.solve(airInputs);
   }
 
-  private setCoreRates(): void {
-    const { core, casing } = this.config;
-    const { air, ring, coreRates } = this;
-    const { coreFlow, casingTemperature } = air.gas;
-    coreRates.airRate = coreFlow * AIR_HEAT_CAPACITY;
-    coreRates.airConductance = coreFlow > 0 ? conductanceAt(core.airConductance, coreFlow) : 0;
-    coreRates.coolantRate = ring.coolantRate;
-    coreRates.airFlow = coreFlow;
-    coreRates.coolantFlow = ring.flow * ring.density;
-    coreRates.metalLoss = core.toBay + casing.toCoreFlange;
-    coreRates.metalSource = core.toBay * this.surroundings.bay + casing.toCoreFlange * casingTemperature;
-  }
-
-  /** The vapour that reaches the core; undefined where no metal can be cold enough to wet. */
-  private condensing(): CoreVapour | undefined {
-    const { vapour, ring, humidity } = this;
-    const { gas, pressures } = this.air;
-    const returned = Math.max(0, gas.plenumFlow - gas.airFlow);
-    const content =
-      gas.airFlow > 0 ? (gas.airFlow * humidity + returned * ring.core.vapourOut) / (gas.airFlow + returned) : humidity;
-    if (this.config.core.condensation && gas.coreFlow > 0) {
-      const pressure = 0.5 * (pressures.ratio * pressures.inlet + pressures.coreOutlet);
-      vapour.set(content, gas.coreFlow, pressure);
-      if (vapour.dewPointOf(content) > this.extremes.coldestMetal - NEARLY_WET) return vapour;
-    }
-    return undefined;
-  }
-
   private get gainTemperature(): number {
     return this.config.reservoir.gainFrom === 'bay' ? this.surroundings.bay : this.surroundings.temperature;
   }
 
   /** Everything that follows from a known state at once: flow, air path and all outlets. */
   private observe(state: Float64Array): void {
-    const { scalars, ring, air, lumps, surroundings } = this;
+    const { scalars, ring, air, coreFeed, lumps, surroundings } = this;
     scalars[CASING] = lumps.casingIn(state);
     scalars[PLENUM] = lumps.plenumIn(state);
     ring.stretches.forEach(({ block }, k) => {
@@ -391,8 +346,9 @@ export class ChargeSystem implements StageSystem {
     for (let round = 0; round < MOST_ROUNDS; round++) {
       this.failure = this.askAir();
       if (this.failure !== undefined) return;
-      this.setCoreRates();
-      ring.core.march(this.coreRates, state, air.gas.coreInlet, coreInlet, this.condensing());
+      coreFeed.setRates(surroundings.bay);
+      const vapour = coreFeed.wetting(this.extremes.coldestMetal);
+      ring.core.march(coreFeed.rates, state, air.gas.coreInlet, coreInlet, vapour);
       const gap = Math.abs(ring.core.airOut - scalars[CORE_OUTLET]);
       scalars[CORE_OUTLET] = ring.core.airOut;
       scalars[CORE_INLET] = air.gas.coreInlet;

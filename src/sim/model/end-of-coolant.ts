@@ -15,7 +15,7 @@ export function explainEnd(
   if (end === 'freezing') {
     const coldest = extremes.coldestCoolant;
     const firstIce = system.reservoir.freezingPointIn(state);
-    return sentence`coolant freezes ${system.placeOfCoolant(state, coldest)}: ${{ temperature: coldest }} reached, first ice at ${{ temperature: firstIce }}, ${flow}`;
+    return sentence`coolant freezes ${placeOf(system, state, coldest)}: ${{ temperature: coldest }} reached, first ice at ${{ temperature: firstIce }}, ${flow}`;
   }
   const hottest = extremes.hottestCoolant;
   const { capPressure, glycolByVolume, glycol } = coolant;
@@ -25,5 +25,12 @@ export function explainEnd(
     glycolByVolume === 0
       ? 'plain water'
       : sentence`${Number((100 * glycolByVolume).toPrecision(4))} % ${glycol} glycol as an ideal mixture; plain water ${{ temperature: plainWater }}`;
-  return sentence`coolant boils ${system.placeOfCoolant(state, hottest)}: ${{ temperature: hottest }} reached, ${limit}${mix}), ${flow}`;
+  return sentence`coolant boils ${placeOf(system, state, hottest)}: ${{ temperature: hottest }} reached, ${limit}${mix}), ${flow}`;
+}
+
+/** Where the coolant of the state examined last has this temperature, one of its extremes. */
+function placeOf({ extremes, ring }: ChargeSystem, state: Float64Array, temperature: number): string {
+  if (extremes.hottestCoolant === extremes.coldestCoolant) return 'everywhere in the loop';
+  // A layer of the tank is all that is left where no part of the ring has it.
+  return ring.placeOf(state, temperature) || 'in the reservoir';
 }
