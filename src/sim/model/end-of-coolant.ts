@@ -32,5 +32,5 @@ export function explainEnd(
 function placeOf({ extremes, ring }: ChargeSystem, state: Float64Array, temperature: number): string {
   if (extremes.hottestCoolant === extremes.coldestCoolant) return 'everywhere in the loop';
   // A layer of the tank is all that is left where no part of the ring has it.
-  return ring.placeOf(state, temperature) || 'in the reservoir';
+  return ring.placeOf(state, temperature) || 'in the tank';
 }

@@ -103,7 +103,7 @@ export const PART_WORDS: Readonly<Record<LinePlace, string>> = {
   pump: 'pump',
   core: 'core',
   exchanger: 'front exchanger',
-  reservoir: 'reservoir',
+  reservoir: 'tank',
   secondPump: 'second pump',
   secondExchanger: 'second exchanger',
   heatSink: 'heat sink',

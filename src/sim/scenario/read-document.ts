@@ -31,7 +31,7 @@ const joined = (path: string, key: string | number): string => (path === '' ? St
 const silent: Report = () => {};
 
 /** Said where ice is typed anywhere but in the reservoir. */
-const NO_TANK = 'Ice needs a tank: give it as reservoir.iceMass, in the coolant of the reservoir, or take it out.';
+const NO_TANK = 'Ice needs a tank: give it as reservoir.iceMass, in the coolant of the tank, or take it out.';
 
 function read(shape: Shape, typed: JsonValue | undefined, path: string, report: Report): unknown {
   switch (shape.kind) {

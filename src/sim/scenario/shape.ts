@@ -105,7 +105,7 @@ export const GROUPS = {
   lines: group('coolant lines', COOLANT_LOOP.lines, lines),
   pump: group('pump', { ...COOLANT_LOOP.pump, ...COOLANT_LOOP.measuredFlow }, { curve: CURVE }),
   secondPump: { ...group('second pump', COOLANT_LOOP.pump, { curve: CURVE }), isOptional: true },
-  reservoir: group('reservoir', COOLANT_LOOP.reservoir),
+  reservoir: group('tank', COOLANT_LOOP.reservoir),
   sensor: group('charge sensor', SESSION.sensor),
   start: group('start of the run', SESSION.start),
   limit: group('limit', SESSION.limit),

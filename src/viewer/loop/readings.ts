@@ -23,11 +23,8 @@ import {
 } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
 
-/** What the library calls a reservoir is a tank on the page. */
-const onPage = (words: string): string => words.replace('reservoir', 'tank');
-
 /** @example partName('reservoir') // "Tank" */
-export const partName = (part: LoopPart): string => capitalised(onPage(PART_WORDS[part]));
+export const partName = (part: LoopPart): string => capitalised(PART_WORDS[part]);
 
 /** Three figures without noughts behind them. */
 const brief = (value: number): string => String(Number(value.toPrecision(3)));
@@ -131,7 +128,7 @@ export interface LossRow {
 /** Losses by part and line, largest first. Of two ways each takes the same pressure. */
 export function lossRows({ losses, pressure: whole, flow: through }: OperatingPoint, units: UnitChoice): LossRow[] {
   return losses.map((loss) => ({
-    name: capitalised(onPage(loss.name)),
+    name: capitalised(loss.name),
     share: loss.pressure / whole,
     pressure: pressure(loss.pressure, units),
     ...(loss.flow < through && { flow: joined(flow(loss.flow, units)) }),

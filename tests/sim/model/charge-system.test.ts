@@ -60,7 +60,7 @@ describe('a run whose coolant boils', () => {
   it.each([
     ['everywhere in the loop', { 'start.coolant': 121 }],
     [
-      'in the line after the reservoir',
+      'in the line after the tank',
       {
         'cycle.0.bayAboveAmbient': 150,
         'cycle.0.duration': 3000,
@@ -72,7 +72,7 @@ describe('a run whose coolant boils', () => {
       },
     ],
     [
-      'in the reservoir',
+      'in the tank',
       {
         'cycle.0.bayAboveAmbient': 150,
         'cycle.0.duration': 3000,
@@ -101,7 +101,7 @@ describe('a run whose coolant freezes', () => {
     'cycle.0.pumpVoltageRatio': 0,
   };
   it.each([
-    ['in the reservoir', { 'reservoir.gain': 100, 'lines.wallToBay': 0 }],
+    ['in the tank', { 'reservoir.gain': 100, 'lines.wallToBay': 0 }],
     ['in the line after the core', { 'reservoir.gain': 0, 'lines.wallToBay': 50, 'lines.afterCore.bore': 8 }],
   ] satisfies [string, Edits][])('stops with time, place and numbers: %s', (place, edits) => {
     const { outcome } = stoppedBy({ ...cold, ...edits });

@@ -94,7 +94,7 @@ describe('the order of the loop', () => {
       what: 'with the reservoir in a way',
       edits: { loop: ['pump', 'core', ['exchanger', 'reservoir']] },
       path: 'loop',
-      message: 'The reservoir stands in one of two ways beside each other',
+      message: 'The tank stands in one of two ways beside each other',
     },
     {
       what: 'with an empty way',

@@ -63,7 +63,7 @@ describe('a tank of ice', () => {
       what: 'in a loop without a tank',
       edits: { reservoir: undefined, 'coolant.iceMass': 8 },
       path: 'coolant.iceMass',
-      message: 'Ice needs a tank: give it as reservoir.iceMass, in the coolant of the reservoir, or take it out.',
+      message: 'Ice needs a tank: give it as reservoir.iceMass, in the coolant of the tank, or take it out.',
     },
     {
       what: 'without coolant round the ice',

@@ -80,7 +80,7 @@ describe('faulty upgrades', () => {
     const [issue, ...rest] = issuesOf(TANK, { name: 'core', changes: { 'core.airDrop': 99 } });
     expect(rest).toEqual([]);
     expect(issue).toMatchObject({ severity: 'error', path: 'upgrades.1.changes.core.airDrop' });
-    expect(issue.message).toContain('In upgrade "core": Core air drop is 99 kPa; expected 0 to 60 kPa.');
+    expect(issue.message).toContain('In upgrade "core": Core pressure drop is 99 kPa; expected 0 to 60 kPa.');
     const file = JSON.parse(withUpgrades(TANK, { name: 'core', changes: { 'core.airDrop': 99 } }));
     const mended = withValue(file, stepsOf(issue.fix?.path ?? ''), issue.fix?.value ?? null);
     expect(parseScenario(JSON.stringify(mended)).issues).toEqual([]);

@@ -93,7 +93,7 @@ describe('a faulty variant', () => {
     expect(rest).toEqual([]);
     expect(issue).toMatchObject({ severity: 'error', path: 'variants.0.changes.core.airDrop' });
     expect(issue.message).toBe(
-      'In variant "v": Core air drop is 99 kPa; expected 0 to 60 kPa. Did you mean 99 mbar (9.9 kPa)?',
+      'In variant "v": Core pressure drop is 99 kPa; expected 0 to 60 kPa. Did you mean 99 mbar (9.9 kPa)?',
     );
   });
 

@@ -29,7 +29,7 @@ describe('a slider', () => {
   });
 
   it('reaches the values that the variants of the file give: 12.3 L beside 2.3 L', () => {
-    const { min, max } = span('reservoir', 'coolantVolume', 2.3, [12.3]);
+    const { min, max } = span('tank', 'coolantVolume', 2.3, [12.3]);
     expect(min).toBeGreaterThan(1);
     expect(min).toBeLessThanOrEqual(1.15);
     expect(max).toBeGreaterThanOrEqual(12.3);

@@ -16,7 +16,7 @@ export const HAND_MADE: OperatingPoint = {
   voltageRatio: 1,
   pressure: 30e3,
   losses: [
-    { name: 'line after the reservoir', place: 'reservoir', isLine: true, pressure: 18e3, flow: perMinute(20) },
+    { name: 'line after the tank', place: 'reservoir', isLine: true, pressure: 18e3, flow: perMinute(20) },
     { name: 'core', place: 'core', isLine: false, pressure: 12e3, flow: perMinute(20) },
     { name: 'front exchanger', place: 'exchanger', isLine: false, pressure: 12e3, flow: perMinute(15) },
   ],

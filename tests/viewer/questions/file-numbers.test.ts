@@ -18,7 +18,7 @@ describe('the numbers of a car', () => {
   it('have name, part and value as the inputs show them', () => {
     const numbers = numbersWith();
     const at = (path: string) => numbers.find((number) => number.path === path);
-    expect(at('core.airDrop')).toMatchObject({ name: 'core air drop', part: 'Core', value: 9 });
+    expect(at('core.airDrop')).toMatchObject({ name: 'core pressure drop', part: 'Core', value: 9 });
     expect(at('compressor.leak')).toMatchObject({ name: 'leak, compressor', part: 'Compressor', value: 1.12 });
     expect(at('lines.afterCore.length')?.name).toBe('segment length, after the core');
     // Typed as "330 K".

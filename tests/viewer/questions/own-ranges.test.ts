@@ -93,7 +93,7 @@ describe('the list of what is varied', () => {
   it('has an added number at its end, a tenth of it either side, as typed', () => {
     const { input } = rowsOf(added('core.airDrop'))[8];
     expect(input).toEqual({
-      name: 'core air drop',
+      name: 'core pressure drop',
       path: 'core.airDrop',
       kind: 'value',
       low: 8.1,
@@ -152,11 +152,11 @@ describe('what is wrong with the list', () => {
     expect(fault(typed(own, 'core.airDrop', 'high', 'much'))).toEqual({
       key: 'core.airDrop',
       side: 'high',
-      message: 'Core air drop, high: expected a number, 0 to 60 kPa.',
+      message: 'Core pressure drop, high: expected a number, 0 to 60 kPa.',
     });
     // 60 kPa are 8.702 psi.
     expect(fault(typed(own, 'core.airDrop', 'low', '', IMPERIAL), IMPERIAL)?.message).toBe(
-      'Core air drop, low: expected a number, 0 to 8.702 psi.',
+      'Core pressure drop, low: expected a number, 0 to 8.702 psi.',
     );
     expect(fault(typed(USUAL_RANGES, FLOW, 'low', '0'))?.message).toBe(
       'Pump free flow, low: expected a number, 0.1 to 10 times.',

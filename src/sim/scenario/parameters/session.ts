@@ -28,7 +28,7 @@ export const SESSION = {
   start: {
     coolant: { label: 'coolant at the start', unit: 'degC', min: -50, max: 150, usual: [-40, 100], absent: 'ambient.temperature',
       meaning: 'everywhere in the loop' },
-    reservoir: { label: 'reservoir at the start', unit: 'degC', min: -50, max: 150, usual: [-40, 100], absent: 'start.coolant',
+    reservoir: { label: 'tank at the start', unit: 'degC', min: -50, max: 150, usual: [-40, 100], absent: 'start.coolant',
       meaning: 'coolant in the tank: chilled coolant is poured in there' },
     metal: { label: 'metal at the start', unit: 'degC', min: -50, max: 150, usual: [-40, 120], absent: 'start.coolant',
       meaning: 'core, exchanger and line walls' },
