@@ -49,7 +49,7 @@ export {
 } from './answers/sensitivity.ts';
 export { explainRanking, explainSensitivity, rangeInWords } from './answers/sensitivity-sentences.ts';
 export { explainStore, storeSize } from './answers/store-sentence.ts';
-export { conduct, type RunJob, runJob, type Study, startJob } from './answers/study.ts';
+export { conduct, conductWith, type RunJob, runJob, type Study, startJob } from './answers/study.ts';
 export { type RunStudy, studyRun } from './answers/study-run.ts';
 export {
   evenly,

@@ -33,6 +33,33 @@ export function conduct<Result>(study: Study<Result>): Result {
   return step.value;
 }
 
+/**
+ * Conducts a study whose runs are made elsewhere.
+ *
+ * @param runAll - makes the runs that the study asks for together, in their order; undefined ends the study
+ * @returns the result by name, since a study may come to undefined; undefined where it was ended
+ */
+export function conductWith<Result>(
+  study: Study<Result>,
+  runAll: (jobs: readonly RunJob[]) => Promise<readonly TimeSeries[]>,
+): Promise<{ readonly result: Result }>;
+export function conductWith<Result>(
+  study: Study<Result>,
+  runAll: (jobs: readonly RunJob[]) => Promise<readonly TimeSeries[] | undefined>,
+): Promise<{ readonly result: Result } | undefined>;
+export async function conductWith<Result>(
+  study: Study<Result>,
+  runAll: (jobs: readonly RunJob[]) => Promise<readonly TimeSeries[] | undefined>,
+): Promise<{ readonly result: Result } | undefined> {
+  let step = study.next();
+  while (!step.done) {
+    const runs = await runAll(step.value);
+    if (runs === undefined) return undefined;
+    step = study.next(runs);
+  }
+  return { result: step.value };
+}
+
 /** Runs what an answer asks for, here and now. */
 export function runJob(job: RunJob): TimeSeries {
   const run = startJob(job);
