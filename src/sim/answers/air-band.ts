@@ -1,4 +1,5 @@
 import type { Config } from '../scenario/config.ts';
+import { withSwallowingExponent } from './car-changes.ts';
 import { summarisePulls } from './pull-summary.ts';
 import type { RunJob, Study } from './study.ts';
 
@@ -20,7 +21,7 @@ export interface AirBand {
 export function* studyAirBand(config: Config, pull: number): Study<AirBand | undefined> {
   const runs = yield EXPONENTS.map(
     (temperatureExponent): RunJob => ({
-      config: { ...config, engine: { ...config.engine, temperatureExponent } },
+      config: withSwallowingExponent(config, temperatureExponent),
       until: { kind: 'pull', pull },
     }),
   );

@@ -1,5 +1,5 @@
 import type { Config } from '../scenario/config.ts';
-import { scaleCoreConductance } from './bottleneck.ts';
+import { withCoreConductance } from './car-changes.ts';
 import { type PullSummary, summarisePulls } from './pull-summary.ts';
 import type { RunJob, Study } from './study.ts';
 import type { Wording } from './wording.ts';
@@ -84,7 +84,7 @@ export function* studyCarAgreement(
   const last = Math.max(...readings.map(({ pull }) => pull));
   const toLast = (car: Config): RunJob => ({ config: car, until: { kind: 'pull', pull: last } });
   const missesAt = function* (logs: readonly number[]): Study<readonly (readonly number[])[]> {
-    const runs = yield logs.map((log) => toLast(scaleCoreConductance(config, Math.exp(log))));
+    const runs = yield logs.map((log) => toLast(withCoreConductance(config, Math.exp(log))));
     return runs.map((run) => missesOf(summarisePulls(run, config.limit.chargeTemperature), readings));
   };
 

@@ -11,7 +11,7 @@ import {
   type PumpConfig,
   phasesOf,
 } from '../scenario/config.ts';
-import { scaledPump } from '../scenario/laws.ts';
+import { withExchangers, withPumpCurve } from './car-changes.ts';
 
 /** Points of each curve, from no flow to the free flow. */
 const CURVE_POINTS = 61;
@@ -244,8 +244,8 @@ function stepsOf(config: Config): { readonly name: string; readonly config: Conf
   const widest = Math.max(...config.lines.flatMap(({ segments }) => segments.map(({ bore }) => bore)));
   const next = HOSE_BORES.find((bore) => bore > 1.05 * widest);
   const steps = [
-    { name: 'a second pump like it, behind the first', config: withPump(config, 2, 1) },
-    { name: 'a second pump like it, beside the first', config: withPump(config, 1, 2) },
+    { name: 'a second pump like it, behind the first', config: withPumpCurve(config, 1, 2) },
+    { name: 'a second pump like it, beside the first', config: withPumpCurve(config, 2, 1) },
     { name: 'core and exchangers without loss: the most that wider ports could buy', config: withoutPartLoss(config) },
   ];
   if (next === undefined || config.lines.length === 0) return steps;
@@ -256,17 +256,8 @@ function stepsOf(config: Config): { readonly name: string; readonly config: Conf
   return [{ name: `all lines ${(1000 * next).toFixed(0)} mm`, config: { ...config, lines } }, ...steps];
 }
 
-const withPump = (config: Config, pressure: number, flow: number): Config => ({
-  ...config,
-  pump: scaledPump(config.pump, flow, pressure),
-});
-
 function withoutPartLoss(config: Config): Config {
   const free = { kind: 'power', factor: 0 } as const;
-  return {
-    ...config,
-    core: { ...config.core, coolantDrop: free },
-    ...(config.exchanger && { exchanger: { ...config.exchanger, coolantDrop: free } }),
-    ...(config.secondExchanger && { secondExchanger: { ...config.secondExchanger, coolantDrop: free } }),
-  };
+  const ofCore = { ...config, core: { ...config.core, coolantDrop: free } };
+  return withExchangers(ofCore, (exchanger) => ({ ...exchanger, coolantDrop: free }));
 }

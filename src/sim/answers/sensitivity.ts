@@ -1,8 +1,7 @@
 import { fitLine } from '../kernels/least-squares.ts';
 import { quasiRandom } from '../kernels/quasi-random.ts';
-import type { Config, PhaseConfig, Ramp } from '../scenario/config.ts';
+import type { Config, Ramp } from '../scenario/config.ts';
 import { type Issue, isError, type JsonObject } from '../scenario/issue.ts';
-import { scaledConductance, scaledPump } from '../scenario/laws.ts';
 import { onDay } from '../scenario/other-day.ts';
 import { COMMON_PRACTICE } from '../scenario/parameters/sources.ts';
 import { numberInWords } from '../scenario/row-at.ts';
@@ -10,6 +9,13 @@ import type { Scenario } from '../scenario/scenario.ts';
 import { toConfig } from '../scenario/to-config.ts';
 import { applyChanges } from '../scenario/variants.ts';
 import type { FileUnit } from '../units.ts';
+import {
+  withCoreConductance,
+  withIdlePower,
+  withPhases,
+  withPumpCurve,
+  withSwallowingExponent,
+} from './car-changes.ts';
 import { summarisePulls } from './pull-summary.ts';
 import { countPulls, decidingPull } from './pulls-to-limit.ts';
 import type { Study } from './study.ts';
@@ -48,31 +54,25 @@ const TRADE_INPUTS: readonly TradeInput[] = [
     ...factor(0.15),
     name: 'core conductance, air side',
     insteadOf: ['core.airConductance'],
-    apply: (config, value) => {
-      const airConductance = scaledConductance(config.core.airConductance, value);
-      return { ...config, core: { ...config.core, airConductance } };
-    },
+    apply: (config, value) => withCoreConductance(config, value, 1),
   },
   {
     ...factor(0.15),
     name: 'core conductance, coolant side',
     insteadOf: ['core.coolantConductance'],
-    apply: (config, value) => {
-      const coolantConductance = scaledConductance(config.core.coolantConductance, value);
-      return { ...config, core: { ...config.core, coolantConductance } };
-    },
+    apply: (config, value) => withCoreConductance(config, 1, value),
   },
   {
     ...factor(0.1),
     name: 'pump free flow',
     insteadOf: ['pump.freeFlow'],
-    apply: (config, value) => ({ ...config, pump: scaledPump(config.pump, value, 1) }),
+    apply: (config, value) => withPumpCurve(config, value, 1),
   },
   {
     ...factor(0.1),
     name: 'pump shut-off pressure',
     insteadOf: ['pump.shutOffPressure'],
-    apply: (config, value) => ({ ...config, pump: scaledPump(config.pump, 1, value) }),
+    apply: (config, value) => withPumpCurve(config, 1, value),
   },
   {
     ...factor(0.25),
@@ -88,13 +88,7 @@ const TRADE_INPUTS: readonly TradeInput[] = [
     source: COMMON_PRACTICE,
     name: 'compressor idle power',
     insteadOf: ['compressor.idlePower'],
-    apply: (config, value) => {
-      const { idlePower } = config.compressor;
-      return {
-        ...config,
-        compressor: { ...config.compressor, idlePower: { ...idlePower, power: value * idlePower.power } },
-      };
-    },
+    apply: withIdlePower,
   },
   {
     kind: 'value',
@@ -103,7 +97,7 @@ const TRADE_INPUTS: readonly TradeInput[] = [
     source: COMMON_PRACTICE,
     name: 'swallowing exponent',
     insteadOf: ['engine.temperatureExponent'],
-    apply: (config, temperatureExponent) => ({ ...config, engine: { ...config.engine, temperatureExponent } }),
+    apply: withSwallowingExponent,
   },
 ];
 
@@ -120,14 +114,11 @@ const OUTSIDE: UncertainInput = {
 const scaled = ({ from, to }: Ramp, by: number): Ramp => ({ from: by * from, to: by * to });
 
 function withAirSpeed(config: Config, by: number): Config {
-  const faster = (phase: PhaseConfig): PhaseConfig => ({
+  return withPhases(config, (phase) => ({
     ...phase,
     exchangerAir: { ...phase.exchangerAir, speed: scaled(phase.exchangerAir.speed, by) },
     secondExchangerAir: { ...phase.secondExchangerAir, speed: scaled(phase.secondExchangerAir.speed, by) },
-  });
-  const { before, block, repeats, after } = config.cycle;
-  const cycle = { before: before.map(faster), block: block.map(faster), repeats, after: after.map(faster) };
-  return { ...config, cycle };
+  }));
 }
 
 /** A range that a user gives a key of the file, in the file's unit. */

@@ -1,6 +1,7 @@
 import { CoolantRing } from '../model/coolant-ring.ts';
 import { loopVolume } from '../model/loop-volume.ts';
 import type { Config } from '../scenario/config.ts';
+import { withTank } from './car-changes.ts';
 import { countingJob, countRun, withPulls } from './count-run.ts';
 import type { Study } from './study.ts';
 
@@ -57,8 +58,8 @@ const STRAIGHT = 0.1;
 
 /** The same car with another tank, or other ice in it. */
 export function withStore(config: Config, kind: StoreKind, size: number): Config {
+  if (kind === 'tank') return withTank(config, size);
   const { reservoir, start } = config;
-  if (kind === 'tank') return { ...config, reservoir: { ...reservoir, coolantVolume: size } };
   const isChilled = reservoir.iceMass > 0 || size === 0;
   return {
     ...config,
