@@ -38,15 +38,7 @@ export { type RestStudy, studyRest } from './answers/rest-time.ts';
 export { explainRoutes } from './answers/route-sentence.ts';
 export { type RouteStudy, studyRoutes, type TurnLine } from './answers/route-turns.ts';
 export { ENERGY_LABELS, type RunReport, reportRun } from './answers/run-report.ts';
-export {
-  issuesOfRanges,
-  type OwnRange,
-  type RankedInput,
-  type Sensitivity,
-  studySensitivity,
-  type UncertainInput,
-  uncertainInputs,
-} from './answers/sensitivity.ts';
+export { type RankedInput, type Sensitivity, studySensitivity } from './answers/sensitivity.ts';
 export { explainRanking, explainSensitivity, rangeInWords } from './answers/sensitivity-sentences.ts';
 export { explainStore, storeSize } from './answers/store-sentence.ts';
 export { conduct, conductWith, type RunJob, runJob, type Study, startJob } from './answers/study.ts';
@@ -75,6 +67,7 @@ export {
   type Triage,
   type TriageReading,
 } from './answers/triage.ts';
+export { issuesOfRanges, type OwnRange, type UncertainInput, uncertainInputs } from './answers/uncertain-inputs.ts';
 export type { UpgradeWay } from './answers/upgrade-order.ts';
 export { explainSteps, explainUpgrades, moneyText, type UpgradeWords } from './answers/upgrade-sentences.ts';
 export {
