@@ -1,8 +1,9 @@
 /** The only door into the library. */
+export { explainAgreement } from './answers/agreement-sentences.ts';
 export { studyAirBand } from './answers/air-band.ts';
 export type { BottleneckPart } from './answers/bottleneck.ts';
 export { isPartLoad, type RouteComparison, type RouteFigures } from './answers/bypass-routes.ts';
-export { type CarAgreement, explainAgreement, type GaugeReading, studyCarAgreement } from './answers/car-agreement.ts';
+export { type CarAgreement, type GaugeReading, studyCarAgreement } from './answers/car-agreement.ts';
 export { ESTIMATE_CAUTION, freezeCaution, LOOP_CAUTIONS } from './answers/cautions.ts';
 export { readChargeTable } from './answers/charge-table.ts';
 export { type ComparedFigures, type Comparison, studyComparison } from './answers/comparison.ts';
@@ -21,8 +22,10 @@ export { pullsOfCycle } from './answers/count-run.ts';
 export type { Finding, FindingKind, FindingRank } from './answers/finding.ts';
 export { findings } from './answers/findings.ts';
 export { type Letter, type LetterRun, writeLetter } from './answers/letter.ts';
-export { explainCount, isStopped, type QuestionSlot, questionPieces } from './answers/letter-rules.ts';
-export { measuredIn, meetingOf, meterNow, type OperatingPoint, operatingPoint } from './answers/operating-point.ts';
+export { type QuestionSlot, questionPieces } from './answers/letter-question.ts';
+export { explainCount, isStopped } from './answers/letter-rules.ts';
+export { measuredIn, meetingOf, meterNow } from './answers/measured-flow.ts';
+export { type OperatingPoint, operatingPoint } from './answers/operating-point.ts';
 export {
   type DayStudy,
   explainDay,
@@ -59,14 +62,9 @@ export {
   studySweepCase,
 } from './answers/sweep.ts';
 export { type StoreKind, type StoreStudy, studyStore } from './answers/tank-size.ts';
-export {
-  explainTriage,
-  LAST_PULL_OF_TRIAGE,
-  studyTriage,
-  TRIAGE_DOUBTS,
-  type Triage,
-  type TriageReading,
-} from './answers/triage.ts';
+export { studyTriage, TRIAGE_DOUBTS, type Triage, type TriageReading } from './answers/triage.ts';
+export { LAST_PULL_OF_TRIAGE } from './answers/triage-quantities.ts';
+export { explainTriage } from './answers/triage-sentences.ts';
 export { issuesOfRanges, type OwnRange, type UncertainInput, uncertainInputs } from './answers/uncertain-inputs.ts';
 export type { UpgradeWay } from './answers/upgrade-order.ts';
 export { explainSteps, explainUpgrades, moneyText, type UpgradeWords } from './answers/upgrade-sentences.ts';

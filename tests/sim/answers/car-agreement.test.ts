@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { explainAgreement } from '../../../src/sim/answers/agreement-sentences.ts';
 import {
   type CarAgreement,
   doubtOfFit,
-  explainAgreement,
   type GaugeReading,
   studyCarAgreement,
 } from '../../../src/sim/answers/car-agreement.ts';
