@@ -104,6 +104,7 @@ export { measuredOnOneOf } from './scenario/measured-flow.ts';
 export { type Day, onDay } from './scenario/other-day.ts';
 export { parseScenario } from './scenario/parse.ts';
 export { stepsOf, withoutValue, withValue } from './scenario/place.ts';
+export { numberRowAt, rowAt } from './scenario/row-at.ts';
 export { KEYS_BY_KIND } from './scenario/rules/core-geometry.ts';
 export type { Scenario } from './scenario/scenario.ts';
 export { type LineKey, lineAfter } from './scenario/shape.ts';
