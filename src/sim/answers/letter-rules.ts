@@ -1,4 +1,5 @@
 import type { TimeSeries } from '../results/time-series.ts';
+import { capitalised } from '../scenario/issue.ts';
 import type { BottleneckPart } from './bottleneck.ts';
 import { pullsOfCycle } from './count-run.ts';
 import { whenAt } from './finding.ts';
@@ -41,7 +42,7 @@ export function answerQuestion(before: LetterCar, after: LetterCar | undefined, 
   const asItStands = isEnough
     ? `stays under ${limit} ${inAll(before.pulls.length)}`
     : `goes over ${limit} in pull ${from + 1}`;
-  const change = capital(after.label);
+  const change = capitalised(after.label);
   const cooler = peakChange(before, after);
   const by = wording.difference(Math.abs(cooler));
   if (isEnough && to >= of) {
@@ -212,4 +213,3 @@ function peakChange(before: LetterCar, after: LetterCar): number {
 }
 
 const inAll = (pulls: number): string => (pulls === 1 ? 'in its one pull' : `in all ${pulls}`);
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
