@@ -2,7 +2,7 @@ import type { Config, ExchangerConfig } from '../scenario/config.ts';
 import { conductanceSideBySide, scaledConductance } from '../scenario/laws.ts';
 import { withCoreAirDrop, withCoreConductance, withExchangers, withPumpSpeed } from './car-changes.ts';
 import { summarisePulls } from './pull-summary.ts';
-import type { RunJob, Study } from './study.ts';
+import { jobToPull, type Study } from './study.ts';
 
 /** Parts that can hold a pull back, in the order of the loop; each stands for one idealisation. */
 const BOTTLENECK_PARTS = [
@@ -59,9 +59,7 @@ const IDEAL: Record<BottleneckPart, (config: Config) => Config> = {
  */
 export function* studyBottleneck(config: Config, pull: number, peak: number): Study<Bottleneck> {
   const parts = BOTTLENECK_PARTS.filter((part) => part !== 'front exchanger' || config.exchanger !== undefined);
-  const runs = yield parts.map(
-    (part): RunJob => ({ config: IDEAL[part](neverBoiling(config)), until: { kind: 'pull', pull } }),
-  );
+  const runs = yield parts.map((part) => jobToPull(IDEAL[part](neverBoiling(config)), pull));
   const falls = parts
     .map((part, k) => {
       const pulls = summarisePulls(runs[k], config.limit.chargeTemperature);

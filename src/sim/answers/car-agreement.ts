@@ -1,7 +1,7 @@
 import type { Config } from '../scenario/config.ts';
 import { withCoreConductance } from './car-changes.ts';
 import { type PullSummary, summarisePulls } from './pull-summary.ts';
-import type { RunJob, Study } from './study.ts';
+import { jobToPull, type Study } from './study.ts';
 
 /** What the gauge showed at the end of a pull. */
 export interface GaugeReading {
@@ -81,13 +81,12 @@ export function* studyCarAgreement(
   gaugeStep: number,
 ): Study<CarAgreement | NoSuchPull> {
   const last = Math.max(...readings.map(({ pull }) => pull));
-  const toLast = (car: Config): RunJob => ({ config: car, until: { kind: 'pull', pull: last } });
   const missesAt = function* (logs: readonly number[]): Study<readonly (readonly number[])[]> {
-    const runs = yield logs.map((log) => toLast(withCoreConductance(config, Math.exp(log))));
+    const runs = yield logs.map((log) => jobToPull(withCoreConductance(config, Math.exp(log)), last));
     return runs.map((run) => missesOf(summarisePulls(run, config.limit.chargeTemperature), readings));
   };
 
-  const [typed] = yield [toLast(config)];
+  const [typed] = yield [jobToPull(config, last)];
   const pulls = summarisePulls(typed, config.limit.chargeTemperature);
   const unread = readings.find(({ pull }) => pulls[pull - 1] === undefined);
   if (unread !== undefined) return { kind: 'no such pull', pull: unread.pull, pullsRun: pulls.length };

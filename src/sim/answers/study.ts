@@ -12,6 +12,9 @@ export interface RunJob {
   readonly interval?: number;
 }
 
+/** A run that ends with pull `pull`, counted from 1. */
+export const jobToPull = (config: Config, pull: number): RunJob => ({ config, until: { kind: 'pull', pull } });
+
 /**
  * An answer made of many runs: it asks for runs, any number at once, and is handed their results in the same order.
  * Whoever conducts it decides where and when the runs happen, and may stop between them.

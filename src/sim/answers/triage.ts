@@ -2,7 +2,7 @@ import type { TimeSeries } from '../results/time-series.ts';
 import type { Config } from '../scenario/config.ts';
 import { phaseBeforePull } from './bypass-routes.ts';
 import { summarisePulls } from './pull-summary.ts';
-import type { RunJob, Study } from './study.ts';
+import { jobToPull, type Study } from './study.ts';
 import { FAULTS, type Fault, type TriageCause } from './triage-faults.ts';
 import { LAST_PULL_OF_TRIAGE, QUANTITIES } from './triage-quantities.ts';
 
@@ -84,9 +84,7 @@ export function* studyTriage(config: Config, reading: TriageReading): Study<Tria
   const cars = faults.flatMap((fault) =>
     fault.sizes.map((size) => ({ fault, size, config: fault.apply(config, size) })),
   );
-  const runs = yield cars.map(
-    (car): RunJob => ({ config: car.config, until: { kind: 'pull', pull: LAST_PULL_OF_TRIAGE } }),
-  );
+  const runs = yield cars.map((car) => jobToPull(car.config, LAST_PULL_OF_TRIAGE));
   const trials = cars.flatMap((car, k): Trial[] => {
     const found = figuresOf(car.config, runs[k]);
     if (found === undefined) return [];
