@@ -11,8 +11,8 @@ import type {
   TimeSeries,
 } from '../src/sim/index.ts';
 import type { AnswerOf, Question } from './questions.ts';
-import type { Progress, QuestionRequest, SimApi, SolveReply, StudyProgress, StudyReply } from './sim-api.ts';
-import { type Failure, holdWorker, PATIENCE, type WorkerHandle } from './worker-handle.ts';
+import type { Failure, Progress, QuestionRequest, SimApi, SolveReply, StudyProgress, StudyReply } from './sim-api.ts';
+import { holdWorker, PATIENCE, type WorkerHandle } from './worker-handle.ts';
 
 type Call<Reply> = (api: Remote<SimApi>) => Promise<Reply>;
 

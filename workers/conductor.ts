@@ -1,4 +1,4 @@
-import { type RunJob, type Study, startJob, type TimeSeries } from '../src/sim/index.ts';
+import { conductWith, type RunJob, type Study, startJob, type TimeSeries } from '../src/sim/index.ts';
 import type { Helper } from './helpers.ts';
 import type { StudyProgress } from './sim-api.ts';
 import type { Slicer } from './slicer.ts';
@@ -24,15 +24,11 @@ export class Conductor {
     study: Study<Result>,
     onProgress?: (progress: StudyProgress) => void,
   ): Promise<{ readonly result: Result } | undefined> {
-    let step = study.next();
     let [done, of] = [0, 0];
-    while (!step.done) {
-      of += step.value.length;
-      const results = await this.runAll(run, step.value, () => onProgress?.({ done: ++done, of }));
-      if (results === undefined) return undefined;
-      step = study.next(results);
-    }
-    return { result: step.value };
+    return conductWith(study, (jobs) => {
+      of += jobs.length;
+      return this.runAll(run, jobs, () => onProgress?.({ done: ++done, of }));
+    });
   }
 
   /** One run in this worker; undefined where it was cancelled. */

@@ -21,6 +21,13 @@ export interface Progress {
   readonly pulls: readonly PullSummary[];
 }
 
+/** What a call comes to that broke: its worker, or the work itself. */
+export interface Failure {
+  readonly kind: 'failed';
+  readonly run: number;
+  readonly message: string;
+}
+
 /** 'cancelled' carries what was solved until then. A run that stopped by itself is 'solved': its outcome says so. */
 export type SolveReply =
   | {
@@ -29,7 +36,7 @@ export type SolveReply =
       readonly series: TimeSeries;
       readonly pulls: readonly PullSummary[];
     }
-  | { readonly kind: 'failed'; readonly run: number; readonly message: string };
+  | Failure;
 
 interface CarRequest {
   /** number of the run; larger is newer */
@@ -64,7 +71,7 @@ export interface StudyProgress {
 export type StudyReply<Result> =
   | { readonly kind: 'studied'; readonly run: number; readonly result: Result }
   | { readonly kind: 'cancelled'; readonly run: number }
-  | { readonly kind: 'failed'; readonly run: number; readonly message: string };
+  | Failure;
 
 export interface SimApi {
   solve(request: CarRequest, onProgress: (progress: Progress) => void): Promise<SolveReply>;

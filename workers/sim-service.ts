@@ -13,7 +13,7 @@ import {
 import { Conductor } from './conductor.ts';
 import type { Helper } from './helpers.ts';
 import type { AnswerOf, AskedOf, Question } from './questions.ts';
-import type { Progress, QuestionRequest, SimApi, SolveReply, StudyProgress, StudyReply } from './sim-api.ts';
+import type { Failure, Progress, QuestionRequest, SimApi, SolveReply, StudyProgress, StudyReply } from './sim-api.ts';
 import { Slicer } from './slicer.ts';
 
 /** Progress is told at most this often [ms]. */
@@ -36,7 +36,7 @@ export function createSimService(startHelpers: () => readonly Helper[] = () => [
       const done = await conductor.conduct(run, study, onProgress);
       return done === undefined ? { kind: 'cancelled', run } : { kind: 'studied', run, result: done.result };
     } catch (error) {
-      return { kind: 'failed', run, message: messageOf(error) };
+      return failure(run, error);
     }
   }
   return {
@@ -57,7 +57,7 @@ export function createSimService(startHelpers: () => readonly Helper[] = () => [
         const reply: SolveReply = { kind: isWhole ? 'solved' : 'cancelled', run, series, pulls };
         return transfer(reply, buffersOf(series));
       } catch (error) {
-        return { kind: 'failed', run, message: messageOf(error) };
+        return failure(run, error);
       }
     },
 
@@ -68,7 +68,7 @@ export function createSimService(startHelpers: () => readonly Helper[] = () => [
         const reply: StudyReply<TimeSeries> = { kind: 'studied', run, result };
         return transfer(reply, buffersOf(result));
       } catch (error) {
-        return { kind: 'failed', run, message: messageOf(error) };
+        return failure(run, error);
       }
     },
 
@@ -102,6 +102,8 @@ function buffersOf(series: TimeSeries): Transferable[] {
   return arrays.map(({ buffer }) => buffer as ArrayBuffer);
 }
 
-function messageOf(error: unknown): string {
-  return error instanceof Error ? error.message : String(error);
-}
+const failure = (run: number, error: unknown): Failure => ({
+  kind: 'failed',
+  run,
+  message: error instanceof Error ? error.message : String(error),
+});

@@ -1,11 +1,8 @@
 import { type Remote, wrap } from 'comlink';
-import type { SimApi } from './sim-api.ts';
+import type { Failure, SimApi } from './sim-api.ts';
 
 /** A cancelled worker that has not answered after this long [ms] counts as one that does not listen. */
 export const PATIENCE = 150;
-
-/** What a call comes to whose worker broke or was ended. */
-export type Failure = { readonly kind: 'failed'; readonly run: number; readonly message: string };
 
 /** A worker that exposes the simulator, as whoever started it sees it. */
 export interface WorkerHandle {

@@ -19,8 +19,9 @@ import { EXIT } from './exit-codes.ts';
 import { onAllCores } from './on-all-cores.ts';
 import { type FormOptions, printAnswer } from './print-answer.ts';
 import { readScenarioFile, scenarioOf } from './read-scenario.ts';
-import { hasTooManyRows } from './run.ts';
+import { hasTooManyRows } from './row-limit.ts';
 import { signed } from './signed.ts';
+import { underlined } from './underlined.ts';
 
 export interface CompareCommandOptions extends FormOptions {
   /** names between commas */
@@ -149,10 +150,8 @@ function lines(cars: readonly Car[], { cars: compared }: Comparison): string[] {
       return `${shown} (${signed(scale * change, digits)})`;
     }),
   ]);
-  const title = cars[0].scenario.values.name;
   return [
-    title,
-    '='.repeat(title.length),
+    ...underlined(cars[0].scenario.values.name),
     ...cars.flatMap(({ name, changes }, k) => [
       `${k + 1}  ${name}`,
       ...changes.map((change) => `     ${asText(change)}`),

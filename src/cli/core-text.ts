@@ -1,7 +1,15 @@
-import type { Config, CoreDesignStudy, CoreMap, CoreMapPoint, SizeChange } from '../sim/index.ts';
+import {
+  type Config,
+  type CoreDesignStudy,
+  type CoreMap,
+  type CoreMapPoint,
+  FILE_WORDING,
+  type SizeChange,
+} from '../sim/index.ts';
 import { aligned, indented } from './aligned.ts';
 import { celsius } from './celsius.ts';
 import { signed } from './signed.ts';
+import { underlined } from './underlined.ts';
 
 const millimetres = (metres: number): string => (1e3 * metres).toFixed(2);
 const percent = (share: number): string => `${signed(100 * share, 2)} %`;
@@ -13,11 +21,9 @@ type Row = readonly [name: string, value: string];
 export function designAsText(config: Config, { design, changes }: CoreDesignStudy): string[] {
   const { geometry, air, coolant } = design;
   const { shape, metal } = geometry;
-  const title = config.name;
   return [
-    title,
-    '='.repeat(title.length),
-    `At the end of pull 1: air ${design.airFlow.toFixed(4)} kg/s from ${celsius(design.airIn)} to ${celsius(design.airOut)} degC, coolant ${(6e4 * design.coolantFlow).toFixed(1)} L/min.`,
+    ...underlined(config.name),
+    `At the end of pull 1: air ${design.airFlow.toFixed(4)} kg/s from ${celsius(design.airIn)} to ${celsius(design.airOut)} degC, coolant ${FILE_WORDING.flow(design.coolantFlow)}.`,
     '',
     ...table('Sizes', [
       ['layers of coolant, of fins', `${shape.coolantLayers}, ${shape.finLayers}`],

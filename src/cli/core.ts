@@ -1,14 +1,14 @@
-import { ESTIMATE_CAUTION, studyCoreDesign, studyCoreMap } from '../sim/index.ts';
+import { studyCoreDesign, studyCoreMap } from '../sim/index.ts';
 import { designAsText, mapAsText } from './core-text.ts';
 import { EXIT } from './exit-codes.ts';
 import { hasPull, noAnswer } from './no-answer.ts';
 import { onAllCores } from './on-all-cores.ts';
+import { type FormOptions, printAnswer } from './print-answer.ts';
 import { readConfig } from './read-scenario.ts';
 
-export interface CoreCommandOptions {
+export interface CoreCommandOptions extends Pick<FormOptions, 'json'> {
   readonly variant?: string;
   readonly map?: true;
-  readonly json?: true;
 }
 
 /** What a core described by its measures comes to, and what other measures would. */
@@ -29,10 +29,9 @@ export async function core(file: string, options: CoreCommandOptions): Promise<n
     );
   }
   const map = options.map && (await onAllCores(studyCoreMap(config)));
-  if (options.json) console.log(JSON.stringify({ ...design, ...(map && { map }) }, undefined, 2));
-  else {
-    const lines = [...designAsText(config, design), ...(map ? ['', ...mapAsText(map)] : []), '', ESTIMATE_CAUTION];
-    console.log(lines.join('\n'));
-  }
+  printAnswer(options, {
+    json: () => ({ ...design, ...(map && { map }) }),
+    text: () => [...designAsText(config, design), ...(map ? ['', ...mapAsText(map)] : [])],
+  });
   return EXIT.done;
 }

@@ -6,7 +6,7 @@ import { EXIT } from './exit-codes.ts';
 import { onAllCores } from './on-all-cores.ts';
 import { type FormOptions, printAnswer } from './print-answer.ts';
 import { printRefusal, readScenarioFile } from './read-scenario.ts';
-import { pullsOf } from './wanted-pulls.ts';
+import { wantedPulls } from './wanted-pulls.ts';
 
 export interface DayCommandOptions extends FormOptions {
   readonly variant?: string;
@@ -31,7 +31,7 @@ export async function day(file: string, options: DayCommandOptions): Promise<num
     printRefusal(file, there.issues);
     return EXIT.badUsage;
   }
-  const wanted = pullsOf(toConfig(there.scenario), options.pulls);
+  const wanted = wantedPulls(toConfig(there.scenario), options.pulls);
   if (wanted === undefined) return EXIT.nothingToAnswer;
   const study = await onAllCores(studyDay(scenario, there.scenario, wanted.pulls));
   printAnswer(options, {

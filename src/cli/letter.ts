@@ -19,7 +19,8 @@ import { EXIT } from './exit-codes.ts';
 import { hasPull } from './no-answer.ts';
 import { onAllCores } from './on-all-cores.ts';
 import { readScenarioFile, scenarioOf } from './read-scenario.ts';
-import { upgradedConfigs } from './upgrades.ts';
+import { underlined } from './underlined.ts';
+import { upgradedConfigs } from './upgraded-configs.ts';
 
 export interface LetterCommandOptions {
   readonly variant?: string;
@@ -84,8 +85,7 @@ const WIDTH = 100;
 
 function textOf({ question, answer, unlike, counts, parts }: Letter, name: string): string {
   return [
-    name,
-    '='.repeat(name.length),
+    ...underlined(name),
     '',
     ...wrapped(question),
     '',
@@ -95,12 +95,7 @@ function textOf({ question, answer, unlike, counts, parts }: Letter, name: strin
     ...counts.flatMap(({ label, count, of, said }) =>
       wrapped(`${count === undefined ? 'No count' : `${count} of ${of}`} ${label}. ${said}`),
     ),
-    ...parts.flatMap(({ heading, paragraphs }) => [
-      '',
-      heading,
-      '-'.repeat(heading.length),
-      ...paragraphs.flatMap(wrapped),
-    ]),
+    ...parts.flatMap(({ heading, paragraphs }) => ['', ...underlined(heading, '-'), ...paragraphs.flatMap(wrapped)]),
   ].join('\n');
 }
 

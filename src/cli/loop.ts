@@ -1,4 +1,4 @@
-import { convert, meetingOf, meterNow, type OperatingPoint, operatingPoint, toSi } from '../sim/index.ts';
+import { convert, FILE_WORDING, meetingOf, meterNow, type OperatingPoint, operatingPoint, toSi } from '../sim/index.ts';
 import { csvOf } from './csv.ts';
 import { EXIT } from './exit-codes.ts';
 import { noAnswer } from './no-answer.ts';
@@ -30,7 +30,7 @@ export function loop(file: string, options: LoopCommandOptions): number {
 }
 
 const perMinute = (flow: number): number => convert(flow, 'm3/s', 'L/min');
-const litres = (flow: number): string => `${perMinute(flow).toFixed(1)} L/min`;
+const litres = FILE_WORDING.flow;
 const kilopascals = (pressure: number): string => `${(pressure / 1e3).toFixed(2)} kPa`;
 
 function lines(point: OperatingPoint): string[] {

@@ -1,5 +1,5 @@
 import { availableParallelism } from 'node:os';
-import { type RunJob, runJob, type Study, type TimeSeries } from '../sim/index.ts';
+import { conductWith, type RunJob, runJob, type Study, type TimeSeries } from '../sim/index.ts';
 import { startThreads } from './threads.ts';
 
 /** A study that is over sooner has no use for threads: they take a while to start [ms]. */
@@ -26,6 +26,7 @@ export async function onAllCores<Result>(study: Study<Result>, aloneFor = ALONE_
     return series;
   };
   const runAll = async (jobs: readonly RunJob[]): Promise<TimeSeries[]> => {
+    of += jobs.length;
     const results: TimeSeries[] = [];
     const isShort = () => performance.now() - started < aloneFor || jobs.length - results.length === 1;
     while (results.length < jobs.length && isShort()) results.push(told(runJob(jobs[results.length])));
@@ -36,12 +37,7 @@ export async function onAllCores<Result>(study: Study<Result>, aloneFor = ALONE_
     return [...results, ...(await Promise.all(left.map(async (job) => told(await pool.run(job)))))];
   };
   try {
-    let step = study.next();
-    while (!step.done) {
-      of += step.value.length;
-      step = study.next(await runAll(step.value));
-    }
-    return step.value;
+    return (await conductWith(study, runAll)).result;
   } finally {
     await threads?.destroy();
   }

@@ -9,7 +9,8 @@ export interface FormOptions {
 /** One answer in every form; only the one asked for is made. */
 interface Answer {
   readonly json: () => unknown;
-  readonly csv: () => string;
+  /** left out where a command has no such form */
+  readonly csv?: () => string;
   /** lines, without the caution below every answer */
   readonly text: () => readonly string[];
 }
@@ -17,6 +18,6 @@ interface Answer {
 /** Prints an answer in the form that it is asked for in. */
 export function printAnswer({ json, csv }: FormOptions, answer: Answer): void {
   if (json) console.log(JSON.stringify(answer.json(), undefined, 2));
-  else if (csv) process.stdout.write(answer.csv());
+  else if (csv && answer.csv) process.stdout.write(answer.csv());
   else console.log([...answer.text(), '', ESTIMATE_CAUTION].join('\n'));
 }

@@ -6,7 +6,7 @@ import { noAnswer } from './no-answer.ts';
 import { onAllCores } from './on-all-cores.ts';
 import { type FormOptions, printAnswer } from './print-answer.ts';
 import { readConfig } from './read-scenario.ts';
-import { pullsOf } from './wanted-pulls.ts';
+import { wantedPulls } from './wanted-pulls.ts';
 
 export interface RestCommandOptions extends FormOptions {
   readonly variant?: string;
@@ -17,7 +17,7 @@ export interface RestCommandOptions extends FormOptions {
 export async function rest(file: string, options: RestCommandOptions): Promise<number> {
   const config = readConfig(file, options.variant);
   if (typeof config === 'number') return config;
-  const wanted = pullsOf(config, options.pulls);
+  const wanted = wantedPulls(config, options.pulls);
   if (wanted === undefined) return EXIT.nothingToAnswer;
   const study = await onAllCores(studyRest(config, wanted.pulls));
   if (study === undefined) {

@@ -18,6 +18,7 @@ import {
 } from '../sim/index.ts';
 import { EXIT } from './exit-codes.ts';
 import { readScenarioFile, scenarioOf } from './read-scenario.ts';
+import { hasTooManyRows } from './row-limit.ts';
 import { reportAsText } from './text-report.ts';
 
 export interface RunCommandOptions {
@@ -31,8 +32,6 @@ export interface RunCommandOptions {
 
 /** Name of the file as it stands among its variants. */
 const AS_IT_STANDS = undefined;
-/** Rows that --interval may add to one run: a table of a million is beyond any reader. */
-const MOST_ROWS = 1e6;
 /** A run longer than this tells how far it is, this often [ms]. */
 const PROGRESS_AFTER = 1000;
 
@@ -107,17 +106,6 @@ function printComparison(before: FirstPull | undefined, after: FirstPull | undef
   if (before === undefined || after === undefined) return;
   const said = explainCooling(compareCooling(before, after), compressor, FILE_WORDING);
   console.log(`Against the file as it stands, first pull. ${said}\n`);
-}
-
-/** Whether an interval would record more rows than anybody reads; says so. */
-export function hasTooManyRows(config: Config, { interval }: Pick<RunCommandOptions, 'interval'>): boolean {
-  const { duration } = startRun(config);
-  const rows = interval === undefined ? 0 : duration / interval;
-  if (rows <= MOST_ROWS) return false;
-  console.error(
-    `--interval ${interval} s over ${duration} s records ${rows.toPrecision(2)} rows; expected at least ${duration / MOST_ROWS} s, for a million rows.`,
-  );
-  return true;
 }
 
 function runWithProgress(config: Config, { interval }: RunCommandOptions): TimeSeries {

@@ -1,5 +1,5 @@
 import { InvalidArgumentError } from 'commander';
-import { evenly, type JsonValue, type RangeAxis, type SweepAxis } from '../sim/index.ts';
+import { evenly, isRange, type JsonValue, type RangeAxis, type SweepAxis } from '../sim/index.ts';
 
 const VARY = /^([^=]+)=(.+)$/;
 const NUMBERS = /^([^:]+):([^:]+)(?::([^:]+))?$/;
@@ -39,7 +39,7 @@ function finite(text: string, whole: string): number {
 export function readRange(text: string, before: readonly RangeAxis[] = []): RangeAxis[] {
   const axes = readVary(text, before);
   const last = axes[axes.length - 1];
-  if ('values' in last || !(last.low < last.high)) {
+  if (!isRange(last) || !(last.low < last.high)) {
     throw new InvalidArgumentError(`got ${text}; expected path=low:high, low below high.`);
   }
   return [...before, last];

@@ -5,7 +5,7 @@ import { EXIT } from './exit-codes.ts';
 import { onAllCores } from './on-all-cores.ts';
 import { type FormOptions, printAnswer } from './print-answer.ts';
 import { readConfig } from './read-scenario.ts';
-import { pullsOf } from './wanted-pulls.ts';
+import { wantedPulls } from './wanted-pulls.ts';
 
 export interface TankCommandOptions extends FormOptions {
   readonly variant?: string;
@@ -17,7 +17,7 @@ export interface TankCommandOptions extends FormOptions {
 export async function tank(file: string, options: TankCommandOptions): Promise<number> {
   const config = readConfig(file, options.variant);
   if (typeof config === 'number') return config;
-  const wanted = pullsOf(config, options.pulls);
+  const wanted = wantedPulls(config, options.pulls);
   if (wanted === undefined) return EXIT.nothingToAnswer;
   const study = await onAllCores(studyStore(config, options.ice ? 'ice' : 'tank', wanted.pulls));
   printAnswer(options, {

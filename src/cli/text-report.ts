@@ -1,5 +1,6 @@
 import { ENERGY_LABELS, type RunReport } from '../sim/index.ts';
 import { aligned, indented } from './aligned.ts';
+import { underlined } from './underlined.ts';
 
 /** Columns of the table of pulls: heading, unit, and how a pull fills it. */
 type PullColumn = readonly [heading: string, unit: string, show: (pull: RunReport['pulls'][number]) => string];
@@ -37,7 +38,7 @@ const CHARGE_TABLE: readonly PullColumn[] = [
 /** One run as a person reads it at a terminal. */
 export function reportAsText(report: RunReport): string {
   const title = report.variant === undefined ? report.scenario : `${report.scenario} / ${report.variant}`;
-  const parts = [title, '='.repeat(title.length), ...answerLines(report), ''];
+  const parts = [...underlined(title), ...answerLines(report), ''];
   parts.push(...findingLines(report), '');
   if (report.pulls.length > 0) parts.push(pullTable(report), '', ...heldBackLines(report), ...airLines(report), '');
   parts.push(...loopLines(report), '', ...energyLines(report), '');

@@ -3,6 +3,7 @@ import { aligned, indented } from './aligned.ts';
 import { celsius } from './celsius.ts';
 import { type CsvCell, csvOf } from './csv.ts';
 import { signed } from './signed.ts';
+import { underlined } from './underlined.ts';
 
 /** One line of the table: a step, or the car as it is. */
 type Line = Partial<Omit<UpgradeStep, 'upgrade'>> & { readonly name: string; readonly isFitted?: true };
@@ -38,8 +39,7 @@ export function upgradesAsText(
   const part = (heading: string, lines: readonly Line[], said: readonly string[]): string[] =>
     lines.length + said.length === 0 ? [] : ['', heading, ...table(lines), ...said];
   return [
-    title,
-    '='.repeat(title.length),
+    ...underlined(title),
     ...words.base,
     'Flow, core drop, drive power and air are those at the end of the first pull.',
     ...(alone.length === 0

@@ -1,19 +1,10 @@
-import {
-  applyUpgrades,
-  type Config,
-  explainUpgrades,
-  FILE_WORDING,
-  type Issue,
-  type Scenario,
-  studyUpgrades,
-  toConfig,
-  upgradeClashes,
-} from '../sim/index.ts';
+import { explainUpgrades, FILE_WORDING, studyUpgrades, upgradeClashes } from '../sim/index.ts';
 import { EXIT } from './exit-codes.ts';
 import { noAnswer } from './no-answer.ts';
 import { onAllCores } from './on-all-cores.ts';
 import { type FormOptions, printAnswer } from './print-answer.ts';
-import { printIssues, readScenarioFile, scenarioOf } from './read-scenario.ts';
+import { readScenarioFile, scenarioOf } from './read-scenario.ts';
+import { upgradedConfigs } from './upgraded-configs.ts';
 import { upgradesAsCsv, upgradesAsText } from './upgrades-text.ts';
 
 export interface UpgradesCommandOptions extends FormOptions {
@@ -47,22 +38,4 @@ export async function upgrades(file: string, options: UpgradesCommandOptions): P
     },
   });
   return study.base.stoppedBecause === undefined ? EXIT.done : EXIT.stopped;
-}
-
-/** The car with upgrades made, by their places; what a car is refused for is printed once. */
-export function upgradedConfigs(
-  file: string,
-  car: Scenario,
-  list: NonNullable<Scenario['values']['upgrades']>,
-): (chosen: readonly number[]) => Config | undefined {
-  const printed = new Set<string>();
-  return (chosen) => {
-    if (chosen.length === 0) return toConfig(car);
-    const { scenario, issues } = applyUpgrades(car, list, chosen);
-    if (scenario !== undefined) return toConfig(scenario);
-    const fresh = issues.filter(({ severity, message }: Issue) => severity === 'error' && !printed.has(message));
-    for (const { message } of fresh) printed.add(message);
-    printIssues(file, fresh);
-    return undefined;
-  };
 }

@@ -1,7 +1,10 @@
 import { type Config, phasesOf, pullsOfCycle } from '../sim/index.ts';
 
-/** Pulls that an answer is asked for: as typed, else those of the cycle; and how long the first lasts [s]. */
-export function pullsOf({ cycle }: Config, typed: number | undefined): { pulls: number; length: number } | undefined {
+/** Pulls that an answer is asked for: as typed, else those of the cycle; and how long the first lasts [s]; prints why where there is none. */
+export function wantedPulls(
+  { cycle }: Config,
+  typed: number | undefined,
+): { pulls: number; length: number } | undefined {
   const first = phasesOf(cycle).find(({ kind }) => kind === 'pull');
   if (first === undefined) {
     console.error('The cycle has no pull: there is nothing to count.');

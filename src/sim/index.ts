@@ -1,8 +1,9 @@
 /** The only door into the library. */
+export { explainAgreement } from './answers/agreement-sentences.ts';
 export { studyAirBand } from './answers/air-band.ts';
 export type { BottleneckPart } from './answers/bottleneck.ts';
 export { isPartLoad, type RouteComparison, type RouteFigures } from './answers/bypass-routes.ts';
-export { type CarAgreement, explainAgreement, type GaugeReading, studyCarAgreement } from './answers/car-agreement.ts';
+export { type CarAgreement, type GaugeReading, studyCarAgreement } from './answers/car-agreement.ts';
 export { ESTIMATE_CAUTION, freezeCaution, LOOP_CAUTIONS } from './answers/cautions.ts';
 export { readChargeTable } from './answers/charge-table.ts';
 export { type ComparedFigures, type Comparison, studyComparison } from './answers/comparison.ts';
@@ -21,8 +22,10 @@ export { pullsOfCycle } from './answers/count-run.ts';
 export type { Finding, FindingKind, FindingRank } from './answers/finding.ts';
 export { findings } from './answers/findings.ts';
 export { type Letter, type LetterRun, writeLetter } from './answers/letter.ts';
-export { explainCount, isStopped, type QuestionSlot, questionPieces } from './answers/letter-rules.ts';
-export { measuredIn, meetingOf, meterNow, type OperatingPoint, operatingPoint } from './answers/operating-point.ts';
+export { type QuestionSlot, questionPieces } from './answers/letter-question.ts';
+export { explainCount, isStopped } from './answers/letter-rules.ts';
+export { measuredIn, meetingOf, meterNow } from './answers/measured-flow.ts';
+export { type OperatingPoint, operatingPoint } from './answers/operating-point.ts';
 export {
   type DayStudy,
   explainDay,
@@ -38,18 +41,10 @@ export { type RestStudy, studyRest } from './answers/rest-time.ts';
 export { explainRoutes } from './answers/route-sentence.ts';
 export { type RouteStudy, studyRoutes, type TurnLine } from './answers/route-turns.ts';
 export { ENERGY_LABELS, type RunReport, reportRun } from './answers/run-report.ts';
-export {
-  issuesOfRanges,
-  type OwnRange,
-  type RankedInput,
-  type Sensitivity,
-  studySensitivity,
-  type UncertainInput,
-  uncertainInputs,
-} from './answers/sensitivity.ts';
+export { type RankedInput, type Sensitivity, studySensitivity } from './answers/sensitivity.ts';
 export { explainRanking, explainSensitivity, rangeInWords } from './answers/sensitivity-sentences.ts';
 export { explainStore, storeSize } from './answers/store-sentence.ts';
-export { conduct, type RunJob, runJob, type Study, startJob } from './answers/study.ts';
+export { conduct, conductWith, type RunJob, runJob, type Study, startJob } from './answers/study.ts';
 export { type RunStudy, studyRun } from './answers/study-run.ts';
 export {
   evenly,
@@ -67,14 +62,10 @@ export {
   studySweepCase,
 } from './answers/sweep.ts';
 export { type StoreKind, type StoreStudy, studyStore } from './answers/tank-size.ts';
-export {
-  explainTriage,
-  LAST_PULL_OF_TRIAGE,
-  studyTriage,
-  TRIAGE_DOUBTS,
-  type Triage,
-  type TriageReading,
-} from './answers/triage.ts';
+export { studyTriage, TRIAGE_DOUBTS, type Triage, type TriageReading } from './answers/triage.ts';
+export { LAST_PULL_OF_TRIAGE } from './answers/triage-quantities.ts';
+export { explainTriage } from './answers/triage-sentences.ts';
+export { issuesOfRanges, type OwnRange, type UncertainInput, uncertainInputs } from './answers/uncertain-inputs.ts';
 export type { UpgradeWay } from './answers/upgrade-order.ts';
 export { explainSteps, explainUpgrades, moneyText, type UpgradeWords } from './answers/upgrade-sentences.ts';
 export {
@@ -113,6 +104,7 @@ export { measuredOnOneOf } from './scenario/measured-flow.ts';
 export { type Day, onDay } from './scenario/other-day.ts';
 export { parseScenario } from './scenario/parse.ts';
 export { stepsOf, withoutValue, withValue } from './scenario/place.ts';
+export { numberRowAt, rowAt } from './scenario/row-at.ts';
 export { KEYS_BY_KIND } from './scenario/rules/core-geometry.ts';
 export type { Scenario } from './scenario/scenario.ts';
 export { type LineKey, lineAfter } from './scenario/shape.ts';

@@ -1,6 +1,7 @@
 import type { Config } from '../scenario/config.ts';
+import { withSwallowingExponent } from './car-changes.ts';
 import { summarisePulls } from './pull-summary.ts';
-import type { RunJob, Study } from './study.ts';
+import { jobToPull, type Study } from './study.ts';
 
 /** Ends of what engines do: the plain density rule, and the most that ambient corrections suggest. */
 const EXPONENTS = [0, 0.5] as const;
@@ -18,12 +19,7 @@ export interface AirBand {
 
 /** Runs the car at both ends of the exponent, to the end of pull `pull`; absent where a run does not come so far. */
 export function* studyAirBand(config: Config, pull: number): Study<AirBand | undefined> {
-  const runs = yield EXPONENTS.map(
-    (temperatureExponent): RunJob => ({
-      config: { ...config, engine: { ...config.engine, temperatureExponent } },
-      until: { kind: 'pull', pull },
-    }),
-  );
+  const runs = yield EXPONENTS.map((exponent) => jobToPull(withSwallowingExponent(config, exponent), pull));
   const [plainDensity, steepest] = runs.map(
     (run) => summarisePulls(run, config.limit.chargeTemperature)[pull - 1]?.atEnd.airFlow,
   );

@@ -1,7 +1,8 @@
 import type { Config, ExchangerConfig } from '../scenario/config.ts';
-import { conductanceSideBySide, scaledAirDrop, scaledConductance, scaledPump } from '../scenario/laws.ts';
+import { conductanceSideBySide, scaledConductance } from '../scenario/laws.ts';
+import { withCoreAirDrop, withCoreConductance, withExchangers, withPumpSpeed } from './car-changes.ts';
 import { summarisePulls } from './pull-summary.ts';
-import type { RunJob, Study } from './study.ts';
+import { jobToPull, type Study } from './study.ts';
 
 /** Parts that can hold a pull back, in the order of the loop; each stands for one idealisation. */
 const BOTTLENECK_PARTS = [
@@ -35,21 +36,14 @@ const ENDLESS_STORE = 100;
 const IDEAL_CAP = 1.9e6;
 
 const IDEAL: Record<BottleneckPart, (config: Config) => Config> = {
-  'core conductance': (config) => scaleCoreConductance(config, CORE_CONDUCTANCE_FACTOR),
-  'coolant flow': (config) => scalePumpSpeed(config, COOLANT_FLOW_FACTOR),
-  'front exchanger': (config) => ({
-    ...config,
-    ...(config.exchanger && { exchanger: idealExchanger(config.exchanger) }),
-    ...(config.secondExchanger && { secondExchanger: idealExchanger(config.secondExchanger) }),
-  }),
+  'core conductance': (config) => withCoreConductance(config, CORE_CONDUCTANCE_FACTOR),
+  'coolant flow': (config) => withPumpSpeed(config, COOLANT_FLOW_FACTOR),
+  'front exchanger': (config) => withExchangers(config, idealExchanger),
   'stored coolant': (config) => ({
     ...config,
     reservoir: { ...config.reservoir, coolantVolume: ENDLESS_STORE, iceMass: 0, layers: 1 },
   }),
-  'core pressure drop': (config) => ({
-    ...config,
-    core: { ...config.core, airDrop: scaledAirDrop(config.core.airDrop, 0) },
-  }),
+  'core pressure drop': (config) => withCoreAirDrop(config, 0),
   'intake air': (config) => ({ ...config, intake: { ...config.intake, pickUp: 0 } }),
 };
 
@@ -65,9 +59,7 @@ const IDEAL: Record<BottleneckPart, (config: Config) => Config> = {
  */
 export function* studyBottleneck(config: Config, pull: number, peak: number): Study<Bottleneck> {
   const parts = BOTTLENECK_PARTS.filter((part) => part !== 'front exchanger' || config.exchanger !== undefined);
-  const runs = yield parts.map(
-    (part): RunJob => ({ config: IDEAL[part](neverBoiling(config)), until: { kind: 'pull', pull } }),
-  );
+  const runs = yield parts.map((part) => jobToPull(IDEAL[part](neverBoiling(config)), pull));
   const falls = parts
     .map((part, k) => {
       const pulls = summarisePulls(runs[k], config.limit.chargeTemperature);
@@ -82,29 +74,6 @@ export function* studyBottleneck(config: Config, pull: number, peak: number): St
 /** The same coolant under a cap that keeps it liquid: in a corner of an ideal core it is as hot as the air. */
 function neverBoiling(config: Config): Config {
   return { ...config, coolant: { ...config.coolant, capPressure: IDEAL_CAP } };
-}
-
-/** The same car with both conductances of its core scaled. */
-export function scaleCoreConductance(config: Config, factor: number): Config {
-  const { core } = config;
-  return {
-    ...config,
-    core: {
-      ...core,
-      airConductance: scaledConductance(core.airConductance, factor),
-      coolantConductance: scaledConductance(core.coolantConductance, factor),
-    },
-  };
-}
-
-/** The same car with all its pumps at a multiple of their speed: flow goes with it, pressure with its square. */
-export function scalePumpSpeed(config: Config, factor: number): Config {
-  const { pump, secondPump } = config;
-  return {
-    ...config,
-    pump: scaledPump(pump, factor, factor ** 2),
-    ...(secondPump && { secondPump: scaledPump(secondPump, factor, factor ** 2) }),
-  };
 }
 
 /** Air flow and both conductances without practical bound; the conductance law keeps its shape. */

@@ -1,6 +1,6 @@
 import type { PhaseSpan, TimeSeries } from '../results/time-series.ts';
 import type { Config } from '../scenario/config.ts';
-import { scaledAirDrop } from '../scenario/laws.ts';
+import { withCoreAirDrop } from './car-changes.ts';
 import { summarisePulls } from './pull-summary.ts';
 import type { RunJob, Study } from './study.ts';
 
@@ -43,12 +43,10 @@ export interface RouteComparison {
 /**
  * Recirculated air before the core against behind it, over the part-load phase that comes before the first pull, and
  * that pull. Both routes run from the same start. Absent where the cycle has no such phase.
- *
- * The share of the route behind the core is the scenario's own where it has one, else all of it.
  */
 export function* studyBypassRoutes(config: Config): Study<RouteComparison | undefined> {
-  const share = config.bypass.shareAfterCore > 0 ? config.bypass.shareAfterCore : 1;
-  const withoutDrop = { ...config, core: { ...config.core, airDrop: scaledAirDrop(config.core.airDrop, 0) } };
+  const share = shareBehindCore(config);
+  const withoutDrop = withCoreAirDrop(config, 0);
   const runs = yield [
     routeJob(config, 0, 'pull'),
     routeJob(config, share, 'pull'),
@@ -69,6 +67,10 @@ export function* studyBypassRoutes(config: Config): Study<RouteComparison | unde
     chargeChangeWithoutDrop: afterAlone.charge - beforeAlone.charge,
   };
 }
+
+/** Share of the returned air that the route behind the core takes there: the car's own where it has one, else all. */
+export const shareBehindCore = ({ bypass: { shareAfterCore } }: Config): number =>
+  shareAfterCore > 0 ? shareAfterCore : 1;
 
 /** A run by one route: to the end of the part-load phase before the first pull, or of that pull. */
 export function routeJob(config: Config, shareAfterCore: number, end: 'part load' | 'pull'): RunJob {

@@ -1,8 +1,7 @@
 import type { Config } from '../scenario/config.ts';
-import { scaleCoreConductance } from './bottleneck.ts';
+import { withCoreConductance } from './car-changes.ts';
 import { type PullSummary, summarisePulls } from './pull-summary.ts';
-import type { RunJob, Study } from './study.ts';
-import type { Wording } from './wording.ts';
+import { jobToPull, type Study } from './study.ts';
 
 /** What the gauge showed at the end of a pull. */
 export interface GaugeReading {
@@ -54,7 +53,7 @@ interface NoSuchPull {
 }
 
 /** Factors between which the best one is looked for; what lies beyond is another core. */
-const CORE_FACTORS = [0.25, 4] as const;
+export const CORE_FACTORS = [0.25, 4] as const;
 const [LOW, HIGH] = [Math.log(CORE_FACTORS[0]), Math.log(CORE_FACTORS[1])];
 /** Grid that finds the neighbourhood of the best factor; 0 in the middle is the core as typed. */
 const GRID = [LOW, LOW / 2, 0, HIGH / 2, HIGH];
@@ -82,13 +81,12 @@ export function* studyCarAgreement(
   gaugeStep: number,
 ): Study<CarAgreement | NoSuchPull> {
   const last = Math.max(...readings.map(({ pull }) => pull));
-  const toLast = (car: Config): RunJob => ({ config: car, until: { kind: 'pull', pull: last } });
   const missesAt = function* (logs: readonly number[]): Study<readonly (readonly number[])[]> {
-    const runs = yield logs.map((log) => toLast(scaleCoreConductance(config, Math.exp(log))));
+    const runs = yield logs.map((log) => jobToPull(withCoreConductance(config, Math.exp(log)), last));
     return runs.map((run) => missesOf(summarisePulls(run, config.limit.chargeTemperature), readings));
   };
 
-  const [typed] = yield [toLast(config)];
+  const [typed] = yield [jobToPull(config, last)];
   const pulls = summarisePulls(typed, config.limit.chargeTemperature);
   const unread = readings.find(({ pull }) => pulls[pull - 1] === undefined);
   if (unread !== undefined) return { kind: 'no such pull', pull: unread.pull, pullsRun: pulls.length };
@@ -195,62 +193,4 @@ function driftOf(readings: readonly GaugeReading[], misses: readonly number[]): 
   if (spread === 0) return 0;
   const slope = misses.reduce((sum, miss, k) => sum + miss * (numbers[k] - mean), 0) / spread;
   return slope * (Math.max(...numbers) - Math.min(...numbers));
-}
-
-/** What the comparison says, in whole sentences: the misses, the verdict, and what to look at. */
-export function explainAgreement(agreement: CarAgreement, wording: Pick<Wording, 'difference'>): string[] {
-  const { pulls, meanMiss, rmsMiss, fit, verdict, gaugeStep } = agreement;
-  const { difference } = wording;
-  const over = pulls.length === 1 ? 'one pull' : `${pulls.length} pulls`;
-  const side = meanMiss < 0 ? 'below' : 'above';
-  const hidden = difference(gaugeStep / 2);
-  const doubt = `${fit.low.toFixed(2)} to ${fit.high.toFixed(2)}`;
-  const sentences = [
-    `At the end of ${over} the model reads ${difference(Math.abs(meanMiss))} ${side} the gauge on average, ${difference(rmsMiss)} rms.`,
-  ];
-  if (verdict === 'within the gauge') {
-    sentences.push(
-      `They agree within what the gauge can show: no pull is off by more than half a step, ${hidden}.`,
-      `Anything from ${doubt} times the typed core conductance would agree about as well.`,
-    );
-  } else if (verdict === 'core factor') {
-    sentences.push(
-      `A core conductance of ${fit.factor.toFixed(2)} times the typed fits, ${doubt} with the doubt of gauge and misses; ${difference(fit.rmsLeft)} rms is left, no more than the gauge hides.`,
-      causeOf(fit),
-    );
-  } else {
-    sentences.push(
-      `No one factor of core conductance fits: the best, ${fit.factor.toFixed(2)}, leaves ${difference(fit.rmsLeft)} rms where the gauge hides ${hidden}.`,
-      pattern(agreement, difference),
-    );
-  }
-  if (fit.isAtEnd) {
-    sentences.push(
-      `That factor is at the end of the range that was searched, ${CORE_FACTORS[0]} to ${CORE_FACTORS[1]}: look for a mistake in what was typed or read.`,
-    );
-  }
-  if (pulls.length === 1) {
-    sentences.push('One reading cannot tell the core from anything else: read at least three pulls.');
-  }
-  return sentences;
-}
-
-/** What else could be behind a factor. */
-function causeOf({ low, high }: CoreFit): string {
-  if (low <= 1 && high >= 1) return 'The typed one lies within that doubt.';
-  return high < 1
-    ? 'Before typing it over look for what else makes a core weak: air in it, low coolant flow, air that leaks past it.'
-    : 'Before typing it over look for what else makes a gauge read low: more coolant flow than typed, cooler intake air, a slow sensor.';
-}
-
-/** How the misses that are left run over the pulls, and where that points. */
-function pattern({ drift, gaugeStep }: CarAgreement, difference: Wording['difference']): string {
-  if (Math.abs(drift) <= gaugeStep) {
-    return 'What is left does not grow or fall from pull to pull: look at what differed between the pulls (length, rest, air at the front) and at the readings.';
-  }
-  const [car, points] =
-    drift > 0
-      ? ['less', 'more coolant stored or a better front exchanger than typed']
-      : ['more', 'less coolant stored or a weaker front exchanger than typed'];
-  return `From the first pull read to the last the car heats up ${difference(Math.abs(drift))} ${car} than the model: that points to store or front exchanger rather than the core, to ${points}, or to other rests.`;
 }

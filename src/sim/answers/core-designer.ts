@@ -8,7 +8,7 @@ import { AIR_GAS_CONSTANT, AIR_HEAT_CAPACITY } from '../fluids/moist-air.ts';
 import type { Config, CoreGeometryConfig, GeometryFactor } from '../scenario/config.ts';
 import { airFlowOf, coolantFlowOf, withLaws } from '../scenario/core-laws.ts';
 import { type PullSummary, summarisePulls } from './pull-summary.ts';
-import type { RunJob, Study } from './study.ts';
+import { jobToPull, type Study } from './study.ts';
 
 /** A core by its measures at the flows of the first pull's end. SI. */
 interface CoreDesign {
@@ -95,7 +95,7 @@ export function* studyCoreDesign(config: Config): Study<CoreDesignStudy | undefi
     config,
     ...measures.map((measure) => withCore(config, changedGeometry(geometry, { [measure]: ONE_ROW }))),
   ];
-  const runs = yield cars.map((car): RunJob => ({ config: car, until: { kind: 'pull', pull: 1 } }));
+  const runs = yield cars.map((car) => jobToPull(car, 1));
   const [first, ...others] = runs.map((run) => summarisePulls(run, config.limit.chargeTemperature).at(0));
   if (first === undefined) return undefined;
   const design = designAt(config, geometry, first);

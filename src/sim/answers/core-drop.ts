@@ -1,8 +1,7 @@
 import type { Config } from '../scenario/config.ts';
-import { scaledAirDrop } from '../scenario/laws.ts';
-import { scaleCoreConductance } from './bottleneck.ts';
+import { withCoreAirDrop, withCoreConductance } from './car-changes.ts';
 import { type PullSummary, summarisePulls } from './pull-summary.ts';
-import type { RunJob, Study } from './study.ts';
+import { jobToPull, type Study } from './study.ts';
 
 /** One car at the end of its first pull; SI. */
 export interface DropFigures {
@@ -38,12 +37,9 @@ const NO_CONDUCTANCE = 1e-6;
  * @returns undefined where one of them does not come to the end of a pull
  */
 export function* studyCoreDrop(config: Config): Study<CoreDropStudy | undefined> {
-  const withDrop = (factor: number): Config => ({
-    ...config,
-    core: { ...config.core, airDrop: scaledAirDrop(config.core.airDrop, factor) },
-  });
-  const cars = [config, withDrop(0), withDrop(2), scaleCoreConductance(withDrop(0), NO_CONDUCTANCE)];
-  const runs = yield cars.map((car): RunJob => ({ config: car, until: { kind: 'pull', pull: 1 } }));
+  const withoutDrop = withCoreAirDrop(config, 0);
+  const cars = [config, withoutDrop, withCoreAirDrop(config, 2), withCoreConductance(withoutDrop, NO_CONDUCTANCE)];
+  const runs = yield cars.map((car) => jobToPull(car, 1));
   const pulls = runs.map((series) => summarisePulls(series, config.limit.chargeTemperature).at(0));
   const [asItIs, free, doubled, none] = pulls.map((pull) => pull && figuresOf(pull));
   if (!asItIs || !free || !doubled || !none) return undefined;

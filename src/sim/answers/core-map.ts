@@ -1,7 +1,7 @@
 import type { Config, CoreGeometryConfig } from '../scenario/config.ts';
 import { changedGeometry, withCore } from './core-designer.ts';
 import { summarisePulls } from './pull-summary.ts';
-import type { RunJob, Study } from './study.ts';
+import { jobToPull, type RunJob, type Study } from './study.ts';
 
 /** Measures to go through; every one with every other. Pitch and depth in m, width times the core's own. */
 export interface CoreMapLists {
@@ -103,7 +103,7 @@ function jobOf(
 ): RunJob | undefined {
   const changed = changedGeometry(geometry, { finPitch, width, depth: depth / geometry.shape.depth });
   try {
-    return { config: withCore(config, changed), until: { kind: 'pull', pull: 1 } };
+    return jobToPull(withCore(config, changed), 1);
   } catch (error) {
     if (error instanceof RangeError) return undefined;
     throw error;

@@ -1,8 +1,9 @@
 import type { TimeSeries } from '../results/time-series.ts';
-import type { Config } from '../scenario/config.ts';
+import { capitalised } from '../scenario/issue.ts';
 import type { BottleneckPart } from './bottleneck.ts';
 import { pullsOfCycle } from './count-run.ts';
 import { whenAt } from './finding.ts';
+import type { AskedCar } from './letter-question.ts';
 import type { PullSummary } from './pull-summary.ts';
 import { countPulls, decidingPull } from './pulls-to-limit.ts';
 import type { RunStudy } from './study-run.ts';
@@ -12,10 +13,7 @@ import { countedPulls, type Wording, written } from './wording.ts';
 const SAME = 0.1;
 
 /** One car of a letter with its run. */
-export interface LetterCar {
-  /** as a sentence names it: "as it stands", "with a bigger core" */
-  readonly label: string;
-  readonly config: Config;
+export interface LetterCar extends AskedCar {
   /** those that came to their end: fewer than the cycle has where the run stopped */
   readonly pulls: readonly PullSummary[];
   readonly series: Pick<TimeSeries, 'outcome' | 'phases'>;
@@ -24,76 +22,6 @@ export interface LetterCar {
 
 /** Whether a run ended before its cycle did: then there is no answer. */
 export const isStopped = ({ series }: Pick<LetterCar, 'series'>): boolean => series.outcome.kind === 'stopped';
-
-/** Quantities of a question in the order in which it names them; a session that is no one pull repeated lacks three. */
-export type QuestionSlot = 'change' | 'limit' | 'pulls' | 'length' | 'rest' | 'day';
-
-/** A stretch of the question; one with a slot is a quantity, and may be set where it stands. */
-export interface QuestionPiece {
-  readonly text: string;
-  readonly slot?: QuestionSlot;
-}
-
-/** What of a car a question hangs on; it may have been run or not. */
-type AskedCar = Pick<LetterCar, 'label' | 'config'>;
-
-/** What the customer asked. */
-export const askQuestion = (car: AskedCar, wording: Wording): string =>
-  questionPieces(car, wording)
-    .map(({ text }) => text)
-    .join('');
-
-/** The question piece by piece, for whoever sets its quantities where they stand. */
-export function questionPieces({ config, label }: AskedCar, wording: Wording): QuestionPiece[] {
-  const { block, repeats } = config.cycle;
-  const pulls = pullsOfCycle(config.cycle);
-  const inBlock = block.filter(({ kind }) => kind === 'pull');
-  const rest = block.filter(({ kind }) => kind !== 'pull').reduce((sum, { duration }) => sum + duration, 0);
-  const session: QuestionPiece[] =
-    repeats > 0 && inBlock.length === 1 && pulls === repeats
-      ? [
-          { slot: 'pulls', text: String(pulls) },
-          { text: pulls === 1 ? ' pull of ' : ' back-to-back pulls of ' },
-          { slot: 'length', text: seconds(inBlock[0].duration) },
-          { text: ', with ' },
-          { slot: 'rest', text: seconds(rest) },
-          { text: pulls === 1 ? ' of rest,' : ' between them,' },
-        ]
-      : [{ text: pulls === 1 ? 'the pull of this session' : `the ${pulls} pulls of this session` }];
-  return [
-    { text: 'Will the car ' },
-    { slot: 'change', text: label },
-    { text: ' keep the charge at or under ' },
-    { slot: 'limit', text: wording.temperature(config.limit.chargeTemperature) },
-    { text: ' through ' },
-    ...session,
-    { text: ' on a day of ' },
-    { slot: 'day', text: wording.temperature(config.ambient.temperature) },
-    { text: '?' },
-  ];
-}
-
-const CONDITION_NAMES: Readonly<Partial<Record<QuestionSlot, string>>> = {
-  limit: 'the limit',
-  pulls: 'the number of pulls',
-  length: 'the length of a pull',
-  rest: 'the time between pulls',
-  day: 'the day',
-};
-
-/** Says where two cars are not asked the same, so that their answers do not compare like for like; '' where they are. */
-export function explainUnlike(before: AskedCar, after: AskedCar, wording: Wording): string {
-  const asked = questionPieces(before, wording);
-  const unlike = questionPieces(after, wording).flatMap(({ slot, text }) => {
-    const name = slot && CONDITION_NAMES[slot];
-    const other = asked.find((piece) => piece.slot === slot)?.text;
-    return name === undefined || other === undefined || other === text
-      ? []
-      : [`${name} is ${other} before and ${text} after`];
-  });
-  if (unlike.length === 0) return '';
-  return `Before and after are not asked the same: ${unlike.join('; ')}.`;
-}
 
 /**
  * The answer in one sentence or two. Its first word follows from the counts alone: "Yes" where the change makes all
@@ -114,7 +42,7 @@ export function answerQuestion(before: LetterCar, after: LetterCar | undefined, 
   const asItStands = isEnough
     ? `stays under ${limit} ${inAll(before.pulls.length)}`
     : `goes over ${limit} in pull ${from + 1}`;
-  const change = capital(after.label);
+  const change = capitalised(after.label);
   const cooler = peakChange(before, after);
   const by = wording.difference(Math.abs(cooler));
   if (isEnough && to >= of) {
@@ -285,5 +213,3 @@ function peakChange(before: LetterCar, after: LetterCar): number {
 }
 
 const inAll = (pulls: number): string => (pulls === 1 ? 'in its one pull' : `in all ${pulls}`);
-const seconds = (s: number): string => `${Number(s.toPrecision(3))} s`;
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

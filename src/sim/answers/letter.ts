@@ -3,15 +3,14 @@ import { ESTIMATE_CAUTION, freezeCaution, LETTER_CAUTIONS } from './cautions.ts'
 import { compareCooling, explainCooling } from './cooling-consequence.ts';
 import { pullsOfCycle } from './count-run.ts';
 import { findings } from './findings.ts';
+import { askQuestion, explainUnlike } from './letter-question.ts';
 import {
   answerQuestion,
-  askQuestion,
   explainCount,
   explainDoubt,
   explainLog,
   explainPart,
   explainReturn,
-  explainUnlike,
   explainWhy,
   isStopped,
   type LetterCar,

@@ -2,7 +2,8 @@ import { createCoolant } from '../fluids/coolant.ts';
 import { ICE_DENSITY } from '../fluids/ice.ts';
 import { linesVolume } from '../model/loop-volume.ts';
 import { type FindingSource, highestRow, type RunView, whenAtRow } from './finding.ts';
-import { meetingOf, meterNow, operatingPoint } from './operating-point.ts';
+import { meetingOf, meterNow } from './measured-flow.ts';
+import { operatingPoint } from './operating-point.ts';
 import { heatWhileWaiting } from './waiting-heat.ts';
 
 /** Meter and curves that differ by more than this are worth a look: common practice, no published source. */

@@ -1,5 +1,5 @@
 import { GRAVITY } from '../fluids/standard-atmosphere.ts';
-import { asMeasured, CoolantRing, type LoopSetting, meterSetting } from '../model/coolant-ring.ts';
+import { CoolantRing, type LoopSetting } from '../model/coolant-ring.ts';
 import type { LoopElement } from '../model/loop-element.ts';
 import { freeFlow } from '../model/loop-flow.ts';
 import { ParallelWays } from '../model/parallel-ways.ts';
@@ -11,7 +11,8 @@ import {
   type PumpConfig,
   phasesOf,
 } from '../scenario/config.ts';
-import { scaledPump } from '../scenario/laws.ts';
+import { type FlowStep, flowSteps } from './flow-steps.ts';
+import { type MeasuredFlow, measuredIn } from './measured-flow.ts';
 
 /** Points of each curve, from no flow to the free flow. */
 const CURVE_POINTS = 61;
@@ -25,12 +26,6 @@ interface LoopLoss {
   readonly isLine: boolean;
   /** Pa, and m3/s through it */
   readonly pressure: number;
-  readonly flow: number;
-}
-
-/** What one change by itself makes of the flow [m3/s]. */
-interface FlowStep {
-  readonly name: string;
   readonly flow: number;
 }
 
@@ -64,23 +59,10 @@ export interface OperatingPoint {
   readonly shares: readonly number[];
   /** a pump beside a stronger one that does not get to deliver */
   readonly heldShut: readonly string[];
-  /**
-   * flow that was measured and what the curves alone would give of the car it was measured on [m3/s]; resistance over
-   * that of the scenario, absent where no resistance gives that flow and the curves decide; what the meter would read
-   * now, where the loop has changed since
-   */
-  readonly measured?: {
-    readonly flow: number;
-    readonly byCurves: number;
-    readonly resistanceFactor?: number;
-    readonly now?: number;
-  };
+  readonly measured?: MeasuredFlow;
   /** what the next bore or pump buys, most first */
   readonly steps: readonly FlowStep[];
 }
-
-/** Inside diameters of common hose [m]: common practice, no published source. */
-const HOSE_BORES = [0.013, 0.016, 0.019, 0.022, 0.025, 0.032, 0.038, 0.045, 0.051];
 
 /**
  * Where pump and loop meet, and what takes the pressure.
@@ -117,41 +99,7 @@ export function operatingPoint(config: Config, temperature = config.coolant.prop
     shares,
     heldShut: heldShutOf(ring, phase),
     ...(measured && { measured }),
-    steps: stepsOf(config)
-      .map(({ name, config: next }) => ({ name, flow: new CoolantRing(next).flowAt(phase, temperature) }))
-      .sort((a, b) => b.flow - a.flow),
-  };
-}
-
-/** How the loop meets the flow that was measured, without a full stop. */
-export function meetingOf({ resistanceFactor }: NonNullable<OperatingPoint['measured']>): string {
-  return resistanceFactor === undefined
-    ? 'No resistance gives that flow with these pumps, so the curves stand'
-    : `All resistances are taken ${resistanceFactor.toFixed(2)} times to meet the meter`;
-}
-
-/** What has become of the flow that was measured, as a sentence behind another; '' where the loop is as it was. */
-export function meterNow({ now }: NonNullable<OperatingPoint['measured']>, flow: (flow: number) => string): string {
-  return now === undefined ? '' : ` With what has changed since, the meter would read ${flow(now)}.`;
-}
-
-/** A flow nearer to another than this share is the same: roots are found to far less. */
-const SAME_FLOW = 1e-6;
-
-/** The flow that was measured of a car, and what its loop and its curves make of it; undefined where none was. */
-export function measuredIn(config: Config): OperatingPoint['measured'] {
-  if (config.measuredFlow === undefined) return undefined;
-  const { flow, temperature, voltageRatio } = config.measuredFlow;
-  const { measuredFlow: _, ...byCurves } = asMeasured(config);
-  const read = (ring: CoolantRing): number => ring.flowAt(meterSetting(voltageRatio), temperature);
-  const ring = new CoolantRing(config);
-  const measured = { flow, byCurves: read(new CoolantRing(byCurves)) };
-  if (Number.isNaN(ring.resistanceFactor)) return measured;
-  const now = read(ring);
-  return {
-    ...measured,
-    resistanceFactor: ring.resistanceFactor,
-    ...(Math.abs(now / flow - 1) > SAME_FLOW && { now }),
+    steps: flowSteps(config, phase, temperature),
   };
 }
 
@@ -237,36 +185,4 @@ function heldShutOf({ round }: CoolantRing, phase: PhaseConfig): string[] {
       .filter((each) => isPump(each) && phase[`${each.place as 'pump' | 'secondPump'}VoltageRatio`] > 0)
       .map(({ place }) => PART_WORDS[place]);
   });
-}
-
-/** The next bore, and the next pump: each alone. */
-function stepsOf(config: Config): { readonly name: string; readonly config: Config }[] {
-  const widest = Math.max(...config.lines.flatMap(({ segments }) => segments.map(({ bore }) => bore)));
-  const next = HOSE_BORES.find((bore) => bore > 1.05 * widest);
-  const steps = [
-    { name: 'a second pump like it, behind the first', config: withPump(config, 2, 1) },
-    { name: 'a second pump like it, beside the first', config: withPump(config, 1, 2) },
-    { name: 'core and exchangers without loss: the most that wider ports could buy', config: withoutPartLoss(config) },
-  ];
-  if (next === undefined || config.lines.length === 0) return steps;
-  const lines = config.lines.map((line) => ({
-    ...line,
-    segments: line.segments.map((segment) => ({ ...segment, bore: Math.max(segment.bore, next) })),
-  }));
-  return [{ name: `all lines ${(1000 * next).toFixed(0)} mm`, config: { ...config, lines } }, ...steps];
-}
-
-const withPump = (config: Config, pressure: number, flow: number): Config => ({
-  ...config,
-  pump: scaledPump(config.pump, flow, pressure),
-});
-
-function withoutPartLoss(config: Config): Config {
-  const free = { kind: 'power', factor: 0 } as const;
-  return {
-    ...config,
-    core: { ...config.core, coolantDrop: free },
-    ...(config.exchanger && { exchanger: { ...config.exchanger, coolantDrop: free } }),
-    ...(config.secondExchanger && { secondExchanger: { ...config.secondExchanger, coolantDrop: free } }),
-  };
 }

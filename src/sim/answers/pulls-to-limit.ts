@@ -1,7 +1,7 @@
 import type { TimeSeries } from '../results/time-series.ts';
 import { type Config, pullsIn } from '../scenario/config.ts';
 import type { Sentence } from '../sentence.ts';
-import { scaleCoreConductance } from './bottleneck.ts';
+import { withCoreConductance } from './car-changes.ts';
 import { type PullSummary, summarisePulls } from './pull-summary.ts';
 import { hasSettled } from './run-end.ts';
 import type { RunJob, Study } from './study.ts';
@@ -14,7 +14,7 @@ const CONDUCTANCE_CHANGE = 0.05;
 
 /** The car with both core conductances 5 % lower, and 5 % higher. */
 export function conductanceBand(config: Config): [lower: Config, higher: Config] {
-  return [scaleCoreConductance(config, 1 - CONDUCTANCE_CHANGE), scaleCoreConductance(config, 1 + CONDUCTANCE_CHANGE)];
+  return [withCoreConductance(config, 1 - CONDUCTANCE_CHANGE), withCoreConductance(config, 1 + CONDUCTANCE_CHANGE)];
 }
 
 /** Where the hottest pull of the repeated block ends up when the block goes on for ever. */

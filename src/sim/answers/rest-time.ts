@@ -1,5 +1,6 @@
 import type { Config, PhaseConfig } from '../scenario/config.ts';
 import { countingJob, countRun } from './count-run.ts';
+import { smallestEnough } from './halving.ts';
 import { summarisePulls } from './pull-summary.ts';
 import type { Study } from './study.ts';
 
@@ -53,18 +54,14 @@ export function* studyRest(config: Config, pulls: number): Study<RestStudy | und
 
   const counts = yield* countAt(FACTORS);
   const made = counts.findIndex((count) => count >= pulls);
-  let needed: number | undefined;
-  if (made >= 0) {
-    let high = FACTORS[made];
-    let low = FACTORS[Math.max(0, made - 1)];
-    while ((high - low) * now > FOUND_TO) {
-      const middle = 0.5 * (low + high);
-      const [count] = yield* countAt([middle]);
-      if (count >= pulls) high = middle;
-      else low = middle;
-    }
-    needed = high * now;
-  }
+  const isEnough = function* (factor: number): Study<boolean> {
+    const [count] = yield* countAt([factor]);
+    return count >= pulls;
+  };
+  const needed =
+    made < 0
+      ? undefined
+      : now * (yield* smallestEnough(FACTORS[Math.max(0, made - 1)], FACTORS[made], FOUND_TO / now, isEnough));
   const recovery = yield* recoveryTime(config);
   return {
     pulls,

@@ -1,13 +1,14 @@
 import type { Config } from '../scenario/config.ts';
-import { scaledAirDrop, scaledConductance } from '../scenario/laws.ts';
 import {
   figuresOf,
   ROUTE_PLACES,
   type RouteComparison,
   type RoutePlace,
   routeJob,
+  shareBehindCore,
   studyBypassRoutes,
 } from './bypass-routes.ts';
+import { withCoreAirDrop, withCoreConductance, withIdlePower } from './car-changes.ts';
 import type { RunJob, Study } from './study.ts';
 
 /** One input of the car, and what it is multiplied with or set to, from point to point. */
@@ -45,13 +46,7 @@ const INPUTS: readonly TurnInput[] = [
     meaning: 'power that churns the air with the bypass open',
     kind: 'factor',
     points: [0.25, 0.5, 1, 2, 4],
-    change: (config, factor) => ({
-      ...config,
-      compressor: {
-        ...config.compressor,
-        idlePower: { ...config.compressor.idlePower, power: factor * config.compressor.idlePower.power },
-      },
-    }),
+    change: withIdlePower,
   },
   {
     name: 'bypass drop',
@@ -65,27 +60,14 @@ const INPUTS: readonly TurnInput[] = [
     meaning: 'both sides: a better or a poorer core',
     kind: 'factor',
     points: [0.25, 0.5, 1, 2, 4],
-    change: (config, factor) => {
-      const { airConductance, coolantConductance } = config.core;
-      return {
-        ...config,
-        core: {
-          ...config.core,
-          airConductance: scaledConductance(airConductance, factor),
-          coolantConductance: scaledConductance(coolantConductance, factor),
-        },
-      };
-    },
+    change: (config, factor) => withCoreConductance(config, factor),
   },
   {
     name: 'core air drop',
     meaning: 'what the returned air has to overcome behind the core',
     kind: 'factor',
     points: [0, 0.25, 0.5, 1, 2],
-    change: (config, factor) => ({
-      ...config,
-      core: { ...config.core, airDrop: scaledAirDrop(config.core.airDrop, factor) },
-    }),
+    change: withCoreAirDrop,
   },
   {
     name: 'plenum heat',
@@ -133,7 +115,7 @@ const PLENUM_FACTORS = [1, 0, 2, 4];
  * and for every point the plenum heat at which it turns there, since hot castings move it most.
  */
 function* studyRouteTurns(config: Config): Study<readonly TurnLine[]> {
-  const share = config.bypass.shareAfterCore > 0 ? config.bypass.shareAfterCore : 1;
+  const share = shareBehindCore(config);
   const factorsOf = ({ name }: TurnInput) => (name === 'plenum heat' ? [1] : PLENUM_FACTORS);
   const jobs = INPUTS.flatMap((input) =>
     input.points.flatMap((point) =>

@@ -1,4 +1,5 @@
-import type { Sensitivity, UncertainInput } from './sensitivity.ts';
+import type { Sensitivity } from './sensitivity.ts';
+import type { UncertainInput } from './uncertain-inputs.ts';
 import type { Wording } from './wording.ts';
 
 /**

@@ -12,6 +12,9 @@ export interface RunJob {
   readonly interval?: number;
 }
 
+/** A run that ends with pull `pull`, counted from 1. */
+export const jobToPull = (config: Config, pull: number): RunJob => ({ config, until: { kind: 'pull', pull } });
+
 /**
  * An answer made of many runs: it asks for runs, any number at once, and is handed their results in the same order.
  * Whoever conducts it decides where and when the runs happen, and may stop between them.
@@ -31,6 +34,33 @@ export function conduct<Result>(study: Study<Result>): Result {
   let step = study.next();
   while (!step.done) step = study.next(step.value.map(runJob));
   return step.value;
+}
+
+/**
+ * Conducts a study whose runs are made elsewhere.
+ *
+ * @param runAll - makes the runs that the study asks for together, in their order; undefined ends the study
+ * @returns the result by name, since a study may come to undefined; undefined where it was ended
+ */
+export function conductWith<Result>(
+  study: Study<Result>,
+  runAll: (jobs: readonly RunJob[]) => Promise<readonly TimeSeries[]>,
+): Promise<{ readonly result: Result }>;
+export function conductWith<Result>(
+  study: Study<Result>,
+  runAll: (jobs: readonly RunJob[]) => Promise<readonly TimeSeries[] | undefined>,
+): Promise<{ readonly result: Result } | undefined>;
+export async function conductWith<Result>(
+  study: Study<Result>,
+  runAll: (jobs: readonly RunJob[]) => Promise<readonly TimeSeries[] | undefined>,
+): Promise<{ readonly result: Result } | undefined> {
+  let step = study.next();
+  while (!step.done) {
+    const runs = await runAll(step.value);
+    if (runs === undefined) return undefined;
+    step = study.next(runs);
+  }
+  return { result: step.value };
 }
 
 /** Runs what an answer asks for, here and now. */

@@ -2,7 +2,10 @@ import { CoolantRing } from '../model/coolant-ring.ts';
 import { loopVolume } from '../model/loop-volume.ts';
 import type { Config } from '../scenario/config.ts';
 import type { Sentence } from '../sentence.ts';
+import { withTank } from './car-changes.ts';
 import { countingJob, countRun, withPulls } from './count-run.ts';
+import { smallestEnough } from './halving.ts';
+import { countPulls } from './pulls-to-limit.ts';
 import type { Study } from './study.ts';
 
 /** What is put in: litres of coolant in the tank, or kilograms of ice. */
@@ -58,8 +61,8 @@ const STRAIGHT = 0.1;
 
 /** The same car with another tank, or other ice in it. */
 export function withStore(config: Config, kind: StoreKind, size: number): Config {
+  if (kind === 'tank') return withTank(config, size);
   const { reservoir, start } = config;
-  if (kind === 'tank') return { ...config, reservoir: { ...reservoir, coolantVolume: size } };
   const isChilled = reservoir.iceMass > 0 || size === 0;
   return {
     ...config,
@@ -82,7 +85,13 @@ export function* studyStore(config: Config, kind: StoreKind, pulls: number): Stu
   const sizes = ladder(config, kind);
   const points = (yield* tryAll(config, kind, sizes, pulls)).sort((a, b) => a.size - b.size);
   const made = points.findIndex(({ count }) => count >= pulls);
-  const smallest = made < 0 ? undefined : yield* refine(config, kind, points, made, pulls);
+  const isEnough = function* (size: number): Study<boolean> {
+    const car = withStore(config, kind, size);
+    const [series] = yield [countingJob(car, pulls)];
+    return countRun(car, series).count >= pulls;
+  };
+  const rung = (k: number): number => points[Math.max(0, k)].size;
+  const smallest = made < 0 ? undefined : yield* smallestEnough(rung(made - 1), rung(made), FOUND_TO[kind], isEnough);
   const tooLarge =
     made < 0
       ? []
@@ -116,38 +125,16 @@ function* tryAll(config: Config, kind: StoreKind, sizes: readonly number[], pull
   return runs.map((series, k) => {
     const { pulls: all, stoppedBecause } = countRun(cars[k], series);
     const asked = all.slice(0, pulls);
-    const broken = asked.findIndex(({ margin }) => margin < 0);
     const melted = asked.findIndex(({ atEnd }) => !(atEnd.iceMass > 0));
     return {
       size: sizes[k],
-      count: broken < 0 ? asked.length : broken,
+      count: countPulls(asked),
       firstPeak: asked[0]?.peak ?? Number.NaN,
       lastPeak: asked[pulls - 1]?.peak ?? Number.NaN,
       pullsOnIce: melted < 0 ? asked.length : melted,
       ...(stoppedBecause !== undefined && { stoppedBecause }),
     };
   });
-}
-
-/** Between the rung that makes it and the one below, which does not. */
-function* refine(
-  config: Config,
-  kind: StoreKind,
-  points: readonly StorePoint[],
-  made: number,
-  pulls: number,
-): Study<number> {
-  let high = points[made].size;
-  if (made === 0) return high;
-  let low = points[made - 1].size;
-  while (high - low > FOUND_TO[kind]) {
-    const middle = 0.5 * (low + high);
-    const car = withStore(config, kind, middle);
-    const [series] = yield [countingJob(car, pulls)];
-    if (countRun(car, series).count >= pulls) high = middle;
-    else low = middle;
-  }
-  return high;
 }
 
 function kneeOf(points: readonly StorePoint[]): number | undefined {

@@ -1,6 +1,6 @@
 import type { Config } from '../scenario/config.ts';
 import { withAirLock, withBlockedFace } from '../scenario/laws.ts';
-import { scalePumpSpeed } from './bottleneck.ts';
+import { withExchangers, withPhases, withPumpSpeed, withTank } from './car-changes.ts';
 
 export type TriageCause =
   | 'healthy'
@@ -33,7 +33,7 @@ export const FAULTS: readonly Fault[] = [
     cause: 'low flow',
     sizes: QUARTERS,
     words: (percent) => `a pump that makes ${percent} less flow`,
-    apply: (config, size) => scalePumpSpeed(config, 1 - size),
+    apply: (config, size) => withPumpSpeed(config, 1 - size),
   },
   {
     cause: 'low voltage',
@@ -51,11 +51,7 @@ export const FAULTS: readonly Fault[] = [
     cause: 'blocked exchanger',
     sizes: QUARTERS,
     words: (percent) => `${percent} of the front exchanger blocked`,
-    apply: (config, size) => ({
-      ...config,
-      ...(config.exchanger && { exchanger: withBlockedFace(config.exchanger, size) }),
-      ...(config.secondExchanger && { secondExchanger: withBlockedFace(config.secondExchanger, size) }),
-    }),
+    apply: (config, size) => withExchangers(config, (exchanger) => withBlockedFace(exchanger, size)),
   },
   {
     cause: 'leak past the core',
@@ -70,21 +66,14 @@ export const FAULTS: readonly Fault[] = [
     cause: 'low coolant',
     sizes: QUARTERS,
     words: (percent) => `${percent} of the tank's coolant missing`,
-    apply: (config, size) => ({
-      ...config,
-      reservoir: { ...config.reservoir, coolantVolume: (1 - size) * config.reservoir.coolantVolume },
-    }),
+    apply: (config, size) => withTank(config, (1 - size) * config.reservoir.coolantVolume),
   },
 ];
 
 function withVoltage(config: Config, factor: number): Config {
-  const { before, block, after } = config.cycle;
-  const lowered = (phases: typeof block): typeof block =>
-    phases.map((phase) => ({
-      ...phase,
-      pumpVoltageRatio: factor * phase.pumpVoltageRatio,
-      secondPumpVoltageRatio: factor * phase.secondPumpVoltageRatio,
-    }));
-  const cycle = { ...config.cycle, before: lowered(before), block: lowered(block), after: lowered(after) };
-  return { ...config, cycle };
+  return withPhases(config, (phase) => ({
+    ...phase,
+    pumpVoltageRatio: factor * phase.pumpVoltageRatio,
+    secondPumpVoltageRatio: factor * phase.secondPumpVoltageRatio,
+  }));
 }

@@ -1,10 +1,10 @@
 import type { TimeSeries } from '../results/time-series.ts';
-import { type Config, phasesOf } from '../scenario/config.ts';
+import type { Config } from '../scenario/config.ts';
 import { phaseBeforePull } from './bypass-routes.ts';
 import { summarisePulls } from './pull-summary.ts';
-import type { RunJob, Study } from './study.ts';
+import { jobToPull, type Study } from './study.ts';
 import { FAULTS, type Fault, type TriageCause } from './triage-faults.ts';
-import type { Wording } from './wording.ts';
+import { LAST_PULL_OF_TRIAGE, QUANTITIES } from './triage-quantities.ts';
 
 /** What two thermometers showed, K. */
 export interface TriageReading {
@@ -20,70 +20,8 @@ export interface TriageReading {
 /** Common practice, no published source [K]. */
 export const TRIAGE_DOUBTS: Pick<TriageReading, 'riseDoubt' | 'approachDoubt'> = { riseDoubt: 1, approachDoubt: 3 };
 
-/** Something else to measure, at the end of the same pull unless its name says otherwise. */
-interface Quantity {
-  readonly name: string;
-  /** what a shop's instrument may be off by, SI: common practice, no published source */
-  readonly doubt: number;
-  readonly read: (config: Config, series: TimeSeries, row: number) => number;
-  readonly write: (value: number, wording: Wording) => string;
-}
-
-const asDifference = (value: number, { difference }: Wording): string => difference(value);
-
-/** The run of each car ends with this pull, and the gauge is looked at again there. */
-export const LAST_PULL_OF_TRIAGE = 3;
-
-const QUANTITIES: readonly Quantity[] = [
-  {
-    name: 'coolant flow',
-    doubt: 1e-3 / 60,
-    read: (_, { columns }, row) => columns.coolantFlow[row],
-    write: (value, { flow }) => flow(value),
-  },
-  {
-    name: 'voltage at the pump over its rated voltage',
-    doubt: 0.03,
-    read: ({ cycle }) => phasesOf(cycle).find(({ kind }) => kind === 'pull')?.pumpVoltageRatio ?? Number.NaN,
-    write: (value) => value.toFixed(2),
-  },
-  {
-    name: 'coolant in the tank',
-    doubt: 2e-4,
-    read: ({ reservoir }) => reservoir.coolantVolume,
-    write: (value) => `${(1e3 * value).toFixed(1)} L`,
-  },
-  {
-    name: 'coolant leaving the front exchanger over the air outside',
-    doubt: 1,
-    read: (_, { columns }, row) => columns.coolantOutOfExchanger[row] - columns.outsideTemperature[row],
-    write: asDifference,
-  },
-  {
-    name: 'coolant rise through the core at the end of the pull',
-    doubt: 1,
-    read: (_, { columns }, row) => columns.coolantOutOfCore[row] - columns.coolantIntoCore[row],
-    write: asDifference,
-  },
-  {
-    name: 'air drop of the core',
-    doubt: 500,
-    read: (_, { columns }, row) => columns.coreAirDrop[row],
-    write: (value, { pressure }) => pressure(value),
-  },
-  {
-    name: `rise of the gauge from that pull to pull ${LAST_PULL_OF_TRIAGE}`,
-    doubt: 1,
-    read: ({ limit }, series, row) => {
-      const later = summarisePulls(series, limit.chargeTemperature)[LAST_PULL_OF_TRIAGE - 1];
-      return (later?.atEnd.indicatedTemperature ?? Number.NaN) - series.columns.indicatedTemperature[row];
-    },
-    write: asDifference,
-  },
-];
-
 /** One cause at the size that comes nearest to the reading. */
-interface TriageCandidate {
+export interface TriageCandidate {
   readonly cause: TriageCause;
   /** "50 % of the core full of air" */
   readonly words: string;
@@ -97,7 +35,7 @@ interface TriageCandidate {
 }
 
 /** What tells the leading causes apart: its value under each of them, in the order of the leading. */
-interface NextMeasurement {
+export interface NextMeasurement {
   readonly quantity: string;
   /** pairs of leading causes that it parts by more than its own doubt */
   readonly partedPairs: number;
@@ -120,9 +58,7 @@ export interface Triage {
 }
 
 /** Distances that differ by less cannot be told apart, in doubts. */
-const TOLD_APART = 1;
-/** A reading further than this from every cause fits none of them, in doubts. */
-const FAR = 3;
+export const TOLD_APART = 1;
 
 interface Trial {
   readonly fault: Fault;
@@ -148,9 +84,7 @@ export function* studyTriage(config: Config, reading: TriageReading): Study<Tria
   const cars = faults.flatMap((fault) =>
     fault.sizes.map((size) => ({ fault, size, config: fault.apply(config, size) })),
   );
-  const runs = yield cars.map(
-    (car): RunJob => ({ config: car.config, until: { kind: 'pull', pull: LAST_PULL_OF_TRIAGE } }),
-  );
+  const runs = yield cars.map((car) => jobToPull(car.config, LAST_PULL_OF_TRIAGE));
   const trials = cars.flatMap((car, k): Trial[] => {
     const found = figuresOf(car.config, runs[k]);
     if (found === undefined) return [];
@@ -216,45 +150,3 @@ function nextMeasurement(leading: readonly Trial[]): NextMeasurement | undefined
   const [{ quantity, values, partedPairs }] = found;
   return partedPairs === 0 ? undefined : { quantity, partedPairs, values };
 }
-
-/** What the two figures point to, what they cannot tell apart, and what to measure next. */
-export function explainTriage({ leading, next, notRun }: Triage, wording: Wording): string[] {
-  const [first, ...others] = leading;
-  const sentences = [];
-  if (first.distance > FAR) {
-    sentences.push(
-      `No single fault that is looked for gives these two figures; nearest, ${first.distance.toFixed(1)} times the doubt away, is ${first.words}. Check both measurements.`,
-    );
-  } else if (leading.some(({ cause, distance }) => cause === 'healthy' && distance < TOLD_APART)) {
-    sentences.push('These are the figures of a healthy car within their doubt.');
-    const rest = leading.filter(({ cause }) => cause !== 'healthy');
-    if (rest.length > 0) sentences.push(`Too near to tell from it: ${listOf(rest)}.`);
-  } else {
-    sentences.push(`This looks most like ${first.words}.`);
-    if (others.length > 0) sentences.push(`Too near to tell from it: ${listOf(others)}.`);
-  }
-  if (next !== undefined) {
-    sentences.push(`Measure next: ${next.quantity}. It would be ${underEach(next, leading, wording)}.`);
-  } else if (leading.length > 1) {
-    sentences.push('Nothing else that is looked at tells them apart.');
-  }
-  if (notRun.length > 0) sentences.push(`The run does not come to the end of that pull with: ${notRun.join(', ')}.`);
-  return sentences;
-}
-
-/** "6.5 L/min with the pump off; 13.2 L/min with ..., ...": causes that read alike together. */
-function underEach(
-  { quantity, values }: NextMeasurement,
-  leading: readonly TriageCandidate[],
-  wording: Wording,
-): string {
-  const write = QUANTITIES.find(({ name }) => name === quantity)?.write ?? String;
-  const alike = new Map<string, string[]>();
-  leading.forEach(({ words }, k) => {
-    const written = Number.isFinite(values[k]) ? write(values[k], wording) : 'not reached';
-    alike.set(written, [...(alike.get(written) ?? []), words]);
-  });
-  return [...alike].map(([written, words]) => `${written} with ${words.join(', ')}`).join('; ');
-}
-
-const listOf = (candidates: readonly TriageCandidate[]): string => candidates.map(({ words }) => words).join('; ');

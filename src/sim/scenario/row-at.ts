@@ -1,5 +1,5 @@
 import { parameterGroups } from './guide.ts';
-import { isNumberRow, type NumberRow } from './table.ts';
+import { isNumberRow, type NumberRow, type Parameter } from './table.ts';
 
 /** Indices of lists aside: one item of a list may stand without its brackets, and a row is that of all items. */
 const unindexed = (path: string): string =>
@@ -8,25 +8,29 @@ const unindexed = (path: string): string =>
     .filter((step) => !/^(\d+|\*)$/.test(step))
     .join('.');
 
-const ROWS: ReadonlyMap<string, NumberRow> = new Map(
+const ROWS: ReadonlyMap<string, Parameter> = new Map(
   parameterGroups().flatMap(({ places, rows }) =>
     places.flatMap((place) =>
-      rows.flatMap(({ key, row }): [string, NumberRow][] =>
-        isNumberRow(row) ? [[unindexed(place === '' ? key : `${place}.${key}`), row]] : [],
-      ),
+      rows.map(({ key, row }): [string, Parameter] => [unindexed(place === '' ? key : `${place}.${key}`), row]),
     ),
   ),
 );
 
 /**
- * The row of the parameter table for a number of the file, or for an end of one that runs through its phase.
+ * The row of the parameter table for a key of the file, or for an end of a number that runs through its phase.
  *
  * @param path - of the file
- * @returns undefined where the table has no number
+ * @returns undefined where the table has no such key
  * @example
- * numberRowAt('cycle.1.phases.0.engineSpeed.1')?.label // 'engine speed'
+ * rowAt('cycle.1.phases.0.engineSpeed.1')?.label // 'engine speed'
  */
-export const numberRowAt = (path: string): NumberRow | undefined => ROWS.get(unindexed(path));
+export const rowAt = (path: string): Parameter | undefined => ROWS.get(unindexed(path));
+
+/** As {@link rowAt}, where it is a number. */
+export function numberRowAt(path: string): NumberRow | undefined {
+  const row = rowAt(path);
+  return row !== undefined && isNumberRow(row) ? row : undefined;
+}
 
 /** What a number of the file is called, and its unit; the path stands behind where the table has it at more places. */
 export function numberInWords(path: string): Pick<NumberRow, 'label'> & Partial<Pick<NumberRow, 'unit'>> {

@@ -1,6 +1,6 @@
-import { type LinePlace, lineAfter, linePlacesOf, PART_WORDS } from '../../sim/index.ts';
+import { type LinePlace, lineAfter, linePlacesOf, PART_WORDS, rowAt } from '../../sim/index.ts';
 import { type Car, valueAt } from '../state/cars.ts';
-import { type FieldGroup, type FieldSpec, fieldGroups } from './fields.ts';
+import { type FieldGroup, fieldGroups } from './fields.ts';
 
 /** What it takes to say where a number stands. */
 type Placed = Pick<Car, 'config' | 'document'>;
@@ -20,29 +20,20 @@ export function placeWords({ config, document }: Placed, { path, title }: FieldG
   ];
 }
 
-/** The box of a path, and the object that it stands in. */
-interface Place {
-  readonly group: FieldGroup;
-  readonly field: FieldSpec;
-}
-
 /** One item of a list may stand without its brackets. */
 const unbracketed = (path: string): string => path.replace(/\.0(?=\.)/g, '');
 
-/** The place of a path, or of the pair that it is an end of. */
-function placeOf(groups: readonly FieldGroup[], path: string): Place | undefined {
-  const places = groups.flatMap((group) => group.fields.map((field): Place => ({ group, field })));
+/** The object that has the box of a path, or of the pair that it is an end of. */
+function groupOf(groups: readonly FieldGroup[], path: string): FieldGroup | undefined {
+  const groupWith = (isIt: (box: string) => boolean) =>
+    groups.find(({ fields }) => fields.some((field) => isIt(field.path)));
   const ofPair = path.replace(/\.[01]$/, '');
   return (
-    places.find(({ field }) => field.path === path) ??
-    places.find(({ field }) => field.path === ofPair) ??
-    places.find(({ field }) => unbracketed(field.path) === unbracketed(path))
+    groupWith((box) => box === path) ??
+    groupWith((box) => box === ofPair) ??
+    groupWith((box) => unbracketed(box) === unbracketed(path))
   );
 }
-
-/** The box of a path, or of the pair that it is an end of. */
-export const specAt = ({ document }: Pick<Car, 'document'>, path: string): FieldSpec | undefined =>
-  placeOf(fieldGroups(document), path)?.field;
 
 /**
  * What the table calls a path, behind the place that it stands in: "pull: engine speed"; of phases of one name the
@@ -50,15 +41,15 @@ export const specAt = ({ document }: Pick<Car, 'document'>, path: string): Field
  */
 export function inputName(car: Placed, path: string): string | undefined {
   const groups = fieldGroups(car.document);
-  const place = placeOf(groups, path);
-  if (place === undefined) return undefined;
-  const { group, field } = place;
+  const group = groupOf(groups, path);
+  const label = rowAt(path)?.label;
+  if (group === undefined || label === undefined) return undefined;
   const words = placeWords(car, group).join(', ');
-  if (words === '') return field.row.label;
+  if (words === '') return label;
   const before = groups
     .slice(0, groups.indexOf(group))
     .filter((other) => other.title === group.title && placeWords(car, other).join(', ') === words).length;
-  return `${words}${before === 0 ? '' : ` (${before + 1})`}: ${field.row.label}`;
+  return `${words}${before === 0 ? '' : ` (${before + 1})`}: ${label}`;
 }
 
 /** A value of a file in words: "none" where there is none, a rise from end to end. */

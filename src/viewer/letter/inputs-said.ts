@@ -1,6 +1,6 @@
-import { isNumberRow } from '../../sim/index.ts';
+import { numberRowAt, rowAt } from '../../sim/index.ts';
 import { fieldGroups, readAt } from '../inputs/fields.ts';
-import { inputName, specAt, valueInWords } from '../inputs/input-words.ts';
+import { inputName, valueInWords } from '../inputs/input-words.ts';
 import { measureOf, valueText } from '../inputs/measure.ts';
 import { PARTS } from '../inputs/parts.ts';
 import { type Car, changedPaths, valueAt } from '../state/cars.ts';
@@ -41,10 +41,10 @@ export function sayInputs(before: Car, after: Car | undefined, units: UnitChoice
 /** Whether a value stands in the file or follows from it; what nobody typed and has a default says nothing. */
 const isKnown = (car: Car, path: string): boolean =>
   readAt(car.scenario, path) !== undefined &&
-  (valueAt(car.document, path) !== undefined || specAt(car, path)?.row.default === undefined);
+  (valueAt(car.document, path) !== undefined || rowAt(path)?.default === undefined);
 
 function said(car: Car, path: string, units: UnitChoice): string {
-  const row = specAt(car, path)?.row;
-  const measure = row !== undefined && isNumberRow(row) ? measureOf(row.unit, units) : undefined;
+  const row = numberRowAt(path);
+  const measure = row && measureOf(row.unit, units);
   return valueInWords(readAt(car.scenario, path), (value) => (measure ? valueText(value, measure) : String(value)));
 }

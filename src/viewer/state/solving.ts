@@ -6,6 +6,7 @@ import {
   type CoreDesignStudy,
   type CoreMap,
   type CoreMapLists,
+  conductWith,
   type HottestDay,
   type RouteStudy,
   studyHottestDay,
@@ -188,15 +189,12 @@ class Solver {
   private async studyHottestDay(car: Car, run: number): Promise<HottestDay | undefined> {
     const { pulls } = this.run.value;
     if (pulls.length === 0) return undefined;
-    const study = studyHottestDay(car.scenario, pulls.length);
-    let step = study.next();
-    while (!step.done) {
-      const replies = await Promise.all(step.value.map((job) => this.client.runJob(run, job)));
+    const found = await conductWith(studyHottestDay(car.scenario, pulls.length), async (jobs) => {
+      const replies = await Promise.all(jobs.map((job) => this.client.runJob(run, job)));
       const results = replies.flatMap((reply) => (reply.kind === 'studied' ? [reply.result] : []));
-      if (results.length < replies.length || this.studied?.run !== run) return undefined;
-      step = study.next(results);
-    }
-    return step.value;
+      return results.length < replies.length || this.studied?.run !== run ? undefined : results;
+    });
+    return found?.result;
   }
 
   private async solve(car: Car): Promise<void> {

@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { scaleCoreConductance } from '../../../src/sim/answers/bottleneck.ts';
+import { explainAgreement } from '../../../src/sim/answers/agreement-sentences.ts';
 import {
   type CarAgreement,
   doubtOfFit,
-  explainAgreement,
   type GaugeReading,
   studyCarAgreement,
 } from '../../../src/sim/answers/car-agreement.ts';
+import { withCoreConductance } from '../../../src/sim/answers/car-changes.ts';
 import { summarisePulls } from '../../../src/sim/answers/pull-summary.ts';
 import { conduct } from '../../../src/sim/answers/study.ts';
 import { FILE_WORDING } from '../../../src/sim/answers/wording.ts';
@@ -129,13 +129,13 @@ describe('the doubt of a fit', () => {
 describe('readings made with a weaker core', () => {
   it.each(['rolling-road-estate', 'ridge-roadster'])('give its factor back within the doubt: %s', (file) => {
     const config = shippedConfig(file);
-    const agreement = agreementOf(config, readGauge(scaleCoreConductance(config, 0.8), 1));
+    const agreement = agreementOf(config, readGauge(withCoreConductance(config, 0.8), 1));
     expect(agreement.verdict).toBe('core factor');
     expect(agreement.fit.low).toBeLessThan(0.8);
     expect(agreement.fit.high).toBeGreaterThan(0.8);
     expect(agreement.fit.high - agreement.fit.low).toBeLessThan(0.1);
     expect(said(agreement)).toMatch(/A core conductance of 0\.8\d? ?.*air in it, low coolant flow/);
-    const fine = agreementOf(config, readGauge(scaleCoreConductance(config, 0.8), 0.01), 0.01);
+    const fine = agreementOf(config, readGauge(withCoreConductance(config, 0.8), 0.01), 0.01);
     expect(fine.fit.factor).toBeCloseTo(0.8, 2.5);
   });
 

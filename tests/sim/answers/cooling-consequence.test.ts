@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { studyAirBand } from '../../../src/sim/answers/air-band.ts';
+import { withCoreConductance } from '../../../src/sim/answers/car-changes.ts';
 import { compareCooling, explainCooling } from '../../../src/sim/answers/cooling-consequence.ts';
 import { summarisePulls } from '../../../src/sim/answers/pull-summary.ts';
 import { conduct } from '../../../src/sim/answers/study.ts';
 import type { Config, DisplacementConfig } from '../../../src/sim/scenario/config.ts';
-import { scaledConductance } from '../../../src/sim/scenario/laws.ts';
 import { simulate } from '../../../src/sim/simulate.ts';
 import { shippedConfig } from '../../support/shipped.ts';
 
@@ -21,16 +21,6 @@ function carOf(config: Config) {
 }
 const consequenceOf = (before: Config, after: Config) => compareCooling(carOf(before), carOf(after));
 
-function withCore(config: Config, factor: number): Config {
-  const { airConductance, coolantConductance } = config.core;
-  const core = {
-    ...config.core,
-    airConductance: scaledConductance(airConductance, factor),
-    coolantConductance: scaledConductance(coolantConductance, factor),
-  };
-  return { ...config, core };
-}
-
 const ESTATE = shippedConfig('rolling-road-estate');
 const COUPE = shippedConfig('session-coupe');
 
@@ -40,7 +30,7 @@ describe('a core of twice the conductance', () => {
   it('lowers the gauge of a displacement machine, by p = m R T/(eta V N) of the same mass', () => {
     const machine = { ...(ESTATE.compressor as DisplacementConfig), leak: 0 };
     const tight = { ...ESTATE, compressor: machine, engine: { ...ESTATE.engine, temperatureExponent: 0 } };
-    const [before, after] = [carOf(tight), carOf(withCore(tight, 2))];
+    const [before, after] = [carOf(tight), carOf(withCoreConductance(tight, 2))];
     const { chargeChange, manifoldChange, airChange, driveChange } = compareCooling(before, after);
     expect(chargeChange).toBeLessThan(-5);
     expect(Math.abs(airChange)).toBeLessThan(1e-5);
@@ -50,7 +40,7 @@ describe('a core of twice the conductance', () => {
   });
 
   it('adds mass to a centrifugal machine, whose pressure stands, by T to the power of exponent - 1', () => {
-    const [before, after] = [carOf(COUPE), carOf(withCore(COUPE, 2))];
+    const [before, after] = [carOf(COUPE), carOf(withCoreConductance(COUPE, 2))];
     const { airChange, airChangeEnds, manifoldChange } = compareCooling(before, after);
     expect(airChange).toBeGreaterThan(0.01);
     const [from, to] = [before.pull.atEnd, after.pull.atEnd];
@@ -67,21 +57,21 @@ describe('a core of twice the conductance', () => {
 
 describe('what is said of it', () => {
   it('gives charge, gauge, mass with both ends and drive power, and the reason of the machine', () => {
-    const said = explainCooling(consequenceOf(ESTATE, withCore(ESTATE, 2)), ESTATE.compressor, WORDING);
+    const said = explainCooling(consequenceOf(ESTATE, withCoreConductance(ESTATE, 2)), ESTATE.compressor, WORDING);
     expect(said).toMatch(/^Charge \d+\.\d K cooler at the end of the pull: the gauge falls by \d\.\d kPa, air mass \+/);
     expect(said).toMatch(
       /\(\+\d\.\d % to \+\d\.\d % for swallowing exponents 0 to 0\.5\), drive power falls by \d+ W\./,
     );
     expect(said).toContain('the gauge shows what the engine makes of it');
     const held = { ...(ESTATE.compressor as DisplacementConfig), targetManifoldPressure: 150e3 };
-    const consequence = consequenceOf(COUPE, withCore(COUPE, 0.5));
+    const consequence = consequenceOf(COUPE, withCoreConductance(COUPE, 0.5));
     expect(explainCooling(consequence, held, WORDING)).toContain('The bypass holds the pressure');
     expect(explainCooling(consequence, COUPE.compressor, WORDING)).toMatch(/K warmer .* air mass -/);
   });
 
   it('leaves the ends out where they were not run', () => {
     const before = { pull: carOf(ESTATE).pull };
-    const after = { pull: carOf(withCore(ESTATE, 2)).pull };
+    const after = { pull: carOf(withCoreConductance(ESTATE, 2)).pull };
     expect(explainCooling(compareCooling(before, after), ESTATE.compressor, WORDING)).not.toContain('exponents');
   });
 });

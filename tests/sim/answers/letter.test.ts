@@ -1,15 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { writeLetter } from '../../../src/sim/answers/letter.ts';
+import { askQuestion, explainUnlike, questionPieces } from '../../../src/sim/answers/letter-question.ts';
 import {
   answerQuestion,
-  askQuestion,
   explainDoubt,
   explainLog,
   explainReturn,
-  explainUnlike,
   explainWhy,
   type LetterCar,
-  questionPieces,
 } from '../../../src/sim/answers/letter-rules.ts';
 import { type PullSummary, summarisePulls } from '../../../src/sim/answers/pull-summary.ts';
 import type { PullsToLimit } from '../../../src/sim/answers/pulls-to-limit.ts';

@@ -1,17 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { summarisePulls } from '../../../src/sim/answers/pull-summary.ts';
-import {
-  issuesOfRanges,
-  type OwnRange,
-  type Sensitivity,
-  sharesOfSpread,
-  studySensitivity,
-  uncertainInputs,
-} from '../../../src/sim/answers/sensitivity.ts';
+import { type Sensitivity, studySensitivity } from '../../../src/sim/answers/sensitivity.ts';
 import { explainSensitivity } from '../../../src/sim/answers/sensitivity-sentences.ts';
 import { conduct } from '../../../src/sim/answers/study.ts';
+import { issuesOfRanges, type OwnRange, uncertainInputs } from '../../../src/sim/answers/uncertain-inputs.ts';
 import { FILE_WORDING } from '../../../src/sim/answers/wording.ts';
-import { quasiRandom } from '../../../src/sim/kernels/quasi-random.ts';
 import { parseScenario } from '../../../src/sim/scenario/parse.ts';
 import { toConfig } from '../../../src/sim/scenario/to-config.ts';
 import { simulate } from '../../../src/sim/simulate.ts';
@@ -32,53 +25,6 @@ function study(document: LooseDocument, own: readonly OwnRange[], runs: number, 
   if (found === undefined) throw new Error('nothing to rank');
   return found;
 }
-
-const sampleOf = (dimensions: number, runs: number): number[][] => {
-  const points = quasiRandom(dimensions, 3);
-  return Array.from({ length: runs }, (_, n) => points(n));
-};
-
-describe('shares of the spread', () => {
-  it('are the known ones of a straight-line model: squares of the slopes over their sum', () => {
-    const points = sampleOf(3, 20);
-    const { shares, unexplained } = sharesOfSpread(
-      points,
-      points.map(([a, b, c]) => 7 + 4 * a - 2 * b + c),
-    );
-    for (const [k, share] of [16 / 21, 4 / 21, 1 / 21].entries()) expect(shares[k]).toBeCloseTo(share, 10);
-    expect(unexplained).toBeCloseTo(0, 10);
-  });
-
-  it('leave open what is curved: x^2 has a variance of 4/45, its straight line 1/12 of it', () => {
-    const points = sampleOf(2, 1000);
-    const { shares, unexplained } = sharesOfSpread(
-      points,
-      points.map(([x]) => x * x),
-    );
-    expect(shares[0]).toBeCloseTo(45 / 48, 2);
-    expect(shares[1]).toBeCloseTo(0, 3);
-    expect(unexplained).toBeCloseTo(3 / 48, 2);
-  });
-
-  it('leave open what two inputs only do together: of (x - 1/2)(y - 1/2) a straight line explains nothing', () => {
-    const points = sampleOf(2, 1000);
-    const { unexplained } = sharesOfSpread(
-      points,
-      points.map(([x, y]) => (x - 0.5) * (y - 0.5)),
-    );
-    expect(unexplained).toBeGreaterThan(0.98);
-  });
-
-  it('are nothing where nothing varies', () => {
-    const points = sampleOf(2, 10);
-    expect(
-      sharesOfSpread(
-        points,
-        points.map(() => 5),
-      ),
-    ).toEqual({ shares: [0, 0], unexplained: 0 });
-  });
-});
 
 describe('what to measure next', () => {
   const ESTATE = shippedDocument('rolling-road-estate') as LooseDocument;

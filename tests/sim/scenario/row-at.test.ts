@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { numberInWords, numberRowAt } from '../../../src/sim/scenario/row-at.ts';
+import { numberInWords, numberRowAt, rowAt } from '../../../src/sim/scenario/row-at.ts';
 
 describe('the row of a number of the file', () => {
   it.each([
@@ -9,6 +9,12 @@ describe('the row of a number of the file', () => {
     ['an end of a pair', 'cycle.1.phases.0.engineSpeed.1', 'rpm'],
   ])('%s: %s is in %s', (_, path, unit) => {
     expect(numberRowAt(path)?.unit).toBe(unit);
+  });
+
+  it('is that of a word too, as a row', () => {
+    expect(rowAt('bypass.route')?.label).toBe('bypass route');
+    expect(rowAt('cycle.1.phases.0.kind')?.label).toBe('kind of the phase');
+    expect(rowAt('no.such')).toBeUndefined();
   });
 
   it('is none for words and for what is no key', () => {
