@@ -19,6 +19,7 @@ export {
   studyCoreMap,
 } from './answers/core-map.ts';
 export { pullsOfCycle } from './answers/count-run.ts';
+export { explainDay, explainHottestDay } from './answers/day-sentences.ts';
 export type { Finding, FindingKind, FindingRank } from './answers/finding.ts';
 export { findings } from './answers/findings.ts';
 export { type Letter, type LetterRun, writeLetter } from './answers/letter.ts';
@@ -26,14 +27,7 @@ export { type QuestionSlot, questionPieces } from './answers/letter-question.ts'
 export { explainCount, isStopped } from './answers/letter-rules.ts';
 export { measuredIn, meetingOf, meterNow } from './answers/measured-flow.ts';
 export { type OperatingPoint, operatingPoint } from './answers/operating-point.ts';
-export {
-  type DayStudy,
-  explainDay,
-  explainHottestDay,
-  type HottestDay,
-  studyDay,
-  studyHottestDay,
-} from './answers/other-day.ts';
+export { type DayStudy, type HottestDay, studyDay, studyHottestDay } from './answers/other-day.ts';
 export { type PullSummary, summarisePulls } from './answers/pull-summary.ts';
 export { countPulls, decidingPull } from './answers/pulls-to-limit.ts';
 export { explainRest } from './answers/rest-sentence.ts';

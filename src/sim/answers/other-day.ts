@@ -9,17 +9,16 @@ import { countingJob, countRun } from './count-run.ts';
 import { summarisePulls } from './pull-summary.ts';
 import { conductanceBand, countPulls, decidingPull } from './pulls-to-limit.ts';
 import type { Study } from './study.ts';
-import { countedPulls, type Wording, written } from './wording.ts';
 
 /** Days that are looked at, and the step from the day asked about until one is made and one is not; tenths of a K. */
 const COLDEST = -400;
 const HOTTEST = 600;
 const STEP = 50;
 /** How near the hottest day is found [K]. */
-const RESOLUTION = 0.1;
+export const RESOLUTION = 0.1;
 
 /** Pulls to the limit on one day; SI. */
-interface DayPulls {
+export interface DayPulls {
   /** outside at the start: K, Pa, share */
   readonly temperature: number;
   readonly pressure: number;
@@ -41,7 +40,7 @@ interface BandEnd {
 }
 
 /** Why a day is one too hot, or no day will do. */
-type NotMade =
+export type NotMade =
   | { readonly kind: 'limit'; readonly pull: number }
   | { readonly kind: 'stopped'; readonly reason: Sentence }
   | { readonly kind: 'refused'; readonly message: string };
@@ -75,9 +74,9 @@ export interface DayStudy {
 /** Parts whose start temperature is that of the air outside where none is typed; the rest follow these. */
 const START_PARTS = ['coolant', 'casing', 'plenum'] as const;
 /** Temperatures at the start that a file types, K: they are the same on every day. */
-type TypedStart = Readonly<Partial<Record<(typeof START_PARTS)[number], number>>>;
+export type TypedStart = Readonly<Partial<Record<(typeof START_PARTS)[number], number>>>;
 
-function typedStart({ values: { start } }: Scenario, config: Config): TypedStart {
+export function typedStart({ values: { start } }: Scenario, config: Config): TypedStart {
   return Object.fromEntries(
     START_PARTS.filter((part) => start[part] !== undefined).map((part) => [part, config.start[part]]),
   );
@@ -177,69 +176,4 @@ function* whyNotMade(scenario: Scenario, tenths: number, pulls: number): Study<N
   if (run.count < run.pulls.length) return { kind: 'limit', pull: run.count + 1 };
   if (run.stoppedBecause !== undefined) return { kind: 'stopped', reason: run.stoppedBecause };
   return run.count < pulls ? { kind: 'too few pulls', pulls: run.count } : undefined;
-}
-
-const LIST = new Intl.ListFormat('en-GB');
-
-/** A day in sentences: what it makes of the count, the hottest day, and what does not follow the weather. */
-export function explainDay({ typed, day, pulls, hottest, typedStart: start }: DayStudy, wording: Wording): string[] {
-  const said = (each: DayPulls) =>
-    `${wording.temperature(each.temperature)} outside, ${placeOf(each, wording)}: ${countOf(each, wording)}.`;
-  const sentences = [said(day)];
-  if (typed.temperature !== day.temperature || isElsewhere(typed, day)) sentences.push(`As typed, ${said(typed)}`);
-  const place = isElsewhere(typed, day) ? ` at ${placeOf(day, wording)}` : '';
-  return [...sentences, hottestSentence(hottest, pulls, wording, place), startSentence(start, wording)];
-}
-
-/** The hottest day by itself, and what does not follow the weather. */
-export const explainHottestDay = (
-  { scenario, config }: { readonly scenario: Scenario; readonly config: Config },
-  hottest: HottestDay,
-  pulls: number,
-  wording: Wording,
-): string[] => [hottestSentence(hottest, pulls, wording), startSentence(typedStart(scenario, config), wording)];
-
-function startSentence(start: TypedStart, { temperature }: Pick<Wording, 'temperature'>): string {
-  const parts = Object.entries(start).map(([part, at]) => `${part} ${temperature(at)}`);
-  return parts.length === 0
-    ? 'Coolant, casing and plenum start at the temperature outside on every day.'
-    : `The file types the start (${LIST.format(parts)}): that stays as it is on every day, however warm the car would really stand.`;
-}
-
-const placeOf = ({ pressure, relativeHumidity }: DayPulls, wording: Pick<Wording, 'pressure'>): string =>
-  `${wording.pressure(pressure)}, ${Math.round(100 * relativeHumidity)} % humidity`;
-
-/** Whether two days differ in more than their temperature. */
-const isElsewhere = (one: DayPulls, other: DayPulls): boolean =>
-  one.pressure !== other.pressure || one.relativeHumidity !== other.relativeHumidity;
-
-function countOf({ count, pullsRun, deciding, lower, higher, stopped }: DayPulls, wording: Wording): string {
-  const { temperature, difference } = wording;
-  const early = stopped === undefined ? '' : `; the run stops early: ${written(stopped, wording)}`;
-  if (deciding === undefined) return `no whole pull${early}`;
-  const { pull, peak, margin } = deciding;
-  const band = `${lower.count} / ${higher.count} with 5 % less / 5 % more core conductance`;
-  const side = margin < 0 ? `${difference(-margin)} over` : `${difference(margin)} under`;
-  const ends = [lower.peak, higher.peak].map((each) => (each === undefined ? 'not run' : temperature(each)));
-  return `${count} of ${countedPulls(pullsRun)} (${band}); pull ${pull} decides and peaks at ${temperature(peak)}, ${side} the limit (${ends[0]} / ${ends[1]})${early}`;
-}
-
-function hottestSentence(hottest: HottestDay, pulls: number, wording: Wording, place = ''): string {
-  const { temperature, difference } = wording;
-  const because = (why: NotMade): string => {
-    if (why.kind === 'limit') return `pull ${why.pull} goes over the limit`;
-    return why.kind === 'stopped'
-      ? `the run stops: ${written(why.reason, wording)}`
-      : `the file is refused: ${why.message}`;
-  };
-  switch (hottest.kind) {
-    case 'found':
-      return `Hottest day with ${countedPulls(pulls)} made${place}: ${temperature(hottest.temperature)} outside; ${difference(RESOLUTION)} warmer, ${because(hottest.beyond)}.`;
-    case 'made on every day':
-      return `On every day up to ${temperature(hottest.upTo)} outside${place} it makes ${countedPulls(pulls)}.`;
-    case 'made on no day':
-      return `On no day down to ${temperature(hottest.downTo)} outside${place} does it make ${countedPulls(pulls)}: there ${because(hottest.because)}.`;
-    case 'too few pulls':
-      return `The session has ${countedPulls(hottest.pulls)} and repeats none, so ${countedPulls(pulls)} cannot be asked for.`;
-  }
 }

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { explainDay, studyDay, studyHottestDay } from '../../../src/sim/answers/other-day.ts';
+import { explainDay } from '../../../src/sim/answers/day-sentences.ts';
+import { studyDay, studyHottestDay } from '../../../src/sim/answers/other-day.ts';
 import { summarisePulls } from '../../../src/sim/answers/pull-summary.ts';
 import { conduct } from '../../../src/sim/answers/study.ts';
 import { FILE_WORDING } from '../../../src/sim/answers/wording.ts';
