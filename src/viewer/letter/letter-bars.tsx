@@ -54,7 +54,7 @@ function Drawing({ runs, units, width }: LetterBarsProps & { readonly width: num
   const written = layout.labels === 'few' ? barsThatMatter(layout.bars, 0) : new Set(layout.bars);
   const isThin = layout.labels === 'few' && runs.length === 2;
   const word = layout.slot >= 48 ? 'Pull ' : '';
-  const named = new Set(writtenPulls(layout, word === '' ? 24 : 48));
+  const named = new Set(writtenPulls(layout, word === '' ? 24 : 48, 0));
   const limit = hand.car.config.limit.chargeTemperature;
   return (
     <svg
@@ -78,6 +78,7 @@ function Drawing({ runs, units, width }: LetterBarsProps & { readonly width: num
           floor={floor}
           digits={layout.labels === 'whole' ? 0 : 1}
           place={numberPlace(bar, isThin, LEFT, width)}
+          limit={y(limit)}
           fromSi={fromSi}
         />
       ))}

@@ -46,7 +46,6 @@ export function BarsOverTime({ clock, display, runs, phases, marks, length, isPu
       slots,
     );
   });
-  const cursor = useComputed(() => x.value(clock.shown.value).toFixed(1));
   return (
     <>
       {marks.value.length > 0 && (
@@ -65,12 +64,8 @@ export function BarsOverTime({ clock, display, runs, phases, marks, length, isPu
           left={left.value}
           right={right.value}
         />
-        {runs.value.length === 0 ? (
+        {runs.value.length === 0 && (
           <p class="small bars-empty">The peaks of all pulls stand here after the first run.</p>
-        ) : (
-          <svg class="bars-cursor" aria-hidden="true">
-            <line x1={cursor} x2={cursor} y1="4" y2="100%" />
-          </svg>
         )}
         <Scrubber clock={clock} phases={phases} scale={scale} isIdle={inHand(runs.value)?.run.series === undefined} />
       </div>

@@ -41,8 +41,9 @@ interface BarsProps extends Pick<PageProps, 'clock' | 'display'> {
   readonly right: number;
 }
 
-/** The drawing of the bars and the track; the time that is shown moves above it and redraws nothing here. */
+/** The drawing of the bars and the track; a time that moves within a pull moves its line and redraws nothing else. */
 export function Bars({ clock, display, runs, phases, marks, hasMisses, size, x, left, right }: BarsProps) {
+  const cursor = useComputed(() => x.value(clock.shown.value).toFixed(1));
   const pullAtClock = useComputed(() => phaseAt(phases.value, clock.shown.value)?.pull ?? 0);
   const { width, height } = size.value;
   const shown = runs.value;
@@ -72,7 +73,7 @@ export function Bars({ clock, display, runs, phases, marks, hasMisses, size, x, 
   const digits = layout.labels === 'whole' ? 0 : 1;
   const word = layout.slot >= 48 ? 'Pull ' : '';
   const digitsOfLast = String(layout.pulls.length).length;
-  const names = new Set(writtenPulls(layout, word === '' ? 6 + 8 * digitsOfLast : 48));
+  const names = new Set(writtenPulls(layout, word === '' ? 6 + 8 * digitsOfLast : 48, pullAtClock.value));
   const targets = targetEvents(hand);
   const isThin = layout.labels === 'few' && shown.length === 2;
   const unsolvedFrom = Math.min(hand.solvedTo, endOf(hand.phases));
@@ -109,6 +110,7 @@ export function Bars({ clock, display, runs, phases, marks, hasMisses, size, x, 
         <OneBar key={`${bar.which}${bar.pull}`} bar={bar} floor={floor} />
       ))}
       <line class="limit" x1={left - 6} x2={width - right} y1={y(limit)} y2={y(limit)} />
+      <line class="cursor" x1={cursor} x2={cursor} y1="4" y2={height} />
       <text class="strong" x={left - 8} y={y(limit) + 4} text-anchor="end">
         {briefly(fromSi(limit))}
       </text>
@@ -124,11 +126,12 @@ export function Bars({ clock, display, runs, phases, marks, hasMisses, size, x, 
           digits={digits}
           place={numberPlace(bar, isThin, left, width)}
           marks={placed}
+          limit={y(limit)}
           fromSi={fromSi}
         />
       ))}
       {layout.pulls
-        .filter(({ pull }) => names.has(pull) || pull === pullAtClock.value)
+        .filter(({ pull }) => names.has(pull))
         .map(({ pull, x: middle }) => (
           <text
             key={pull}
@@ -202,16 +205,18 @@ interface PeakProps {
   readonly digits: number;
   readonly place: NumberPlace;
   readonly marks?: readonly PlacedMark[];
+  /** where the line of the limit is [px] */
+  readonly limit: number;
   readonly fromSi: (kelvin: number) => number;
 }
 
-/** The number at a bar: inside where After stays under the limit, above everywhere else and clear of marks. */
-export function Peak({ bar: { which, width, solved }, floor, digits, place, marks = [], fromSi }: PeakProps) {
+/** The number at a bar: inside where After stays under the limit, above everywhere else, clear of marks and limit. */
+export function Peak({ bar: { which, width, solved }, floor, digits, place, marks = [], limit, fromSi }: PeakProps) {
   if (solved === undefined) return null;
   const { peak, isOver, top } = solved;
   const text = fixed(fromSi(peak), digits);
   const mayBeInside = which === 'after' && !isOver && width >= 10;
-  const { foot, isInside } = numberFoot({ top, floor, span: spanOf(text, place), mayBeInside }, marks);
+  const { foot, isInside } = numberFoot({ top, floor, span: spanOf(text, place), mayBeInside }, marks, limit);
   return (
     <text
       class={`peak${isInside ? ' inside' : ''}${digits === 0 ? ' small-peak' : ''}`}

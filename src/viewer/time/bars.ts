@@ -138,13 +138,27 @@ export function barsThatMatter(bars: readonly Bar[], pullAtClock: number): Reado
 
 const PULL_STEPS = [2, 5, 10, 20, 50, 100, 200, 500];
 
-/** Which pull numbers are written below the bars: every one, or every round step that has room. */
-export function writtenPulls({ pulls, slot }: Pick<BarLayout, 'pulls' | 'slot'>, labelWidth: number): number[] {
+/**
+ * Which pull numbers are written below the bars: every one, or every round step that has room beside that at the clock.
+ *
+ * @param pullAtClock - 0 where there is none
+ */
+export function writtenPulls(
+  { pulls, slot }: Pick<BarLayout, 'pulls' | 'slot'>,
+  labelWidth: number,
+  pullAtClock: number,
+): number[] {
   const numbers = pulls.map(({ pull }) => pull);
   if (slot >= labelWidth) return numbers;
   const least = labelWidth / Math.max(1e-3, slot);
   const every = PULL_STEPS.find((step) => step >= least) ?? PULL_STEPS[PULL_STEPS.length - 1];
-  return numbers.filter((pull) => pull === 1 || (pull % every === 0 && pull * slot > labelWidth));
+  const atClock = pulls.find(({ pull }) => pull === pullAtClock);
+  const isRound = (pull: number): boolean => pull === 1 || (pull % every === 0 && pull * slot > labelWidth);
+  return pulls.flatMap(({ pull, x }) =>
+    pull === pullAtClock || (isRound(pull) && Math.abs(x - (atClock?.x ?? Number.POSITIVE_INFINITY)) >= labelWidth)
+      ? [pull]
+      : [],
+  );
 }
 
 /** Where a bar's number stands, and which end of it. */

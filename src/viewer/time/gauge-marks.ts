@@ -106,6 +106,7 @@ const clearOfLine = (middle: number, line: number): number =>
 const DIGITS_HEIGHT = 10;
 const CLEAR = 3;
 const HALF_TICK = 2;
+const HALF_LIMIT = 1;
 /** The foot of a number is so far over the top of its bar, or so far under it where it stands inside [px]. */
 const OVER_TOP = 5;
 const UNDER_TOP = 15;
@@ -122,18 +123,24 @@ interface NumberOfBar {
   readonly mayBeInside: boolean;
 }
 
-/** Where the foot of a bar's number stands so that it touches no dot and no tick: under them inside, or over them. */
+/**
+ * Where the foot of a bar's number stands so that it touches no dot, no tick and not the line of the limit: under them
+ * inside, or over them.
+ *
+ * @param limit - where that line is [px]
+ */
 export function numberFoot(
   { top, floor, span: [from, to], mayBeInside }: NumberOfBar,
   marks: readonly PlacedMark[],
+  limit: number,
 ): { readonly foot: number; readonly isInside: boolean } {
-  const inTheWay = marks
+  const ofMarks = marks
     .flatMap(({ x, dot, radius, tick }) => [
       { x, half: radius, top: dot - radius, bottom: dot + radius },
       ...(tick ? [{ x, half: tick.half, top: tick.y - HALF_TICK, bottom: tick.y + HALF_TICK }] : []),
     ])
-    .filter(({ x, half }) => x + half > from && x - half < to)
-    .sort((a, b) => a.top - b.top);
+    .filter(({ x, half }) => x + half > from && x - half < to);
+  const inTheWay = [...ofMarks, { top: limit - HALF_LIMIT, bottom: limit + HALF_LIMIT }].sort((a, b) => a.top - b.top);
   const touches = (foot: number, mark: (typeof inTheWay)[number]): boolean =>
     mark.bottom > foot - DIGITS_HEIGHT - CLEAR && mark.top < foot + CLEAR;
   if (mayBeInside) {

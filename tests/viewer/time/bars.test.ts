@@ -83,9 +83,14 @@ describe('bars over time', () => {
   });
 
   it('numbers every pull, or round ones where they would touch', () => {
-    const pulls = Array.from({ length: 12 }, (_, k) => ({ pull: k + 1, x: 0, end: 0 }));
-    expect(writtenPulls({ pulls, slot: 30 }, 24)).toHaveLength(12);
-    expect(writtenPulls({ pulls, slot: 10 }, 24)).toEqual([1, 5, 10]);
+    const pulls = (slot: number) => ({
+      pulls: Array.from({ length: 12 }, (_, k) => ({ pull: k + 1, x: slot * (k + 1), end: 0 })),
+      slot,
+    });
+    expect(writtenPulls(pulls(30), 24, 9)).toHaveLength(12);
+    expect(writtenPulls(pulls(10), 24, 0)).toEqual([1, 5, 10]);
+    // Pull 9 stands 10 px from pull 10 and 40 px from pull 5.
+    expect(writtenPulls(pulls(10), 24, 9)).toEqual([1, 5, 9]);
   });
 
   it('puts two numbers back to back at thin bars, and inside the drawing', () => {

@@ -1,0 +1,59 @@
+import type { Locator, Page } from 'playwright';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { openVisit, type Visit } from './browser.ts';
+
+let visit: Visit;
+beforeAll(async () => {
+  visit = await openVisit();
+});
+afterAll(() => visit.close());
+
+/** Opens a demo car and gives its bars, once its limit, as its file has it, and its peaks stand there. */
+async function barsOf(page: Page, car: string, limit: string): Promise<Locator> {
+  await page.goto(visit.address);
+  const bars = page.locator('.band .bars-drawing');
+  await bars.locator('text.peak').first().waitFor();
+  const choice = page.getByRole('combobox', { name: 'Scenario' });
+  if (!(await choice.isVisible())) await page.getByRole('button', { name: 'Menu' }).click();
+  await choice.selectOption(car);
+  await bars.getByText(limit, { exact: true }).waitFor();
+  await bars.locator('text.peak').first().waitFor();
+  return bars;
+}
+
+/** Whether one element is painted after another of the same drawing. */
+const isAbove = (upper: Locator, lower: Locator): Promise<boolean> =>
+  lower
+    .elementHandle()
+    .then((handle) =>
+      upper.evaluate(
+        (element, other) => ((other?.compareDocumentPosition(element) ?? 0) & Node.DOCUMENT_POSITION_FOLLOWING) > 0,
+        handle,
+      ),
+    );
+
+/** Upper and lower edge of digits, whose box has room above and below them. */
+const digitsOf = async (text: Locator): Promise<readonly [number, number]> => {
+  const foot = Number(await text.getAttribute('y'));
+  return [foot - 10, foot];
+};
+
+describe.each([1280, 390])('the bars of the pulls at %i px', (width) => {
+  it.each([
+    ['Quarter-mile saloon', '47.3'],
+    ['Session coupe', '58.5'],
+    ['Ridge roadster', '46.5'],
+  ])('no line runs through a number: %s', async (car, limit) => {
+    const { page, context, faults } = await visit.visitor({ viewport: { width, height: 900 } });
+    const bars = await barsOf(page, car, limit);
+    const line = Number(await bars.locator('line.limit').getAttribute('y1'));
+    for (const peak of await bars.locator('text.peak').all()) {
+      const [top, foot] = await digitsOf(peak);
+      expect(top > line || foot < line).toBe(true);
+      expect(await isAbove(peak, bars.locator('line.cursor'))).toBe(true);
+      expect(await peak.evaluate((text) => getComputedStyle(text).paintOrder)).toBe('stroke');
+    }
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+});
