@@ -46,14 +46,30 @@ describe.each([1280, 390])('the bars of the pulls at %i px', (width) => {
   ])('no line runs through a number: %s', async (car, limit) => {
     const { page, context, faults } = await visit.visitor({ viewport: { width, height: 900 } });
     const bars = await barsOf(page, car, limit);
-    const line = Number(await bars.locator('line.limit').getAttribute('y1'));
+    const lines = await bars
+      .locator('line.limit, line.outside')
+      .evaluateAll((all) => all.map((line) => Number(line.getAttribute('y1'))));
     for (const peak of await bars.locator('text.peak').all()) {
       const [top, foot] = await digitsOf(peak);
-      expect(top > line || foot < line).toBe(true);
+      for (const line of lines) expect(top > line || foot < line).toBe(true);
       expect(await isAbove(peak, bars.locator('line.cursor'))).toBe(true);
       expect(await peak.evaluate((text) => getComputedStyle(text).paintOrder)).toBe('stroke');
     }
     expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  it('stand on a round number that is said where iced water keeps peaks below outside air', async () => {
+    const { page, context } = await visit.visitor({ viewport: { width, height: 900 } });
+    const bars = await barsOf(page, 'Quarter-mile saloon', '47.3');
+    // Outside air is 36 degC in its file.
+    // While the run grows they stand higher, as long as its coldest pull is still to come.
+    const legend = page.getByText('Bars stand on 20\u00a0°C, below the outside air of 36\u00a0°C (dashed).');
+    await legend.waitFor();
+    const [floor, ...others] = await bars.locator('line.floor, line.outside').all();
+    expect(others).toHaveLength(1);
+    const foot = await bars.getByText('20', { exact: true }).getAttribute('y');
+    expect(Number(foot)).toBeCloseTo(Number(await floor.getAttribute('y1')) + 4, 0);
     await context.close();
   });
 });

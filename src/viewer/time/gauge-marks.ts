@@ -106,7 +106,7 @@ const clearOfLine = (middle: number, line: number): number =>
 const DIGITS_HEIGHT = 10;
 const CLEAR = 3;
 const HALF_TICK = 2;
-const HALF_LIMIT = 1;
+const HALF_LINE = 1;
 /** The foot of a number is so far over the top of its bar, or so far under it where it stands inside [px]. */
 const OVER_TOP = 5;
 const UNDER_TOP = 15;
@@ -124,15 +124,15 @@ interface NumberOfBar {
 }
 
 /**
- * Where the foot of a bar's number stands so that it touches no dot, no tick and not the line of the limit: under them
+ * Where the foot of a bar's number stands so that it touches no dot, no tick and no line across the bars: under them
  * inside, or over them.
  *
- * @param limit - where that line is [px]
+ * @param lines - where lines across the bars are [px]
  */
 export function numberFoot(
   { top, floor, span: [from, to], mayBeInside }: NumberOfBar,
   marks: readonly PlacedMark[],
-  limit: number,
+  lines: readonly number[],
 ): { readonly foot: number; readonly isInside: boolean } {
   const ofMarks = marks
     .flatMap(({ x, dot, radius, tick }) => [
@@ -140,7 +140,9 @@ export function numberFoot(
       ...(tick ? [{ x, half: tick.half, top: tick.y - HALF_TICK, bottom: tick.y + HALF_TICK }] : []),
     ])
     .filter(({ x, half }) => x + half > from && x - half < to);
-  const inTheWay = [...ofMarks, { top: limit - HALF_LIMIT, bottom: limit + HALF_LIMIT }].sort((a, b) => a.top - b.top);
+  const inTheWay = [...ofMarks, ...lines.map((line) => ({ top: line - HALF_LINE, bottom: line + HALF_LINE }))].sort(
+    (a, b) => a.top - b.top,
+  );
   const touches = (foot: number, mark: (typeof inTheWay)[number]): boolean =>
     mark.bottom > foot - DIGITS_HEIGHT - CLEAR && mark.top < foot + CLEAR;
   if (mayBeInside) {
