@@ -38,6 +38,28 @@ const digitsOf = async (text: Locator): Promise<readonly [number, number]> => {
   return [foot - 10, foot];
 };
 
+it('a number inside a bar of After does not reach over its sides', async () => {
+  const { page, context } = await visit.visitor({ viewport: { width: 1280, height: 900 } });
+  await page.goto(visit.address);
+  await page.getByRole('combobox', { name: /Variants/ }).selectOption('bigger core');
+  const bars = page.locator('.band .bars-drawing');
+  await expect.poll(() => bars.locator('text.inside').count()).toBe(8);
+  const sides = (of: string) =>
+    bars.locator(of).evaluateAll((all) =>
+      all.map((each) => {
+        const { left, right } = each.getBoundingClientRect();
+        return [left, right];
+      }),
+    );
+  const boxes = await sides('.pull-bar.after');
+  const numbers = await sides('text.inside');
+  numbers.forEach(([left, right], k) => {
+    expect(left).toBeGreaterThanOrEqual(boxes[k][0]);
+    expect(right).toBeLessThanOrEqual(boxes[k][1]);
+  });
+  await context.close();
+});
+
 describe.each([1280, 390])('the bars of the pulls at %i px', (width) => {
   it.each([
     ['Quarter-mile saloon', '47.3'],
