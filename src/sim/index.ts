@@ -64,7 +64,6 @@ export type { UpgradeWay } from './answers/upgrade-order.ts';
 export { explainSteps, explainUpgrades, moneyText, type UpgradeWords } from './answers/upgrade-sentences.ts';
 export {
   fittedUpgrades,
-  MOST_UPGRADES_ORDERED,
   studyUpgrades,
   type Upgrade,
   type UpgradeStep,

@@ -74,6 +74,45 @@ describe('questions about the car on the rollers', () => {
     await context.close();
   });
 
+  it('the gauge has a box for every pull, by keys too, and takes one that is not the first', async () => {
+    const config = shippedConfig(CAR);
+    const pulls = summarisePulls(simulate(config), config.limit.chargeTemperature);
+    const { page, context, faults } = await visit.visitor();
+    await page.goto(visit.address);
+    await solved(page);
+    await openQuestion(page, 'Gauge');
+    expect(await page.getByRole('textbox', { name: /^Pull \d+/ }).count()).toBe(pulls.length);
+    await page.getByRole('textbox', { name: 'Pull 1' }).focus();
+    for (let k = 1; k < 4; k++) await page.keyboard.press('Tab');
+    await page.keyboard.type(fromSi(pulls[3].atEnd.indicatedTemperature, 'degC').toFixed(1));
+    expect(await answered(page)).toContain('At the end of one pull');
+    expect((await rowsOf(page))[0]).toMatch(/^4 /);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  it('the gauge folds the boxes of pulls past the twelfth, and keeps what is typed there', async () => {
+    const { page, context, faults } = await visit.visitor();
+    await page.goto(visit.address);
+    await solved(page);
+    await page.getByRole('combobox', { name: 'Scenario' }).selectOption('Session coupe');
+    await openQuestion(page, 'Gauge');
+    const boxes = page.getByRole('textbox', { name: /^Pull \d+/ });
+    const later = page.locator('summary', { hasText: 'Pulls 13 to 48' });
+    await later.focus();
+    expect(await boxes.count()).toBe(12);
+    await page.keyboard.press('Enter');
+    await expect.poll(() => boxes.count()).toBe(48);
+    for (let k = 0; k < 3; k++) await page.keyboard.press('Tab');
+    await page.keyboard.type('5O');
+    await later.click();
+    expect(plain(await page.locator('.question [role=status]').innerText())).toMatch(/^Pull 15: expected a number/);
+    await later.click();
+    expect(await page.getByRole('textbox', { name: 'Pull 15' }).inputValue()).toBe('5O');
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
   it('readings of the gauge stand on the bars as soon as they are typed, until they are cleared', async () => {
     const config = shippedConfig(CAR);
     const [first] = summarisePulls(simulate(config), config.limit.chargeTemperature);

@@ -76,9 +76,11 @@ describe('the coolant loop', () => {
     expect(await second.inputValue()).toBe('none');
     await second.selectOption('side by side');
     await panel.getByText('Second exchanger').first().waitFor();
-    const [before, after] = [panel.locator('figure.before'), panel.locator('figure.after')];
-    expect(plain(await before.innerText())).toContain(`Real flow ${perMinute(point.flow)}`);
-    expect(plain(await after.innerText())).not.toContain(`Real flow ${perMinute(point.flow)}`);
+    const curves = panel.locator('.loop-curves figure.after');
+    expect(await panel.locator('.loop-curves figure').count()).toBe(1);
+    expect(plain(await curves.innerText())).toContain(`Before: real flow ${perMinute(point.flow)}`);
+    expect(plain(await curves.innerText())).not.toContain(`Real flow ${perMinute(point.flow)}`);
+    expect(await curves.locator('svg .pump').count()).toBe(2);
     const shares = await panel.locator('.loop-scheme text.share').allTextContents();
     expect(shares.map(plain)).toEqual(['50 %', '50 %']);
     expect(plain(await page.locator('.notice').innerText())).toContain('starts as a copy of the first');
@@ -87,10 +89,23 @@ describe('the coolant loop', () => {
     const areas = page.getByRole('textbox', { name: /^Face area/ });
     await expect.poll(() => areas.count()).toBe(2);
     await page.getByRole('button', { name: /^Undo/ }).click();
-    await panel.locator('figure.after').waitFor({ state: 'detached' });
+    await curves.waitFor({ state: 'detached' });
     expect(await panel.locator('.loop-scheme text.share').count()).toBe(0);
     expect(await page.locator('.answer .after').count()).toBe(0);
     expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  it('is drawn once where Before and After have the same', async () => {
+    const { page, context } = await visit.visitor();
+    await openLoop(page);
+    await page.getByRole('combobox', { name: /Variants/ }).selectOption('bigger core');
+    const curves = panelOf(page).locator('.loop-curves figure');
+    await curves.getByText('Before and After have the same pump and loop.').waitFor();
+    expect(await curves.count()).toBe(1);
+    expect(await curves.locator('svg .pump').count()).toBe(1);
+    expect(plain(await curves.innerText())).toContain(`Real flow ${perMinute(point.flow)}`);
+    expect(await curves.locator('table').count()).toBe(1);
     await context.close();
   });
 

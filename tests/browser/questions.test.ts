@@ -5,7 +5,7 @@ import { conduct } from '../../src/sim/answers/study.ts';
 import { studyGrid } from '../../src/sim/answers/sweep.ts';
 import { studyStore } from '../../src/sim/answers/tank-size.ts';
 import { shippedConfig, shippedScenario } from '../support/shipped.ts';
-import { shortDocument } from '../support/short-session.ts';
+import { NINE_UPGRADES, shortDocument } from '../support/short-session.ts';
 import { chooseFile, clickOnceThere, openVisit, plain, type Visit, type Visitor } from './browser.ts';
 
 let visit: Visit;
@@ -132,6 +132,19 @@ describe('more answers', () => {
     const answer = plain(await page.locator('.question-answer').innerText());
     expect(answer).toContain('Already fitted to this car, and so not weighed: bigger core.');
     expect(answer).toContain('made on the changed car');
+    await context.close();
+  });
+
+  it('orders eight upgrades beside one that is fitted already', async () => {
+    const { page, context, faults } = await visitor();
+    const nine = shortDocument({ name: 'Nine steps', upgrades: NINE_UPGRADES });
+    await chooseFile(page, 'nine.json', nine, () => page.getByRole('button', { name: /^Open/ }).click());
+    await page.getByText('of 2 pulls').first().waitFor();
+    await ask(page, 'Upgrades');
+    const answer = plain(await page.locator('.question-answer').innerText());
+    expect(answer).toContain('Already fitted to this car, and so not weighed: pump.shutOffPressure.');
+    expect(answer).toMatch(/Best order: (\w+\.\w+; ){7}\w+\.\w+\./);
+    expect(faults).toEqual([]);
     await context.close();
   });
 

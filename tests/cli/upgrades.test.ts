@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { runCommandLine } from '../../src/cli/command-line.ts';
 import { listen } from '../support/said.ts';
-import { type Edits, shortDocument } from '../support/short-session.ts';
+import { type Edits, NINE_UPGRADES, shortDocument } from '../support/short-session.ts';
 
 const FOLDER = mkdtempSync(join(tmpdir(), 'soakbench-upgrades-'));
 afterAll(() => rmSync(FOLDER, { recursive: true }));
@@ -141,6 +141,13 @@ describe('soakbench upgrades', () => {
   it('says which of two upgrades of one key counts', async () => {
     expect(await run(CLASHING)).toBe(0);
     expect(said.out).toContain('both change core.airConductance: where both are fitted, "other core" counts');
+  });
+
+  it('orders eight beside one that is fitted already', async () => {
+    expect(await run(file('nine.json', { upgrades: NINE_UPGRADES }), '--best-order', '--json')).toBe(0);
+    const { fitted, best } = JSON.parse(said.out);
+    expect(fitted).toEqual([8]);
+    expect(best.order.map(({ upgrade }: { upgrade: number }) => upgrade).toSorted()).toEqual([0, 1, 2, 3, 4, 5, 6, 7]);
   });
 
   it('says what is fitted already, and leaves it out of tables, order, ways and sums', async () => {

@@ -40,6 +40,19 @@ export function shortDocument(edits: Edits = {}): LooseDocument {
   return car;
 }
 
+/** Nine upgrades of that car, the last of which it has already. */
+export const NINE_UPGRADES = [
+  { 'core.airConductance': 585 },
+  { 'core.coolantConductance': 3582 },
+  { 'core.airDrop': 6 },
+  { 'lines.bore': 22 },
+  { 'pump.freeFlow': 60 },
+  { 'exchanger.faceArea': 0.18 },
+  { 'reservoir.coolantVolume': 12.3 },
+  { 'intake.pickUp': 2 },
+  { 'pump.shutOffPressure': 28 },
+].map((changes) => ({ name: Object.keys(changes)[0], changes }));
+
 /** Sets the value at a path, groups on the way made where the file has none. */
 export function edit(document: LooseDocument, path: string, value: JsonValue | undefined): void {
   const steps = path.split('.');

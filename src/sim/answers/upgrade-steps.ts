@@ -64,7 +64,7 @@ export interface UpgradeStudy {
   readonly alone: readonly UpgradeStep[];
   /** one on top of the other, as the file lists them */
   readonly inOrder: readonly UpgradeStep[];
-  /** where it was asked for and there are no more than eight */
+  /** where it was asked for and no more than eight are left to weigh */
   readonly best?: UpgradeOrders;
 }
 

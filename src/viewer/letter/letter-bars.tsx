@@ -1,7 +1,7 @@
 import { useRef } from 'preact/hooks';
 import { fixed, joined, scaleOf, temperature } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
-import { barRange, barsThatMatter, layOutBars, numberPlace, writtenPulls } from '../time/bars.ts';
+import { barRange, barsThatMatter, layOutBars, numberPlace, outsideOf, writtenPulls } from '../time/bars.ts';
 import { OneBar, Peak } from '../time/bars-view.tsx';
 import { isPull } from '../time/phases.ts';
 import { inHand, type ShownRun } from '../time/runs.ts';
@@ -14,7 +14,6 @@ const NAMES = 24;
 const RIGHT = 92;
 const LEFT = 4;
 const USUAL_WIDTH = 760;
-const RANGE_STEP = 5;
 
 interface LetterBarsProps {
   readonly runs: readonly ShownRun[];
@@ -25,6 +24,8 @@ interface LetterBarsProps {
 export function LetterBars({ runs, units }: LetterBarsProps) {
   const host = useRef<HTMLDivElement>(null);
   const width = useSize(host).value.width || USUAL_WIDTH;
+  const [base] = barRange(runs, units);
+  const isOnAir = base >= outsideOf(runs);
   return (
     <figure>
       <figcaption>Hottest charge air in each pull, {scaleOf('degC', units).unit}</figcaption>
@@ -32,7 +33,7 @@ export function LetterBars({ runs, units }: LetterBarsProps) {
         <Drawing runs={runs} units={units} width={width} />
       </div>
       <p class="small">
-        The bars stand on the day’s air.
+        The bars stand on {isOnAir ? 'the day’s air' : joined(temperature(base, units, 0))}.
         {runs.length > 1 && ' Outlined is before, filled is after.'} Hatched is over the limit.
       </p>
     </figure>
@@ -42,7 +43,7 @@ export function LetterBars({ runs, units }: LetterBarsProps) {
 function Drawing({ runs, units, width }: LetterBarsProps & { readonly width: number }) {
   const hand = inHand(runs);
   if (hand === undefined) return null;
-  const [low, high] = barRange(runs, RANGE_STEP);
+  const [low, high] = barRange(runs, units);
   const floor = HEIGHT - NAMES;
   const y = (kelvin: number) => floor - ((kelvin - low) / (high - low)) * (floor - TOP);
   const right = width - RIGHT;
@@ -54,7 +55,7 @@ function Drawing({ runs, units, width }: LetterBarsProps & { readonly width: num
   const written = layout.labels === 'few' ? barsThatMatter(layout.bars, 0) : new Set(layout.bars);
   const isThin = layout.labels === 'few' && runs.length === 2;
   const word = layout.slot >= 48 ? 'Pull ' : '';
-  const named = new Set(writtenPulls(layout, word === '' ? 24 : 48));
+  const named = new Set(writtenPulls(layout, word === '' ? 24 : 48, 0));
   const limit = hand.car.config.limit.chargeTemperature;
   return (
     <svg
@@ -78,6 +79,7 @@ function Drawing({ runs, units, width }: LetterBarsProps & { readonly width: num
           floor={floor}
           digits={layout.labels === 'whole' ? 0 : 1}
           place={numberPlace(bar, isThin, LEFT, width)}
+          lines={[y(limit)]}
           fromSi={fromSi}
         />
       ))}

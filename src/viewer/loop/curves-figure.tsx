@@ -1,33 +1,61 @@
+import type { OperatingPoint } from '../../sim/index.ts';
 import { pressure } from '../designer/shown.ts';
 import { flow, joined, scaleOf, wordingIn } from '../format.ts';
 import type { PageProps } from '../page.tsx';
 import type { UnitChoice } from '../state/display.ts';
-import { type Axes, axesFor, curvesView, PAPER } from './curves.ts';
+import { type Axes, areDrawnAlike, axesFor, curvesView, PAPER } from './curves.ts';
 import type { PointOf } from './loop.tsx';
 
 interface CurvesProps extends PageProps {
   readonly cars: readonly PointOf[];
 }
 
-/** Pump against loop for each car on one pair of axes, so that they can be laid over each other by eye. */
+/** Pump against loop of the car in hand, and in grey beneath it that of Before where it is not the same. */
 export function Curves({ cars, display }: CurvesProps) {
   const units = display.units.value;
+  const hand = cars[cars.length - 1];
+  if (hand.point === undefined) return null;
+  const before = cars.length < 2 ? undefined : cars[0];
   const axes = axesFor(
     cars.flatMap(({ point }) => point ?? []),
     units,
   );
+  const isAlike = before?.point !== undefined && areDrawnAlike(before.point, hand.point, axes, units);
+  const beneath = isAlike ? undefined : before?.point;
   return (
     <div class="loop-curves">
       <h3>Pump against loop</h3>
-      {cars.map((each) => (
-        <Figure key={each.role} {...each} isAlone={cars.length < 2} axes={axes} units={units} />
-      ))}
+      <figure class={hand.role}>
+        {before && <figcaption>{captionOf(before, hand, isAlike)}</figcaption>}
+        <Drawing point={hand.point} beneath={beneath} axes={axes} units={units} />
+        <p class="small key">
+          <span class="pump">pump makes</span> <span class="taken">loop takes</span>
+          {beneath && <span class="before">Before, both</span>}
+        </p>
+        {cars.map(({ name, role, point }) =>
+          point === undefined || (isAlike && role === 'before') ? null : (
+            <Table key={role} point={point} units={units} name={isAlike ? 'Before and After' : name} />
+          ),
+        )}
+      </figure>
     </div>
   );
 }
 
-interface FigureProps extends PointOf {
-  readonly isAlone: boolean;
+function captionOf(before: PointOf, { name, car }: PointOf, isAlike: boolean) {
+  if (isAlike) return 'Before and After have the same pump and loop.';
+  return (
+    <>
+      <b>{name}</b>, {car.label}
+      {before.point === undefined && '. Before: no pump is on in any phase.'}
+    </>
+  );
+}
+
+interface DrawingProps {
+  readonly point: OperatingPoint;
+  /** drawn in grey beneath it */
+  readonly beneath: OperatingPoint | undefined;
   readonly axes: Axes;
   readonly units: UnitChoice;
 }
@@ -35,10 +63,15 @@ interface FigureProps extends PointOf {
 const path = (points: readonly (readonly [number, number])[]): string =>
   points.length === 0 ? '' : `M${points.map(([x, y]) => `${x.toFixed(1)} ${y.toFixed(1)}`).join('L')}`;
 
-function Figure({ name, role, car, isAlone, point, axes, units }: FigureProps) {
-  if (point === undefined) return <p class="small">{name}: no pump is on in any phase.</p>;
+function Drawing({ point, beneath, axes, units }: DrawingProps) {
   const view = curvesView(point, axes, units);
-  const real = `Real flow ${joined(flow(point.flow, units))} at ${wordingIn(units).pressure(point.pressure)}`;
+  const under = beneath && curvesView(beneath, axes, units);
+  const flowOf = (each: OperatingPoint): string =>
+    `${joined(flow(each.flow, units))} at ${wordingIn(units).pressure(each.pressure)}`;
+  const real = `Real flow ${flowOf(point)}`;
+  const free =
+    beneath === undefined || beneath.rating === point.rating ? '' : `, free ${joined(flow(beneath.rating, units))}`;
+  const realBefore = beneath && `Before: real flow ${flowOf(beneath)}${free}`;
   const rated = `Free flow on the label ${joined(flow(point.rating, units))}: never the flow in a loop`;
   const straight =
     point.straightLineFlow === undefined
@@ -47,81 +80,81 @@ function Figure({ name, role, car, isAlone, point, axes, units }: FigureProps) {
   const [left, right] = [axes.x(0), axes.x(axes.flowTicks[axes.flowTicks.length - 1])];
   const [bottom, top] = [axes.y(0), axes.y(axes.pressureTicks[axes.pressureTicks.length - 1])];
   return (
-    <figure class={role}>
-      {!isAlone && (
-        <figcaption>
-          <b>{name}</b>, {car.label}
-        </figcaption>
-      )}
-      <svg
-        viewBox={`0 0 ${PAPER.width} ${PAPER.height}`}
-        role="img"
-        aria-label={[real, rated, straight].filter(Boolean).join('. ')}
-      >
-        <g class="words">
-          <circle class="crossing" cx="8" cy="9" r="4" />
-          <text class="telling" x="18" y="13">
-            {real}
+    <svg
+      viewBox={`0 0 ${PAPER.width} ${PAPER.height}`}
+      role="img"
+      aria-label={[real, rated, straight, realBefore].filter(Boolean).join('. ')}
+    >
+      <g class="words">
+        <circle class="crossing" cx="8" cy="9" r="4" />
+        <text class="telling" x="18" y="13">
+          {real}
+        </text>
+        <circle class="rating" cx="8" cy="25" r="4" />
+        <text x="18" y="29">
+          {rated}
+        </text>
+        {straight && (
+          <>
+            <path class="straight" d="M2 41H14" />
+            <text x="18" y="45">
+              {straight}
+            </text>
+          </>
+        )}
+        {realBefore && (
+          <>
+            <circle class="crossing before" cx="8" cy={straight ? 57 : 41} r="4" />
+            <text x="18" y={straight ? 61 : 45}>
+              {realBefore}
+            </text>
+          </>
+        )}
+      </g>
+      {axes.flowTicks.map((tick) => (
+        <g key={tick} text-anchor="middle">
+          <path class="grid" d={`M${axes.x(tick)} ${top}V${bottom}`} />
+          <text x={axes.x(tick)} y={bottom + 14}>
+            {tick}
           </text>
-          <circle class="rating" cx="8" cy="25" r="4" />
-          <text x="18" y="29">
-            {rated}
-          </text>
-          {straight && (
-            <>
-              <path class="straight" d="M2 41H14" />
-              <text x="18" y="45">
-                {straight}
-              </text>
-            </>
-          )}
         </g>
-        {axes.flowTicks.map((tick) => (
-          <g key={tick} text-anchor="middle">
-            <path class="grid" d={`M${axes.x(tick)} ${top}V${bottom}`} />
-            <text x={axes.x(tick)} y={bottom + 14}>
-              {tick}
-            </text>
-          </g>
-        ))}
-        {axes.pressureTicks.map((tick) => (
-          <g key={tick} text-anchor="end">
-            <path class="grid" d={`M${left} ${axes.y(tick)}H${right}`} />
-            <text x={left - 5} y={axes.y(tick) + 4}>
-              {Number(tick.toPrecision(4))}
-            </text>
-          </g>
-        ))}
-        <text x={right} y={bottom + 29} text-anchor="end">
-          coolant flow, {scaleOf('L/min', units).unit}
-        </text>
-        <text x="2" y={bottom + 29}>
-          {scaleOf('kPa', units).unit}
-        </text>
-        {view.straight && <path class="straight" d={path(view.straight.line)} />}
-        <path class="pump" d={path(view.pump)} />
-        <path class="taken" d={path(view.loop)} />
-        <path class="drop" d={`M${view.crossing[0]} ${view.crossing[1]}V${bottom}`} />
-        {view.straight && <circle class="low" cx={view.straight.crossing[0]} cy={view.straight.crossing[1]} r="3" />}
-        <circle class="crossing" cx={view.crossing[0]} cy={view.crossing[1]} r="4.5" />
-        <circle class="rating" cx={view.rating[0]} cy={view.rating[1]} r="4.5" />
-      </svg>
-      <p class="small key">
-        <span class="pump">pump makes</span> <span class="taken">loop takes</span>
-      </p>
-      <Table point={point} units={units} name={name} />
-    </figure>
+      ))}
+      {axes.pressureTicks.map((tick) => (
+        <g key={tick} text-anchor="end">
+          <path class="grid" d={`M${left} ${axes.y(tick)}H${right}`} />
+          <text x={left - 5} y={axes.y(tick) + 4}>
+            {Number(tick.toPrecision(4))}
+          </text>
+        </g>
+      ))}
+      <text x={right} y={bottom + 29} text-anchor="end">
+        coolant flow, {scaleOf('L/min', units).unit}
+      </text>
+      <text x="2" y={bottom + 29}>
+        {scaleOf('kPa', units).unit}
+      </text>
+      {under && (
+        <g class="before">
+          <path class="pump" d={path(under.pump)} />
+          <path class="taken" d={path(under.loop)} />
+          <circle class="crossing before" cx={under.crossing[0]} cy={under.crossing[1]} r="4.5" />
+        </g>
+      )}
+      {view.straight && <path class="straight" d={path(view.straight.line)} />}
+      <path class="pump" d={path(view.pump)} />
+      <path class="taken" d={path(view.loop)} />
+      <path class="drop" d={`M${view.crossing[0]} ${view.crossing[1]}V${bottom}`} />
+      {view.straight && <circle class="low" cx={view.straight.crossing[0]} cy={view.straight.crossing[1]} r="3" />}
+      <circle class="crossing" cx={view.crossing[0]} cy={view.crossing[1]} r="4.5" />
+      <circle class="rating" cx={view.rating[0]} cy={view.rating[1]} r="4.5" />
+    </svg>
   );
 }
 
 /** Of the points of a curve a table has every so many. */
 const TABLE_STEP = 6;
 
-function Table({
-  point,
-  units,
-  name,
-}: Pick<FigureProps, 'units' | 'name'> & { readonly point: NonNullable<PointOf['point']> }) {
+function Table({ point, units, name }: Pick<DrawingProps, 'point' | 'units'> & { readonly name: string }) {
   const { flow: flows, pump, loop } = point.curves;
   return (
     <div class="spoken">

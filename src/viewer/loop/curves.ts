@@ -5,9 +5,9 @@ import { roundStep } from '../time/ticks.ts';
 
 type Point = readonly [x: number, y: number];
 
-export const PAPER = { width: 360, height: 258 } as const;
+export const PAPER = { width: 360, height: 274 } as const;
 /** Of the axes from the edges of the paper; above them is room for words. */
-const FRAME = { left: 40, right: 12, top: 60, bottom: 34 } as const;
+const FRAME = { left: 40, right: 12, top: 76, bottom: 34 } as const;
 
 /** Axes that hold several operating points, in the units shown. */
 export interface Axes {
@@ -78,6 +78,10 @@ export function curvesView(point: OperatingPoint, axes: Axes, units: UnitChoice)
     }),
   };
 }
+
+/** Whether two operating points come to the same drawing. */
+export const areDrawnAlike = (one: OperatingPoint, other: OperatingPoint, axes: Axes, units: UnitChoice): boolean =>
+  JSON.stringify(curvesView(one, axes, units)) === JSON.stringify(curvesView(other, axes, units));
 
 /** A curve as far as it stays between no pressure and the highest that is drawn, its last point on that edge. */
 function within(flow: readonly number[], pressure: readonly number[], highest: number): Point[] {

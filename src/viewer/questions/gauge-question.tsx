@@ -1,4 +1,5 @@
 import { useSignal } from '@preact/signals';
+import { useMemo } from 'preact/hooks';
 import { explainAgreement } from '../../sim/index.ts';
 import { difference, fixed, scaleOf, signedDifference, temperature, wordingIn } from '../format.ts';
 import type { PageProps } from '../page.tsx';
@@ -11,8 +12,8 @@ import { QuestionFrame, Sentences } from './question-frame.tsx';
 import { expected, isNumber, type Typed, TypedBox } from './typed-box.tsx';
 import { type FoundAnswer, useQuestion } from './use-question.ts';
 
-/** Boxes that are there before anything is typed; there is always an empty one more. */
-const FIRST_BOXES = 3;
+/** Pulls whose boxes stand open; those of later ones are folded. */
+const OPEN_BOXES = 12;
 
 /** Does the car agree? What the gauge showed at the end of each pull beside what the model reads there. */
 export function GaugeQuestion(props: PageProps) {
@@ -27,6 +28,23 @@ export function GaugeQuestion(props: PageProps) {
   const { found, ...asking } = useQuestion(props, 'gauge', { readings, gaugeStep: gauge.step });
   const pulls = pullsOf(car);
   const typed = boxesOf(gauge.byPull, wrong.value).slice(0, pulls);
+  const hasLater = useMemo(() => gauge.byPull.length > OPEN_BOXES, []);
+  const boxOf = (place: number) => (
+    <TypedBox
+      key={place}
+      label={`Pull ${place + 1}`}
+      fileUnit="degC"
+      units={units}
+      range={GAUGE_RANGE}
+      value={typed[place] ?? 'empty'}
+      onChange={(value) => {
+        const others = [...wrong.value].filter((each) => each !== place);
+        wrong.value = new Set(value === 'unreadable' ? [...others, place] : others);
+        session.gauge.value = withReading(session.gauge.value, place, isNumber(value) ? value : null);
+      }}
+    />
+  );
+  const places = Array.from({ length: pulls }, (_, place) => place);
   const step = isStepWrong.value ? 'unreadable' : gauge.step;
   return (
     <QuestionFrame
@@ -34,24 +52,19 @@ export function GaugeQuestion(props: PageProps) {
       inputs={
         <>
           <p class="question-intro small">
-            What the gauge showed at the end of the pulls; leave out a pull that nobody read. The readings stand as dots
-            on the bars of the pulls.
+            What the gauge showed at the end of the pulls; a box left empty is a pull that nobody read. The readings
+            stand as dots on the bars of the pulls.
           </p>
-          {Array.from({ length: boxesFor(typed, pulls) }, (_, k) => (
-            <TypedBox
-              key={k}
-              label={`Pull ${k + 1}`}
-              fileUnit="degC"
-              units={units}
-              range={GAUGE_RANGE}
-              value={typed[k] ?? 'empty'}
-              onChange={(value) => {
-                const others = [...wrong.value].filter((place) => place !== k);
-                wrong.value = new Set(value === 'unreadable' ? [...others, k] : others);
-                session.gauge.value = withReading(session.gauge.value, k, isNumber(value) ? value : null);
-              }}
-            />
-          ))}
+          {places.slice(0, OPEN_BOXES).map(boxOf)}
+          {pulls > OPEN_BOXES && (
+            // Boxes that are folded stay, with what was typed.
+            <details class="fold later-pulls" open={hasLater}>
+              <summary class="fold-line">
+                Pulls {OPEN_BOXES + 1} to {pulls}
+              </summary>
+              <div>{places.slice(OPEN_BOXES).map(boxOf)}</div>
+            </details>
+          )}
           <TypedBox
             label="Step of the gauge"
             fileUnit="K"
@@ -88,10 +101,6 @@ export function boxesOf(byPull: Gauge['byPull'], wrong: ReadonlySet<number>): Ty
   const length = Math.max(byPull.length, ...[...wrong].map((place) => place + 1));
   return Array.from({ length }, (_, k) => (wrong.has(k) ? 'unreadable' : (byPull[k] ?? 'empty')));
 }
-
-/** So many boxes that one is empty, as far as there are pulls. */
-export const boxesFor = (typed: readonly Typed[], pulls: number): number =>
-  Math.min(pulls, Math.max(FIRST_BOXES, typed.findLastIndex((each) => each !== 'empty') + 2));
 
 function whyNot(typed: readonly Typed[], step: Typed, units: UnitChoice): string | undefined {
   const wrong = typed.indexOf('unreadable');

@@ -1,6 +1,6 @@
 import './upgrades-question.css';
 import { useSignal } from '@preact/signals';
-import { explainUpgrades, MOST_UPGRADES_ORDERED, type UpgradeStudy, upgradeClashes } from '../../sim/index.ts';
+import { explainUpgrades, type UpgradeStudy, upgradeClashes } from '../../sim/index.ts';
 import { onScreen, scaleOf, wordingIn } from '../format.ts';
 import { Fold } from '../inputs/fold.tsx';
 import type { PageProps } from '../page.tsx';
@@ -21,18 +21,17 @@ export function UpgradesQuestion(props: PageProps) {
   // A changed car has no list of its own: it is that of the file that was opened.
   const list = session.before.value?.scenario.values.upgrades ?? [];
   const isOrdered = useSignal(true);
-  const canOrder = list.length > 0 && list.length <= MOST_UPGRADES_ORDERED;
   const { found, ...asking } = useBuiltQuestion(
     props,
     'upgrades',
-    { list, withOrders: isOrdered.value && canOrder },
+    { list, withOrders: isOrdered.value },
     ({ scenario }, asked) => withUpgradedCars(scenario, asked),
   );
   return (
     <QuestionFrame
       title="What does each upgrade buy?"
       inputs={
-        canOrder && (
+        list.length > 0 && (
           <label class="upgrades-ordered">
             <input
               type="checkbox"

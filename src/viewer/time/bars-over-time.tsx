@@ -1,12 +1,12 @@
 import { type ReadonlySignal, useComputed } from '@preact/signals';
 import { useRef } from 'preact/hooks';
 import type { PageProps } from '../page.tsx';
-import { shareOut } from './bars.ts';
+import { barRange, outsideOf, shareOut } from './bars.ts';
 import { Bars } from './bars-view.tsx';
-import { type GaugeMark, haveRoom, missOf } from './gauge-marks.ts';
+import { type GaugeMark, haveRoom, heightsOf, missOf } from './gauge-marks.ts';
 import { describeClock, type Phase, stepByPull } from './phases.ts';
 import { inHand, type ShownRun } from './runs.ts';
-import { explainMarks } from './sentences.ts';
+import { explainBase, explainMarks } from './sentences.ts';
 import { evenScale, pullsOnlyScale, type TimeScale } from './time-scale.ts';
 import { useSize } from './use-size.ts';
 
@@ -46,12 +46,15 @@ export function BarsOverTime({ clock, display, runs, phases, marks, length, isPu
       slots,
     );
   });
-  const cursor = useComputed(() => x.value(clock.shown.value).toFixed(1));
+  const range = useComputed(() => barRange(runs.value, display.units.value, heightsOf(marks.value)));
+  const units = display.units.value;
+  const legend = [
+    explainBase(outsideOf(runs.value), range.value[0], units),
+    marks.value.length > 0 && explainMarks(runs.value, hasMisses.value, units),
+  ].filter(Boolean);
   return (
     <>
-      {marks.value.length > 0 && (
-        <p class="small bars-legend">{explainMarks(runs.value, hasMisses.value, display.units.value)}</p>
-      )}
+      {legend.length > 0 && <p class="small bars-legend">{legend.join(' ')}</p>}
       <div class="bars" ref={host} style={{ '--left': `${left.value}px`, '--right': `${right.value}px` }}>
         <Bars
           clock={clock}
@@ -60,17 +63,14 @@ export function BarsOverTime({ clock, display, runs, phases, marks, length, isPu
           phases={phases}
           marks={marks}
           hasMisses={hasMisses.value}
+          range={range}
           size={size}
           x={x}
           left={left.value}
           right={right.value}
         />
-        {runs.value.length === 0 ? (
+        {runs.value.length === 0 && (
           <p class="small bars-empty">The peaks of all pulls stand here after the first run.</p>
-        ) : (
-          <svg class="bars-cursor" aria-hidden="true">
-            <line x1={cursor} x2={cursor} y1="4" y2="100%" />
-          </svg>
         )}
         <Scrubber clock={clock} phases={phases} scale={scale} isIdle={inHand(runs.value)?.run.series === undefined} />
       </div>

@@ -3,7 +3,6 @@ import { briefly, fixed, joined, scaleOf, temperature } from '../format.ts';
 import type { PageProps } from '../page.tsx';
 import {
   type Bar,
-  barRange,
   barsThatMatter,
   LETTER,
   layOutBars,
@@ -13,7 +12,7 @@ import {
   writtenPulls,
 } from './bars.ts';
 import { type TargetEvent, targetEvents } from './events.ts';
-import { type GaugeMark, heightsOf, missOf, numberFoot, type PlacedMark, placeMarks } from './gauge-marks.ts';
+import { type GaugeMark, missOf, numberFoot, type PlacedMark, placeMarks } from './gauge-marks.ts';
 import { GaugeMarks } from './gauge-marks-view.tsx';
 import { isPull, type Phase, phaseAt } from './phases.ts';
 import { endOf, inHand, type ShownRun } from './runs.ts';
@@ -25,8 +24,6 @@ const TOP = 24;
 const NAMES = 20;
 const TRACK = 30;
 const TRACK_HEIGHT = 14;
-/** The axis ends on multiples of this, counted from outside air [K]. */
-const RANGE_STEP = 5;
 /** Two texts of the axis keep this far apart [px]. */
 const CLEAR = 11;
 
@@ -35,25 +32,30 @@ interface BarsProps extends Pick<PageProps, 'clock' | 'display'> {
   readonly phases: ReadonlySignal<readonly Phase[]>;
   readonly marks: ReadonlySignal<readonly GaugeMark[]>;
   readonly hasMisses: boolean;
+  /** lowest and highest of the height axis [K] */
+  readonly range: ReadonlySignal<readonly [number, number]>;
   readonly size: ReadonlySignal<Size>;
   readonly x: ReadonlySignal<(time: number) => number>;
   readonly left: number;
   readonly right: number;
 }
 
-/** The drawing of the bars and the track; the time that is shown moves above it and redraws nothing here. */
-export function Bars({ clock, display, runs, phases, marks, hasMisses, size, x, left, right }: BarsProps) {
+/** The drawing of the bars and the track; a time that moves within a pull moves its line and redraws nothing else. */
+export function Bars({ clock, display, runs, phases, marks, hasMisses, range, size, x, left, right }: BarsProps) {
+  const cursor = useComputed(() => x.value(clock.shown.value).toFixed(1));
   const pullAtClock = useComputed(() => phaseAt(phases.value, clock.shown.value)?.pull ?? 0);
   const { width, height } = size.value;
   const shown = runs.value;
   const hand = inHand(shown);
   if (hand === undefined || width === 0) return <svg class="bars-drawing" aria-hidden="true" />;
   const units = display.units.value;
-  const [low, high] = barRange(shown, RANGE_STEP, heightsOf(marks.value));
+  const [low, high] = range.value;
   const outside = outsideOf(shown);
+  const isOnAir = low >= outside;
   const floor = height - TRACK - NAMES;
   const y = (kelvin: number) => floor - ((kelvin - low) / (high - low)) * (floor - TOP);
   const limit = hand.car.config.limit.chargeTemperature;
+  const lines = isOnAir ? [y(limit)] : [y(limit), y(outside)];
   const { fromSi, toSi } = scaleOf('degC', units);
   const wholeDigits = fixed(fromSi(high), 0).length;
   const layout = layOutBars(shown, { x: x.value, y, width: width - left - right, wholeDigits });
@@ -72,7 +74,7 @@ export function Bars({ clock, display, runs, phases, marks, hasMisses, size, x, 
   const digits = layout.labels === 'whole' ? 0 : 1;
   const word = layout.slot >= 48 ? 'Pull ' : '';
   const digitsOfLast = String(layout.pulls.length).length;
-  const names = new Set(writtenPulls(layout, word === '' ? 6 + 8 * digitsOfLast : 48));
+  const names = new Set(writtenPulls(layout, word === '' ? 6 + 8 * digitsOfLast : 48, pullAtClock.value));
   const targets = targetEvents(hand);
   const isThin = layout.labels === 'few' && shown.length === 2;
   const unsolvedFrom = Math.min(hand.solvedTo, endOf(hand.phases));
@@ -96,7 +98,7 @@ export function Bars({ clock, display, runs, phases, marks, hasMisses, size, x, 
       <text x={left - 8} y={floor + 4} text-anchor="end">
         {fixed(fromSi(low), 0)}
       </text>
-      {outside > low && <line class="grid" x1={left} x2={width - right} y1={y(outside)} y2={y(outside)} />}
+      {!isOnAir && <line class="outside" x1={left} x2={width - right} y1={y(outside)} y2={y(outside)} />}
       <text x={left + 6} y={y(outside) - 5}>
         {fitting(free, `outside air ${joined(temperature(outside, units, 0))}`, 'outside air')}
       </text>
@@ -109,6 +111,7 @@ export function Bars({ clock, display, runs, phases, marks, hasMisses, size, x, 
         <OneBar key={`${bar.which}${bar.pull}`} bar={bar} floor={floor} />
       ))}
       <line class="limit" x1={left - 6} x2={width - right} y1={y(limit)} y2={y(limit)} />
+      <line class="cursor" x1={cursor} x2={cursor} y1="4" y2={height} />
       <text class="strong" x={left - 8} y={y(limit) + 4} text-anchor="end">
         {briefly(fromSi(limit))}
       </text>
@@ -124,11 +127,12 @@ export function Bars({ clock, display, runs, phases, marks, hasMisses, size, x, 
           digits={digits}
           place={numberPlace(bar, isThin, left, width)}
           marks={placed}
+          lines={lines}
           fromSi={fromSi}
         />
       ))}
       {layout.pulls
-        .filter(({ pull }) => names.has(pull) || pull === pullAtClock.value)
+        .filter(({ pull }) => names.has(pull))
         .map(({ pull, x: middle }) => (
           <text
             key={pull}
@@ -202,16 +206,18 @@ interface PeakProps {
   readonly digits: number;
   readonly place: NumberPlace;
   readonly marks?: readonly PlacedMark[];
+  /** where lines across the bars are [px] */
+  readonly lines: readonly number[];
   readonly fromSi: (kelvin: number) => number;
 }
 
-/** The number at a bar: inside where After stays under the limit, above everywhere else and clear of marks. */
-export function Peak({ bar: { which, width, solved }, floor, digits, place, marks = [], fromSi }: PeakProps) {
+/** The number at a bar: inside where After stays under the limit, above everywhere else, clear of marks and lines. */
+export function Peak({ bar: { which, width, solved }, floor, digits, place, marks = [], lines, fromSi }: PeakProps) {
   if (solved === undefined) return null;
   const { peak, isOver, top } = solved;
   const text = fixed(fromSi(peak), digits);
   const mayBeInside = which === 'after' && !isOver && width >= 10;
-  const { foot, isInside } = numberFoot({ top, floor, span: spanOf(text, place), mayBeInside }, marks);
+  const { foot, isInside } = numberFoot({ top, floor, span: spanOf(text, place), mayBeInside }, marks, lines);
   return (
     <text
       class={`peak${isInside ? ' inside' : ''}${digits === 0 ? ' small-peak' : ''}`}

@@ -1,4 +1,6 @@
 import type { PullSummary } from '../../sim/index.ts';
+import { scaleOf } from '../format.ts';
+import type { UnitChoice } from '../state/display.ts';
 import { isPull, type Phase } from './phases.ts';
 import type { ShownRun } from './runs.ts';
 
@@ -138,13 +140,27 @@ export function barsThatMatter(bars: readonly Bar[], pullAtClock: number): Reado
 
 const PULL_STEPS = [2, 5, 10, 20, 50, 100, 200, 500];
 
-/** Which pull numbers are written below the bars: every one, or every round step that has room. */
-export function writtenPulls({ pulls, slot }: Pick<BarLayout, 'pulls' | 'slot'>, labelWidth: number): number[] {
+/**
+ * Which pull numbers are written below the bars: every one, or every round step that has room beside that at the clock.
+ *
+ * @param pullAtClock - 0 where there is none
+ */
+export function writtenPulls(
+  { pulls, slot }: Pick<BarLayout, 'pulls' | 'slot'>,
+  labelWidth: number,
+  pullAtClock: number,
+): number[] {
   const numbers = pulls.map(({ pull }) => pull);
   if (slot >= labelWidth) return numbers;
   const least = labelWidth / Math.max(1e-3, slot);
   const every = PULL_STEPS.find((step) => step >= least) ?? PULL_STEPS[PULL_STEPS.length - 1];
-  return numbers.filter((pull) => pull === 1 || (pull % every === 0 && pull * slot > labelWidth));
+  const atClock = pulls.find(({ pull }) => pull === pullAtClock);
+  const isRound = (pull: number): boolean => pull === 1 || (pull % every === 0 && pull * slot > labelWidth);
+  return pulls.flatMap(({ pull, x }) =>
+    pull === pullAtClock || (isRound(pull) && Math.abs(x - (atClock?.x ?? Number.POSITIVE_INFINITY)) >= labelWidth)
+      ? [pull]
+      : [],
+  );
 }
 
 /** Where a bar's number stands, and which end of it. */
@@ -175,23 +191,28 @@ export function numberPlace({ which, x, width }: Bar, isThin: boolean, left: num
 export const outsideOf = (runs: readonly ShownRun[]): number =>
   Math.min(...runs.map(({ car }) => car.config.ambient.temperature));
 
+/** Ends of the height axis stand on multiples of this, counted from its base, in the shown unit. */
+const RANGE_STEP = { degC: 5, degF: 10 } as const;
+
 /**
  * Range of the bars' height axis [K]: from outside air, so that a bar is the rise above it, to what the hottest bar,
  * the limit and marks on the bars need. Where iced water keeps a peak below outside air, or a mark stands there, from
- * a step or more below that.
+ * a round number a step or more below that.
  *
  * @param marks - heights of marks on the bars [K]
  */
 export function barRange(
   runs: readonly ShownRun[],
-  step: number,
+  units: UnitChoice,
   marks: readonly number[] = [],
 ): readonly [number, number] {
+  const { fromSi, toSi } = scaleOf('degC', units);
+  const step = RANGE_STEP[units.temperature];
   const heights = [...runs.flatMap(({ pulls }) => pulls.map(({ peak }) => peak)), ...marks];
-  const highs = [...runs.map(({ car }) => car.config.limit.chargeTemperature), ...heights];
   const outside = outsideOf(runs);
   const coldest = Math.min(...heights);
-  const low = coldest >= outside ? outside : outside - step * (1 + Math.ceil((outside - coldest) / step));
-  const high = Math.max(low + step, ...highs);
-  return [low, low + step * Math.ceil((high - low) / step)];
+  const low = coldest >= outside ? outside : toSi(step * (Math.floor(fromSi(coldest) / step) - 1));
+  const highest = fromSi(Math.max(...runs.map(({ car }) => car.config.limit.chargeTemperature), ...heights));
+  const steps = Math.max(1, Math.ceil((highest - fromSi(low)) / step - 1e-9));
+  return [low, toSi(fromSi(low) + step * steps)];
 }

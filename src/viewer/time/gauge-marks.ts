@@ -106,6 +106,7 @@ const clearOfLine = (middle: number, line: number): number =>
 const DIGITS_HEIGHT = 10;
 const CLEAR = 3;
 const HALF_TICK = 2;
+const HALF_LINE = 1;
 /** The foot of a number is so far over the top of its bar, or so far under it where it stands inside [px]. */
 const OVER_TOP = 5;
 const UNDER_TOP = 15;
@@ -122,18 +123,26 @@ interface NumberOfBar {
   readonly mayBeInside: boolean;
 }
 
-/** Where the foot of a bar's number stands so that it touches no dot and no tick: under them inside, or over them. */
+/**
+ * Where the foot of a bar's number stands so that it touches no dot, no tick and no line across the bars: under them
+ * inside, or over them.
+ *
+ * @param lines - where lines across the bars are [px]
+ */
 export function numberFoot(
   { top, floor, span: [from, to], mayBeInside }: NumberOfBar,
   marks: readonly PlacedMark[],
+  lines: readonly number[],
 ): { readonly foot: number; readonly isInside: boolean } {
-  const inTheWay = marks
+  const ofMarks = marks
     .flatMap(({ x, dot, radius, tick }) => [
       { x, half: radius, top: dot - radius, bottom: dot + radius },
       ...(tick ? [{ x, half: tick.half, top: tick.y - HALF_TICK, bottom: tick.y + HALF_TICK }] : []),
     ])
-    .filter(({ x, half }) => x + half > from && x - half < to)
-    .sort((a, b) => a.top - b.top);
+    .filter(({ x, half }) => x + half > from && x - half < to);
+  const inTheWay = [...ofMarks, ...lines.map((line) => ({ top: line - HALF_LINE, bottom: line + HALF_LINE }))].sort(
+    (a, b) => a.top - b.top,
+  );
   const touches = (foot: number, mark: (typeof inTheWay)[number]): boolean =>
     mark.bottom > foot - DIGITS_HEIGHT - CLEAR && mark.top < foot + CLEAR;
   if (mayBeInside) {

@@ -55,6 +55,13 @@ export function describeMarks(marks: readonly GaugeMark[], units: UnitChoice): s
   return `${where}; model less gauge ${span}.`;
 }
 
+/** What the bars stand on where that is not outside air, from which they are a rise; '' where it is. */
+export function explainBase(outside: number, base: number, units: UnitChoice): string {
+  if (base >= outside) return '';
+  const [from, air] = [base, outside].map((kelvin) => joined(temperature(kelvin, units, 0)));
+  return `Bars stand on ${from}, below the outside air of ${air} (dashed).`;
+}
+
 /** What the marks on the bars are, for who looks at them. */
 export function explainMarks(runs: readonly ShownRun[], hasMisses: boolean, units: UnitChoice): string {
   const model = runs.length > 1 ? 'After' : 'model';

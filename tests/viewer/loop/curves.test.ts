@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { axesFor, curvesView } from '../../../src/viewer/loop/curves.ts';
+import { areDrawnAlike, axesFor, curvesView } from '../../../src/viewer/loop/curves.ts';
 import { IMPERIAL, METRIC } from '../../../src/viewer/state/display.ts';
 import { HAND_MADE, perMinute } from './hand-made.ts';
 
@@ -46,5 +46,10 @@ describe('pump against loop', () => {
     expect(imperial.flowTicks.at(-1)).toBe(15);
     expect(imperial.pressureTicks.at(-1)).toBe(6);
     expect(curvesView(HAND_MADE, imperial, IMPERIAL).crossing[0]).toBeCloseTo(imperial.x(20 / 3.785411784), 6);
+  });
+
+  it('tells a point that is drawn otherwise from one that is not', () => {
+    expect(areDrawnAlike(HAND_MADE, { ...HAND_MADE, phase: 'rest' }, axes, METRIC)).toBe(true);
+    expect(areDrawnAlike(HAND_MADE, { ...HAND_MADE, flow: perMinute(19) }, axes, METRIC)).toBe(false);
   });
 });

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { dayOf } from '../../../src/viewer/questions/day-question.tsx';
-import { boxesFor, boxesOf } from '../../../src/viewer/questions/gauge-question.tsx';
+import { boxesOf } from '../../../src/viewer/questions/gauge-question.tsx';
 import { expected, readTyped } from '../../../src/viewer/questions/typed-box.tsx';
 import { IMPERIAL, METRIC } from '../../../src/viewer/state/display.ts';
 
@@ -38,14 +38,6 @@ describe('a box', () => {
 });
 
 describe('the boxes of the gauge', () => {
-  it('are three at first, then always an empty one, and no more than pulls', () => {
-    expect(boxesFor([], 8)).toBe(3);
-    expect(boxesFor([52, 'empty', 57], 8)).toBe(4);
-    expect(boxesFor([52, 'unreadable', 'empty', 'empty'], 8)).toBe(3);
-    expect(boxesFor([52, 55, 57], 3)).toBe(3);
-    expect(boxesFor([], 1)).toBe(1);
-  });
-
   it('hold the readings, and texts that are none behind them too', () => {
     expect(boxesOf([52, null, 57], new Set())).toEqual([52, 'empty', 57]);
     expect(boxesOf([52, null], new Set([1, 3]))).toEqual([52, 'unreadable', 'empty', 'unreadable']);

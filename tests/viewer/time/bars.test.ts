@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { IMPERIAL, METRIC } from '../../../src/viewer/state/display.ts';
 import {
   type BarFrame,
   barRange,
@@ -83,9 +84,14 @@ describe('bars over time', () => {
   });
 
   it('numbers every pull, or round ones where they would touch', () => {
-    const pulls = Array.from({ length: 12 }, (_, k) => ({ pull: k + 1, x: 0, end: 0 }));
-    expect(writtenPulls({ pulls, slot: 30 }, 24)).toHaveLength(12);
-    expect(writtenPulls({ pulls, slot: 10 }, 24)).toEqual([1, 5, 10]);
+    const pulls = (slot: number) => ({
+      pulls: Array.from({ length: 12 }, (_, k) => ({ pull: k + 1, x: slot * (k + 1), end: 0 })),
+      slot,
+    });
+    expect(writtenPulls(pulls(30), 24, 9)).toHaveLength(12);
+    expect(writtenPulls(pulls(10), 24, 0)).toEqual([1, 5, 10]);
+    // Pull 9 stands 10 px from pull 10 and 40 px from pull 5.
+    expect(writtenPulls(pulls(10), 24, 9)).toEqual([1, 5, 9]);
   });
 
   it('puts two numbers back to back at thin bars, and inside the drawing', () => {
@@ -109,23 +115,31 @@ describe('bars over time', () => {
     const range = (...marks: number[]) =>
       barRange(
         [run],
-        5,
+        METRIC,
         marks.map((degrees) => degrees + DEGREES),
       ).map((kelvin) => kelvin - DEGREES);
-    // On steps of 5 K from 27 degC: up to 67 for 64.5, a step and more below 20.
+    // On steps of 5 K from 27 degC: up to 67 for 64.5; for 20 from 15, a round number a step below.
     expect(range(64.5)).toEqual([27, 67].map((t) => expect.closeTo(t, 9)));
     expect(range(40)).toEqual([27, 62].map((t) => expect.closeTo(t, 9)));
-    expect(range(20)).toEqual([12, 62].map((t) => expect.closeTo(t, 9)));
+    expect(range(20)).toEqual([15, 60].map((t) => expect.closeTo(t, 9)));
   });
 
   it('begins its height at outside air and ends on a step above peak and limit', () => {
     const low = handMadeRun({ peaks: [50, 52, 54], phases, limit: 58, outside: 27 });
-    expect(barRange([low], 5).map((kelvin) => kelvin - DEGREES)).toEqual([27, 62].map((t) => expect.closeTo(t, 9)));
+    expect(barRange([low], METRIC).map((kelvin) => kelvin - DEGREES)).toEqual(
+      [27, 62].map((t) => expect.closeTo(t, 9)),
+    );
     const hot = handMadeRun({ peaks: [68, 69, 70], phases, limit: 58, outside: 24 });
-    // iced water: a step below the coldest peak, on steps counted from outside air
+    // iced water: from a round number a step or more below the coldest peak, whatever the air outside
     const iced = handMadeRun({ peaks: [24, 21, 40], phases, limit: 58, outside: 27 });
-    expect(barRange([iced], 5).map((kelvin) => kelvin - DEGREES)).toEqual([12, 62].map((t) => expect.closeTo(t, 9)));
-    expect(barRange([low, hot], 5).map((kelvin) => kelvin - DEGREES)).toEqual(
+    expect(barRange([iced], METRIC).map((kelvin) => kelvin - DEGREES)).toEqual(
+      [15, 60].map((t) => expect.closeTo(t, 9)),
+    );
+    // 21 degC are 69.8 degF: 10 degF and more below that is 50 degF, 10 degC; 58 degC are 136.4 degF, held by 140, 60 degC.
+    expect(barRange([iced], IMPERIAL).map((kelvin) => kelvin - DEGREES)).toEqual(
+      [10, 60].map((t) => expect.closeTo(t, 9)),
+    );
+    expect(barRange([low, hot], METRIC).map((kelvin) => kelvin - DEGREES)).toEqual(
       [24, 74].map((t) => expect.closeTo(t, 9)),
     );
   });

@@ -109,6 +109,8 @@ describe('marks on the bars', () => {
 
 describe('the number of a bar', () => {
   const bar = { top: 100, floor: 200, span: [90, 120] as const };
+  /** a limit far above the bar */
+  const FAR = 20;
   const mark = (dot: number, tick: number, x = 105): PlacedMark => ({
     pull: 1,
     x,
@@ -118,26 +120,37 @@ describe('the number of a bar', () => {
   });
 
   it('stands where it always does as long as no mark is near', () => {
-    expect(numberFoot({ ...bar, mayBeInside: false }, [])).toEqual({ foot: 95, isInside: false });
-    expect(numberFoot({ ...bar, mayBeInside: true }, [])).toEqual({ foot: 115, isInside: true });
-    expect(numberFoot({ ...bar, mayBeInside: false }, [mark(120, 130)]).foot).toBe(95);
-    expect(numberFoot({ ...bar, mayBeInside: false }, [mark(60, 130)]).foot).toBe(95);
-    expect(numberFoot({ ...bar, mayBeInside: false }, [mark(90, 95, 150)]).foot).toBe(95);
+    expect(numberFoot({ ...bar, mayBeInside: false }, [], [FAR])).toEqual({ foot: 95, isInside: false });
+    expect(numberFoot({ ...bar, mayBeInside: true }, [], [FAR])).toEqual({ foot: 115, isInside: true });
+    expect(numberFoot({ ...bar, mayBeInside: false }, [mark(120, 130)], [FAR]).foot).toBe(95);
+    expect(numberFoot({ ...bar, mayBeInside: false }, [mark(60, 130)], [FAR]).foot).toBe(95);
+    expect(numberFoot({ ...bar, mayBeInside: false }, [mark(90, 95, 150)], [FAR]).foot).toBe(95);
   });
 
   it('is lifted over a dot, and over a tick above that', () => {
     // 3 px over a dot that reaches 4.5 px up from 92; then 3 px over the upper edge of the tick at 80.
-    expect(numberFoot({ ...bar, mayBeInside: false }, [mark(92, 130)]).foot).toBe(84.5);
-    expect(numberFoot({ ...bar, mayBeInside: false }, [mark(92, 80)]).foot).toBe(75);
+    expect(numberFoot({ ...bar, mayBeInside: false }, [mark(92, 130)], [FAR]).foot).toBe(84.5);
+    expect(numberFoot({ ...bar, mayBeInside: false }, [mark(92, 80)], [FAR]).foot).toBe(75);
   });
 
   it('stands inside under the marks, or above where nothing is left inside', () => {
     // 10 px of digits 3 px under the lower edge of the tick at 112; and then under a dot that reaches to 128.5.
-    expect(numberFoot({ ...bar, mayBeInside: true }, [mark(60, 112)])).toEqual({ foot: 127, isInside: true });
-    expect(numberFoot({ ...bar, mayBeInside: true }, [mark(124, 112)])).toEqual({ foot: 141.5, isInside: true });
-    expect(numberFoot({ ...bar, floor: 130, mayBeInside: true }, [mark(124, 112)])).toEqual({
+    expect(numberFoot({ ...bar, mayBeInside: true }, [mark(60, 112)], [FAR])).toEqual({ foot: 127, isInside: true });
+    expect(numberFoot({ ...bar, mayBeInside: true }, [mark(124, 112)], [FAR])).toEqual({ foot: 141.5, isInside: true });
+    expect(numberFoot({ ...bar, floor: 130, mayBeInside: true }, [mark(124, 112)], [FAR])).toEqual({
       foot: 95,
       isInside: false,
     });
+  });
+
+  it('is lifted over the line of the limit where it would stand in it, and over a dot that is then in its way', () => {
+    // 10 px of digits over a foot at 95, 3 px free on either side; the line is 2 px wide.
+    const footUnder = (limit: number, ...marks: PlacedMark[]) =>
+      numberFoot({ ...bar, mayBeInside: false }, marks, [limit]).foot;
+    expect(footUnder(80)).toBe(95);
+    expect(footUnder(83)).toBe(79);
+    expect(footUnder(90)).toBe(86);
+    expect(footUnder(90, mark(84, 130))).toBe(76.5);
+    expect(numberFoot({ ...bar, mayBeInside: true }, [], [95])).toEqual({ foot: 115, isInside: true });
   });
 });

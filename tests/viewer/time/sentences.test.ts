@@ -1,11 +1,22 @@
 import { describe, expect, it } from 'vitest';
 import { IMPERIAL, METRIC } from '../../../src/viewer/state/display.ts';
 import { gaugeMarks } from '../../../src/viewer/time/gauge-marks.ts';
-import { describeBars, describeMarks, explainMarks } from '../../../src/viewer/time/sentences.ts';
+import { describeBars, describeMarks, explainBase, explainMarks } from '../../../src/viewer/time/sentences.ts';
 import { DEGREES, handMadeRun, minutePhases } from './hand-made.ts';
 
 const phases = minutePhases(3);
 const said = (...runs: Parameters<typeof describeBars>[0]) => describeBars(runs, METRIC).replaceAll('\u00a0', ' ');
+
+describe('what the bars stand on', () => {
+  it('is said where it is not the outside air', () => {
+    const base = (degrees: number, units = METRIC) =>
+      explainBase(36 + DEGREES, degrees + DEGREES, units).replaceAll('\u00a0', ' ');
+    expect(base(36)).toBe('');
+    expect(base(20)).toBe('Bars stand on 20 °C, below the outside air of 36 °C (dashed).');
+    // 36 degC are 96.8 degF.
+    expect(base(10, IMPERIAL)).toBe('Bars stand on 50 °F, below the outside air of 97 °F (dashed).');
+  });
+});
 
 describe('bars in words', () => {
   it('counts the pulls under the limit and says how the peaks go', () => {

@@ -1,0 +1,97 @@
+import type { Locator, Page } from 'playwright';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { openVisit, type Visit } from './browser.ts';
+
+let visit: Visit;
+beforeAll(async () => {
+  visit = await openVisit();
+});
+afterAll(() => visit.close());
+
+/** Opens a demo car and gives its bars, once its limit, as its file has it, and its peaks stand there. */
+async function barsOf(page: Page, car: string, limit: string): Promise<Locator> {
+  await page.goto(visit.address);
+  const bars = page.locator('.band .bars-drawing');
+  await bars.locator('text.peak').first().waitFor();
+  const choice = page.getByRole('combobox', { name: 'Scenario' });
+  if (!(await choice.isVisible())) await page.getByRole('button', { name: 'Menu' }).click();
+  await choice.selectOption(car);
+  await bars.getByText(limit, { exact: true }).waitFor();
+  await bars.locator('text.peak').first().waitFor();
+  return bars;
+}
+
+/** Whether one element is painted after another of the same drawing. */
+const isAbove = (upper: Locator, lower: Locator): Promise<boolean> =>
+  lower
+    .elementHandle()
+    .then((handle) =>
+      upper.evaluate(
+        (element, other) => ((other?.compareDocumentPosition(element) ?? 0) & Node.DOCUMENT_POSITION_FOLLOWING) > 0,
+        handle,
+      ),
+    );
+
+/** Upper and lower edge of digits, whose box has room above and below them. */
+const digitsOf = async (text: Locator): Promise<readonly [number, number]> => {
+  const foot = Number(await text.getAttribute('y'));
+  return [foot - 10, foot];
+};
+
+it('a number inside a bar of After does not reach over its sides', async () => {
+  const { page, context } = await visit.visitor({ viewport: { width: 1280, height: 900 } });
+  await page.goto(visit.address);
+  await page.getByRole('combobox', { name: /Variants/ }).selectOption('bigger core');
+  const bars = page.locator('.band .bars-drawing');
+  await expect.poll(() => bars.locator('text.inside').count()).toBe(8);
+  const sides = (of: string) =>
+    bars.locator(of).evaluateAll((all) =>
+      all.map((each) => {
+        const { left, right } = each.getBoundingClientRect();
+        return [left, right];
+      }),
+    );
+  const boxes = await sides('.pull-bar.after');
+  const numbers = await sides('text.inside');
+  numbers.forEach(([left, right], k) => {
+    expect(left).toBeGreaterThanOrEqual(boxes[k][0]);
+    expect(right).toBeLessThanOrEqual(boxes[k][1]);
+  });
+  await context.close();
+});
+
+describe.each([1280, 390])('the bars of the pulls at %i px', (width) => {
+  it.each([
+    ['Quarter-mile saloon', '47.3'],
+    ['Session coupe', '58.5'],
+    ['Ridge roadster', '46.5'],
+  ])('no line runs through a number: %s', async (car, limit) => {
+    const { page, context, faults } = await visit.visitor({ viewport: { width, height: 900 } });
+    const bars = await barsOf(page, car, limit);
+    const lines = await bars
+      .locator('line.limit, line.outside')
+      .evaluateAll((all) => all.map((line) => Number(line.getAttribute('y1'))));
+    for (const peak of await bars.locator('text.peak').all()) {
+      const [top, foot] = await digitsOf(peak);
+      for (const line of lines) expect(top > line || foot < line).toBe(true);
+      expect(await isAbove(peak, bars.locator('line.cursor'))).toBe(true);
+      expect(await peak.evaluate((text) => getComputedStyle(text).paintOrder)).toBe('stroke');
+    }
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  it('stand on a round number that is said where iced water keeps peaks below outside air', async () => {
+    const { page, context } = await visit.visitor({ viewport: { width, height: 900 } });
+    const bars = await barsOf(page, 'Quarter-mile saloon', '47.3');
+    // Outside air is 36 degC in its file.
+    // While the run grows they stand higher, as long as its coldest pull is still to come.
+    const legend = page.getByText('Bars stand on 20\u00a0°C, below the outside air of 36\u00a0°C (dashed).');
+    await legend.waitFor();
+    const [floor, ...others] = await bars.locator('line.floor, line.outside').all();
+    expect(others).toHaveLength(1);
+    const foot = await bars.getByText('20', { exact: true }).getAttribute('y');
+    expect(Number(foot)).toBeCloseTo(Number(await floor.getAttribute('y1')) + 4, 0);
+    await context.close();
+  });
+});
