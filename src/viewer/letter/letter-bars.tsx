@@ -1,11 +1,11 @@
 import { useRef } from 'preact/hooks';
+import { useSize } from '../figures/use-size.ts';
 import { fixed, joined, scaleOf, temperature } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
 import { barRange, barsThatMatter, layOutBars, numberPlace, writtenPulls } from '../time/bars.ts';
 import { OneBar, Peak } from '../time/bars-view.tsx';
 import { isPull } from '../time/phases.ts';
 import { inHand, type ShownRun } from '../time/runs.ts';
-import { useSize } from '../time/use-size.ts';
 
 const HEIGHT = 230;
 const TOP = 26;

@@ -1,10 +1,10 @@
 import { useRef } from 'preact/hooks';
 import type { PullSummary } from '../../sim/index.ts';
+import { roundRange, roundStep, ticksBetween } from '../figures/ticks.ts';
+import { useSize } from '../figures/use-size.ts';
 import { fixed, joined, scaleOf, temperature } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
 import type { ShownRun } from '../time/runs.ts';
-import { roundRange, roundStep, ticksBetween } from '../time/ticks.ts';
-import { useSize } from '../time/use-size.ts';
 import { curveAround, stretchOf } from './pull-stretch.ts';
 
 const HEIGHT = 220;

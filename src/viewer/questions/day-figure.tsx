@@ -1,9 +1,9 @@
 import './day-figure.css';
 import type { DayStudy } from '../../sim/index.ts';
+import { acrossChart, Chart, Curve, pullTicks, UprightMark, upChart } from '../figures/chart.tsx';
+import { roundStep, ticksBetween } from '../figures/ticks.ts';
 import { joined, scaleOf, temperature } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
-import { roundStep, ticksBetween } from '../time/ticks.ts';
-import { acrossChart, Chart, Curve, pullTicks, UprightMark, upChart } from './chart.tsx';
 
 /** Half the width of a mark and of the cross-bars of a band. */
 const HALF = 5;

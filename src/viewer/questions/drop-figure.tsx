@@ -1,6 +1,6 @@
 import './drop-figure.css';
+import { placeOn } from '../figures/scales.tsx';
 import type { DropPanel } from './drop-rows.ts';
-import { placeOn } from './scales.tsx';
 
 const WIDTH = 380;
 /** Names at the left of the bars, numbers at their right. */

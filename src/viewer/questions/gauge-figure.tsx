@@ -1,8 +1,8 @@
 import type { CarAgreement } from '../../sim/index.ts';
+import { LevelLines, placeOn } from '../figures/scales.tsx';
+import { roundRange, roundStep, ticksBetween } from '../figures/ticks.ts';
 import { briefly, scaleOf, signedDifference } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
-import { roundRange, roundStep, ticksBetween } from '../time/ticks.ts';
-import { LevelLines, placeOn } from './scales.tsx';
 
 const [WIDTH, HEIGHT] = [420, 220];
 const [LEFT, RIGHT, TOP, FOOT] = [44, 14, 22, 34];

@@ -1,5 +1,5 @@
 import type { RestStudy } from '../../sim/index.ts';
-import { acrossChart, Chart, Curve, pullTicks, UprightMark, upChart } from './chart.tsx';
+import { acrossChart, Chart, Curve, pullTicks, UprightMark, upChart } from '../figures/chart.tsx';
 
 /** Seconds at which a line stands, as far as they are on the axis. */
 const SECONDS = [1, 3, 10, 30, 100, 300, 1000, 3000, 10000];

@@ -1,8 +1,8 @@
 import { type StoreStudy, storeSize } from '../../sim/index.ts';
+import { acrossChart, Chart, Curve, Limit, UprightMark, upChart } from '../figures/chart.tsx';
+import { roundRange, roundStep, ticksBetween } from '../figures/ticks.ts';
 import { scaleOf } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
-import { roundRange, roundStep, ticksBetween } from '../time/ticks.ts';
-import { acrossChart, Chart, Curve, Limit, UprightMark, upChart } from './chart.tsx';
 
 /** Peaks that move by less are drawn as hardly moving, in the unit of the page. */
 const LEAST_SPAN = 5;

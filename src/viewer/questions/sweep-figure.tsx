@@ -1,6 +1,6 @@
 import type { SweepResult } from '../../sim/index.ts';
-import { roundRange, roundStep, ticksBetween } from '../time/ticks.ts';
-import { acrossChart, CHART, Chart, Curve, Limit, pullTicks, UprightMark, upChart } from './chart.tsx';
+import { acrossChart, CHART, Chart, Curve, Limit, pullTicks, UprightMark, upChart } from '../figures/chart.tsx';
+import { roundRange, roundStep, ticksBetween } from '../figures/ticks.ts';
 import type { ShownFigure, SweptNumber } from './sweep-shows.ts';
 
 interface SweepFigureProps {

@@ -1,8 +1,8 @@
 import './triage-figure.css';
 import type { Triage } from '../../sim/index.ts';
+import { LevelLines, UprightLines } from '../figures/scales.tsx';
 import { briefly, scaleOf } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
-import { LevelLines, UprightLines } from './scales.tsx';
 import { PAPER, triageLayout } from './triage-layout.ts';
 import { CauseMark, ReadingMark } from './triage-marks.tsx';
 

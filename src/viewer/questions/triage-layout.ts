@@ -1,8 +1,8 @@
 import type { Triage } from '../../sim/index.ts';
+import { placeOn } from '../figures/scales.tsx';
+import { roundRange, roundStep, ticksBetween } from '../figures/ticks.ts';
 import { scaleOf } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
-import { roundRange, roundStep, ticksBetween } from '../time/ticks.ts';
-import { placeOn } from './scales.tsx';
 import { boxOf, placedLabels, type Spot, sharing } from './shared-labels.ts';
 import { heldIn, triageRanges } from './triage-ranges.ts';
 

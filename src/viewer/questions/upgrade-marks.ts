@@ -1,7 +1,7 @@
 import type { Upgrade, UpgradeStep, UpgradeStudy } from '../../sim/index.ts';
+import { roundRange, roundStep, ticksBetween } from '../figures/ticks.ts';
 import { fixed, scaleOf } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
-import { roundRange, roundStep, ticksBetween } from '../time/ticks.ts';
 
 /** One step: the deciding peak without it and with it, in the shown unit, and what is written beside it. */
 export interface Dumbbell {

@@ -1,6 +1,6 @@
 import './upgrades-figure.css';
+import { placeOn, UprightLines } from '../figures/scales.tsx';
 import { briefly, fixed, onScreen } from '../format.ts';
-import { placeOn, UprightLines } from './scales.tsx';
 import type { Dumbbell, UpgradeMarks } from './upgrade-marks.ts';
 
 const WIDTH = 380;

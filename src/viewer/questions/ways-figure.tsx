@@ -1,6 +1,6 @@
 import { moneyText, type UpgradeWay } from '../../sim/index.ts';
-import { roundRange, roundStep, ticksBetween } from '../time/ticks.ts';
-import { LevelLines, placeOn, UprightLines } from './scales.tsx';
+import { LevelLines, placeOn, UprightLines } from '../figures/scales.tsx';
+import { roundRange, roundStep, ticksBetween } from '../figures/ticks.ts';
 import { waySteps } from './way-steps.ts';
 
 const WIDTH = 380;

@@ -1,8 +1,8 @@
 import { cssColour } from '../colour-scale.ts';
+import { ticksBetween } from '../figures/ticks.ts';
 import type { Frame } from '../files/snapshot.ts';
 import { fixed, NO_BREAK_SPACE, scaleOf } from '../format.ts';
 import type { ColourBy } from '../state/display.ts';
-import { ticksBetween } from '../time/ticks.ts';
 import type { PictureModel } from './picture-model.ts';
 
 /** Where the scale stands in the foot of a saved picture [pixels of the page]. */

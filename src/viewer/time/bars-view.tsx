@@ -1,4 +1,6 @@
 import { type ReadonlySignal, useComputed } from '@preact/signals';
+import { ticksBetween } from '../figures/ticks.ts';
+import type { Size } from '../figures/use-size.ts';
 import { briefly, fixed, joined, scaleOf, temperature } from '../format.ts';
 import type { PageProps } from '../page.tsx';
 import {
@@ -17,8 +19,6 @@ import { type GaugeMark, heightsOf, missOf, numberFoot, type PlacedMark, placeMa
 import { GaugeMarks } from './gauge-marks-view.tsx';
 import { isPull, type Phase, phaseAt } from './phases.ts';
 import { endOf, inHand, type ShownRun } from './runs.ts';
-import { ticksBetween } from './ticks.ts';
-import type { Size } from './use-size.ts';
 
 /** Room above the highest bar for its number, and below the bars for the pulls' names and the track [px]. */
 const TOP = 24;

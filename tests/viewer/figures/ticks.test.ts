@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { roundRange, roundStep, ticksBetween, tickWriter } from '../../../src/viewer/time/ticks.ts';
+import { roundRange, roundStep, ticksBetween, tickWriter } from '../../../src/viewer/figures/ticks.ts';
 
 describe('round numbers of an axis', () => {
   it.each([

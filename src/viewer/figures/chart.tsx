@@ -1,6 +1,6 @@
 import type { ComponentChildren } from 'preact';
-import { roundStep, ticksBetween, tickWriter } from '../time/ticks.ts';
 import { LevelLines, placeOn, UprightLines } from './scales.tsx';
+import { roundStep, ticksBetween, tickWriter } from './ticks.ts';
 
 /** Paper of a chart [px]: its size, and how far the axes stand from its edges. */
 export const CHART = { width: 420, height: 250, left: 44, right: 14, top: 26, foot: 40 } as const;

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { placeOn } from '../../../src/viewer/questions/scales.tsx';
+import { placeOn } from '../../../src/viewer/figures/scales.tsx';
 
 it('puts values on paper in a straight line, downwards too', () => {
   const x = placeOn([40, 60], 10, 110);
