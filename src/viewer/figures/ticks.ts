@@ -10,6 +10,13 @@ export function roundStep(least: number): number {
   return step * power;
 }
 
+/** Steps of a time axis that read well on a clock [s]. */
+const TIME_STEPS = [0.1, 0.2, 0.5, 1, 2, 4, 5, 10, 15, 20, 30, 60, 120, 300, 600, 1200, 1800, 3600, 7200, 18_000];
+
+/** The smallest of them that is at least `least`, or the longest [s]. */
+export const timeStep = (least: number): number =>
+  TIME_STEPS.find((step) => step >= least) ?? TIME_STEPS[TIME_STEPS.length - 1];
+
 /** Multiples of a step from `low` to `high`, both included. */
 export function ticksBetween(low: number, high: number, step: number): number[] {
   const ticks: number[] = [];

@@ -1,7 +1,7 @@
+import { timeStep } from '../figures/ticks.ts';
 import { clockTime, fixed } from '../format.ts';
 import type { PlotSpan } from '../state/display.ts';
 import { isPull, nameOf, type Phase, phaseAt } from '../time/phases.ts';
-import { timeStep } from '../time/time-scale.ts';
 
 /** A stretch of time [s]. */
 export interface Stretch {

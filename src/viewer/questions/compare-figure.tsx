@@ -2,11 +2,10 @@ import { useRef } from 'preact/hooks';
 import type { ComparedCar } from '../../../workers/questions.ts';
 import type { Comparison } from '../../sim/index.ts';
 import { LevelLines, placeOn, UprightLines } from '../figures/scales.tsx';
-import { roundRange, roundStep, ticksBetween } from '../figures/ticks.ts';
+import { roundRange, roundStep, ticksBetween, timeStep } from '../figures/ticks.ts';
 import { useSize } from '../figures/use-size.ts';
 import { briefly, clockTime, onScreen, scaleOf } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
-import { timeStep } from '../time/time-scale.ts';
 import { thinned } from './thinned.ts';
 
 /** The picture of the charge, and below it that of the differences on the same time axis. */

@@ -1,12 +1,5 @@
 import { isPull, type Phase } from './phases.ts';
 
-/** Steps of a time axis that read well on a clock [s]. */
-const TIME_STEPS = [0.1, 0.2, 0.5, 1, 2, 4, 5, 10, 15, 20, 30, 60, 120, 300, 600, 1200, 1800, 3600, 7200, 18_000];
-
-/** The smallest of them that is at least `least`, or the longest [s]. */
-export const timeStep = (least: number): number =>
-  TIME_STEPS.find((step) => step >= least) ?? TIME_STEPS[TIME_STEPS.length - 1];
-
 /** A strictly rising way from time to a place on a line, and back; places are counted in s, like times. */
 export interface TimeScale {
   /** place of the end of the run */

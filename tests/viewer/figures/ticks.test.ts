@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { roundRange, roundStep, ticksBetween, tickWriter } from '../../../src/viewer/figures/ticks.ts';
+import { roundRange, roundStep, ticksBetween, tickWriter, timeStep } from '../../../src/viewer/figures/ticks.ts';
 
 describe('round numbers of an axis', () => {
   it.each([
@@ -44,5 +44,21 @@ describe('a tick', () => {
     [[4], 4, '4'],
   ])('of %j is written as far as it tells it from the next', (ticks, tick, expected) => {
     expect(tickWriter(ticks)(tick)).toBe(expected);
+  });
+});
+
+describe('the step of a time axis', () => {
+  // Never 1:40 or 16:40, as round hundreds of seconds would be.
+  it.each([
+    [4.5, 5],
+    [11, 15],
+    [59, 60],
+    [65, 120],
+    [250, 300],
+    [900, 1200],
+    [1500, 1800],
+    [3000, 3600],
+  ])('that needs %d s of room is %d s', (least, step) => {
+    expect(timeStep(least)).toBe(step);
   });
 });
