@@ -1,8 +1,9 @@
 import type { ComponentChildren } from 'preact';
-import { LevelLines, placeOn, UprightLines } from './scales.tsx';
-import { roundStep, ticksBetween, tickWriter } from './ticks.ts';
+import { Axes, type Axis, acrossPaper, upPaper } from './axes.tsx';
+import { cornersOf, type Spot } from './scales.tsx';
+import { roundStep, ticksBetween } from './ticks.ts';
 
-/** Paper of a chart [px]: its size, and how far the axes stand from its edges. */
+/** Paper of a chart. */
 export const CHART = { width: 420, height: 250, left: 44, right: 14, top: 26, foot: 40 } as const;
 const BOTTOM = CHART.height - CHART.foot;
 const RIGHT = CHART.width - CHART.right;
@@ -10,53 +11,30 @@ const RIGHT = CHART.width - CHART.right;
 const INSIDE = 6;
 
 /** Places values of a range across a chart. */
-export const acrossChart = (range: readonly [number, number]) => placeOn(range, CHART.left + INSIDE, RIGHT - INSIDE);
+export const acrossChart = (range: readonly [number, number]) => acrossPaper(CHART, range, INSIDE);
 
 /** Places values of a range up a chart. */
-export const upChart = (range: readonly [number, number]) => placeOn(range, BOTTOM, CHART.top);
+export const upChart = (range: readonly [number, number]) => upPaper(CHART, range);
 
 /** Whole numbers from nothing to so many pulls, few enough to be read. */
 export const pullTicks = (pulls: number): number[] => ticksBetween(0, pulls, Math.max(1, roundStep(pulls / 5)));
 
-interface Axis {
-  /** with its unit */
-  readonly title: string;
-  readonly ticks: readonly number[];
-  readonly place: (value: number) => number;
-}
+type TitledAxis = Axis & { readonly title: string };
 
 interface ChartProps {
-  readonly up: Axis;
-  readonly across: Axis;
+  readonly up: TitledAxis;
+  readonly across: TitledAxis;
   /** what lies on the axes */
   readonly children: ComponentChildren;
 }
 
-/** Two axes with their lines and titles; the numbers of what lies on them stand in a table beside it. */
+/** One quantity against another, on the paper of a chart; the numbers of what lies on it stand in a table beside it. */
 export function Chart({ up, across, children }: ChartProps) {
+  const label = `${up.title} against ${across.title}; the table beside it has the numbers`;
   return (
-    <svg
-      class="chart"
-      viewBox={`0 0 ${CHART.width} ${CHART.height}`}
-      role="img"
-      aria-label={`${up.title} against ${across.title}; the table beside it has the numbers`}
-    >
-      <LevelLines ticks={up.ticks} place={up.place} write={tickWriter(up.ticks)} from={CHART.left} to={RIGHT} />
-      <UprightLines
-        ticks={across.ticks}
-        place={across.place}
-        write={tickWriter(across.ticks)}
-        from={BOTTOM}
-        to={CHART.top}
-      />
+    <Axes paper={CHART} label={label} class="chart" up={up} across={across}>
       {children}
-      <text x={0} y={12}>
-        {up.title}
-      </text>
-      <text x={RIGHT} y={CHART.height - 6} text-anchor="end">
-        {across.title}
-      </text>
-    </svg>
+    </Axes>
   );
 }
 
@@ -78,6 +56,6 @@ export function UprightMark({ x, isFaint }: { readonly x: number; readonly isFai
 }
 
 /** A curve through places on the chart. */
-export function Curve({ points }: { readonly points: readonly { readonly x: number; readonly y: number }[] }) {
-  return <polyline class="curve" points={points.map(({ x, y }) => `${x.toFixed(1)},${y.toFixed(1)}`).join(' ')} />;
+export function Curve({ points }: { readonly points: readonly Spot[] }) {
+  return <polyline class="curve" points={cornersOf(points)} />;
 }

@@ -44,3 +44,13 @@ export function UprightLines({ ticks, place, write, from, to }: GridProps) {
     </>
   );
 }
+
+/** A place on paper: to the right and downwards. */
+export interface Spot {
+  readonly x: number;
+  readonly y: number;
+}
+
+/** A line through places, as SVG has its corners. */
+export const cornersOf = (spots: readonly Spot[]): string =>
+  spots.map(({ x, y }) => `${x.toFixed(1)},${y.toFixed(1)}`).join(' ');

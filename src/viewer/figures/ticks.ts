@@ -25,6 +25,10 @@ export function ticksBetween(low: number, high: number, step: number): number[] 
   return ticks;
 }
 
+/** Round values on a range, in steps of which `most` or fewer fit into it. */
+export const ticksOn = ([low, high]: readonly [number, number], most: number): number[] =>
+  ticksBetween(low, high, roundStep((high - low) / most));
+
 /** Writes ticks with the digits that tell each from the next. */
 export function tickWriter([first, second]: readonly number[]): (tick: number) => string {
   const step = Math.abs((second ?? 1) - (first ?? 0));

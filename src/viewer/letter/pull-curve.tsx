@@ -1,6 +1,7 @@
 import { useRef } from 'preact/hooks';
 import type { PullSummary } from '../../sim/index.ts';
-import { roundRange, roundStep, ticksBetween } from '../figures/ticks.ts';
+import { cornersOf, LevelLines, placeOn } from '../figures/scales.tsx';
+import { roundRange, ticksOn } from '../figures/ticks.ts';
 import { useSize } from '../figures/use-size.ts';
 import { fixed, joined, scaleOf, temperature } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
@@ -63,15 +64,15 @@ function Drawing({ runs, pull, units, width }: PullCurveProps & { readonly width
   const shown = [limit, ...curves.flatMap(({ charge, log }) => [...charge, ...log].map(([, kelvin]) => kelvin))].map(
     fromSi,
   );
-  const [low, high] = roundRange(Math.min(...shown), Math.max(...shown), MOST_TICKS);
+  const range = roundRange(Math.min(...shown), Math.max(...shown), MOST_TICKS);
   const from = Math.min(...curves.map(({ summary }) => stretchOf(summary)[0]));
   const to = Math.max(...curves.map(({ summary }) => stretchOf(summary)[1]));
   const floor = HEIGHT - BOTTOM;
-  const x = (time: number) => LEFT + ((time - from) / (to - from)) * (width - LEFT - RIGHT);
-  const y = (degrees: number) => floor - ((degrees - low) / (high - low)) * (floor - TOP);
+  const x = placeOn([from, to], LEFT, width - RIGHT);
+  const y = placeOn(range, floor, TOP);
   const open = Math.max(...curves.map(({ summary }) => summary.duration));
   const path = (points: readonly [number, number][]) =>
-    points.map(([time, kelvin]) => `${x(time).toFixed(1)},${y(fromSi(kelvin)).toFixed(1)}`).join(' ');
+    cornersOf(points.map(([time, kelvin]) => ({ x: x(time), y: y(fromSi(kelvin)) })));
   const said = curves.map(({ which, summary }) => {
     const [peak, log] = [summary.peak, summary.indicatedPeak].map((kelvin) => joined(temperature(kelvin, units)));
     return `${runs.length === 1 ? '' : which === 'before' ? 'Before: ' : 'After: '}peak ${peak}, a log shows ${log}.`;
@@ -79,15 +80,14 @@ function Drawing({ runs, pull, units, width }: PullCurveProps & { readonly width
   return (
     <svg class="bars-drawing letter-drawing" viewBox={`0 0 ${width} ${HEIGHT}`} role="img" aria-label={said.join(' ')}>
       <rect class="open" x={x(0)} y={TOP} width={x(open) - x(0)} height={floor - TOP} />
-      {ticksBetween(low, high, roundStep((high - low) / MOST_TICKS)).map((tick) => (
-        <g key={tick}>
-          <line class="grid" x1={LEFT} x2={width - RIGHT} y1={y(tick)} y2={y(tick)} />
-          <text x={LEFT - 6} y={y(tick) + 4} text-anchor="end">
-            {fixed(tick, 0)}
-          </text>
-        </g>
-      ))}
-      {ticksBetween(from, to, roundStep((to - from) / 7)).map((tick) => (
+      <LevelLines
+        ticks={ticksOn(range, MOST_TICKS)}
+        place={y}
+        write={(tick) => fixed(tick, 0)}
+        from={LEFT}
+        to={width - RIGHT}
+      />
+      {ticksOn([from, to], 7).map((tick) => (
         <text key={tick} x={x(tick)} y={floor + 15} text-anchor="middle">
           {tick}
         </text>

@@ -1,8 +1,9 @@
 import { useRef } from 'preact/hooks';
 import type { ComparedCar } from '../../../workers/questions.ts';
 import type { Comparison } from '../../sim/index.ts';
-import { LevelLines, placeOn, UprightLines } from '../figures/scales.tsx';
-import { roundRange, roundStep, ticksBetween, timeStep } from '../figures/ticks.ts';
+import { Axes, acrossPaper, upPaper } from '../figures/axes.tsx';
+import { cornersOf } from '../figures/scales.tsx';
+import { roundRange, ticksBetween, ticksOn, timeStep } from '../figures/ticks.ts';
 import { useSize } from '../figures/use-size.ts';
 import { briefly, clockTime, onScreen, scaleOf } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
@@ -42,7 +43,7 @@ export function CompareFigure({ cars, comparison: { time, charge }, units }: Com
   const { fromSi, unit } = scaleOf('degC', units);
   const { fromSi: differenceFromSi, unit: differenceUnit } = scaleOf('K', units);
   const end = time[time.length - 1];
-  const x = placeOn([0, end], above.left, above.width - above.right);
+  const x = acrossPaper(above, [0, end]);
   const traces = charge.map((values) => thinned(time, values.map(fromSi), STRETCHES));
   const changes = charge.slice(1).map((values) =>
     thinned(
@@ -54,24 +55,16 @@ export function CompareFigure({ cars, comparison: { time, charge }, units }: Com
   const limits = [...new Set(cars.map(({ config }) => fromSi(config.limit.chargeTemperature)))];
   const charges = rangeOf([...traces.flatMap((points) => points.map(([, value]) => value)), ...limits], 6);
   const differences = rangeOf([0, ...changes.flatMap((points) => points.map(([, value]) => value))], 4);
-  const y = placeOn(charges, above.height - above.foot, above.top);
-  const yDifference = placeOn(differences, below.height - below.foot, below.top);
+  const [y, yDifference] = [upPaper(above, charges), upPaper(below, differences)];
   const line = (points: (typeof traces)[number], place: (value: number) => number): string =>
-    points.map(([at, value]) => `${x(at).toFixed(1)},${place(value).toFixed(1)}`).join(' ');
+    cornersOf(points.map(([at, value]) => ({ x: x(at), y: place(value) })));
   return (
     <figure class="compare-figure" ref={host}>
-      <svg
-        viewBox={`0 0 ${above.width} ${above.height}`}
-        role="img"
-        aria-label="Charge temperature of the cars over time; the table has the peaks"
+      <Axes
+        paper={above}
+        label="Charge temperature of the cars over time; the table has the peaks"
+        up={{ ticks: ticksOn(charges, 5), place: y, write: briefly }}
       >
-        <LevelLines
-          ticks={ticksBetween(...charges, roundStep((charges[1] - charges[0]) / 5))}
-          place={y}
-          write={briefly}
-          from={above.left}
-          to={width - above.right}
-        />
         {limits.map((limit) => (
           <g key={limit}>
             <line class="mark" x1={above.left} x2={above.width - above.right} y1={y(limit)} y2={y(limit)} />
@@ -86,19 +79,18 @@ export function CompareFigure({ cars, comparison: { time, charge }, units }: Com
         <text x={above.left} y={11}>
           Charge temperature, {unit}
         </text>
-      </svg>
-      <svg
-        viewBox={`0 0 ${below.width} ${below.height}`}
-        role="img"
-        aria-label={`Charge temperature less that of ${cars[0].name}; the table has the differences of the peaks`}
+      </Axes>
+      <Axes
+        paper={below}
+        label={`Charge temperature less that of ${cars[0].name}; the table has the differences of the peaks`}
+        up={{ ticks: ticksOn(differences, 4), place: yDifference, write: briefly }}
+        across={{
+          title: 'minutes and seconds from the start',
+          ticks: ticksBetween(0, end, timeStep((ROOM_FOR_TIME / width) * end)),
+          place: x,
+          write: (at) => clockTime(at, 0),
+        }}
       >
-        <LevelLines
-          ticks={ticksBetween(...differences, roundStep((differences[1] - differences[0]) / 4))}
-          place={yDifference}
-          write={briefly}
-          from={below.left}
-          to={width - below.right}
-        />
         <line class="zero" x1={below.left} x2={below.width - below.right} y1={yDifference(0)} y2={yDifference(0)} />
         {changes.map((points, k) => (
           <polyline
@@ -110,17 +102,7 @@ export function CompareFigure({ cars, comparison: { time, charge }, units }: Com
         <text x={below.left} y={11}>
           Less {onScreen(cars[0].name)}, {differenceUnit}
         </text>
-        <UprightLines
-          ticks={ticksBetween(0, end, timeStep((ROOM_FOR_TIME / width) * end))}
-          place={x}
-          write={(at) => clockTime(at, 0)}
-          from={below.height - below.foot}
-          to={below.top}
-        />
-        <text x={below.width - below.right} y={below.height - 6} text-anchor="end">
-          minutes and seconds from the start
-        </text>
-      </svg>
+      </Axes>
       <ul class="line-names">
         {cars.map(({ name, line: each }) => (
           <li key={name}>

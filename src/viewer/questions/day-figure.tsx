@@ -1,7 +1,7 @@
 import './day-figure.css';
 import type { DayStudy } from '../../sim/index.ts';
 import { acrossChart, Chart, Curve, pullTicks, UprightMark, upChart } from '../figures/chart.tsx';
-import { roundStep, ticksBetween } from '../figures/ticks.ts';
+import { ticksOn } from '../figures/ticks.ts';
 import { joined, scaleOf, temperature } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
 
@@ -27,7 +27,7 @@ export function DayFigure({ study, units }: DayFigureProps) {
         up={{ title: 'Pulls', ticks: pullTicks(pulls), place: y }}
         across={{
           title: `Outside, ${unit}`,
-          ticks: ticksBetween(...ends, roundStep((ends[1] - ends[0]) / 6)),
+          ticks: ticksOn(ends, 6),
           place: x,
         }}
       >

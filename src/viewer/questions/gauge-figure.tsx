@@ -1,11 +1,11 @@
 import type { CarAgreement } from '../../sim/index.ts';
-import { LevelLines, placeOn } from '../figures/scales.tsx';
-import { roundRange, roundStep, ticksBetween } from '../figures/ticks.ts';
+import { Axes, acrossPaper, type Paper, upPaper } from '../figures/axes.tsx';
+import { roundRange, ticksOn } from '../figures/ticks.ts';
 import { briefly, scaleOf, signedDifference } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
 
-const [WIDTH, HEIGHT] = [420, 220];
-const [LEFT, RIGHT, TOP, FOOT] = [44, 14, 22, 34];
+const PAPER: Paper = { width: 420, height: 220, left: 44, right: 14, top: 22, foot: 34 };
+const MOST_TICKS = 5;
 /** Above so many pulls the misses are only in the table. */
 const MOST_WRITTEN = 9;
 const WIDEST_BAR = 34;
@@ -21,50 +21,42 @@ interface GaugeFigureProps {
 export function GaugeFigure({ agreement: { pulls }, floor, units }: GaugeFigureProps) {
   const { fromSi, unit } = scaleOf('degC', units);
   const all = pulls.flatMap(({ model, indicated }) => [fromSi(model), fromSi(indicated)]);
-  const [low, high] = roundRange(Math.min(fromSi(floor), ...all), Math.max(...all), 5);
-  const y = placeOn([low, high], HEIGHT - FOOT, TOP);
-  const slot = (WIDTH - LEFT - RIGHT) / pulls.length;
+  const range = roundRange(Math.min(fromSi(floor), ...all), Math.max(...all), MOST_TICKS);
+  const y = upPaper(PAPER, range);
+  const x = acrossPaper(PAPER, [0, pulls.length]);
+  const slot = x(1) - x(0);
   const bar = Math.min(WIDEST_BAR, 0.6 * slot);
   return (
-    <svg
+    <Axes
       class="gauge-figure"
-      viewBox={`0 0 ${WIDTH} ${HEIGHT}`}
-      role="img"
-      aria-label="What the gauge showed against the model, pull by pull; the table beside it has the numbers"
+      paper={PAPER}
+      label="What the gauge showed against the model, pull by pull; the table beside it has the numbers"
+      up={{ ticks: ticksOn(range, MOST_TICKS), place: y, write: briefly }}
+      across={{ title: 'bars: model, dots: gauge, by pull', ticks: [], place: x }}
     >
-      <LevelLines
-        ticks={ticksBetween(low, high, roundStep((high - low) / 5))}
-        place={y}
-        write={briefly}
-        from={LEFT}
-        to={WIDTH - RIGHT}
-      />
       {pulls.map(({ pull, model, indicated, miss }, k) => {
-        const x = LEFT + (k + 0.5) * slot;
+        const middle = x(k + 0.5);
         const [atModel, atGauge] = [y(fromSi(model)), y(fromSi(indicated))];
         return (
           <g key={pull}>
-            <rect class="model-bar" x={x - bar / 2} y={atModel} width={bar} height={y(low) - atModel} />
-            <circle class="gauge-dot" cx={x} cy={atGauge} r={Math.min(5, 0.3 * slot)} />
+            <rect class="model-bar" x={middle - bar / 2} y={atModel} width={bar} height={y(range[0]) - atModel} />
+            <circle class="gauge-dot" cx={middle} cy={atGauge} r={Math.min(5, 0.3 * slot)} />
             {pulls.length <= MOST_WRITTEN && (
-              <text x={x} y={Math.min(atModel, atGauge) - 8} text-anchor="middle">
+              <text x={middle} y={Math.min(atModel, atGauge) - 8} text-anchor="middle">
                 {signedDifference(miss, units)}
               </text>
             )}
             {(pulls.length <= 2 * MOST_WRITTEN || k === 0 || k === pulls.length - 1) && (
-              <text x={x} y={HEIGHT - FOOT + 14} text-anchor="middle">
+              <text x={middle} y={y(range[0]) + 14} text-anchor="middle">
                 {pull}
               </text>
             )}
           </g>
         );
       })}
-      <text x={LEFT - 6} y={HEIGHT - 6} text-anchor="end">
+      <text x={PAPER.left - 6} y={PAPER.height - 6} text-anchor="end">
         {unit}
       </text>
-      <text x={WIDTH - RIGHT} y={HEIGHT - 6} text-anchor="end">
-        bars: model, dots: gauge, by pull
-      </text>
-    </svg>
+    </Axes>
   );
 }

@@ -1,8 +1,4 @@
-/** A place on paper: to the right and downwards. */
-export interface Spot {
-  readonly x: number;
-  readonly y: number;
-}
+import type { Spot } from '../figures/scales.tsx';
 
 /** A text around its middle. */
 export interface PlacedLabel extends Spot {

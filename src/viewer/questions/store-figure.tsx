@@ -1,6 +1,6 @@
 import { type StoreStudy, storeSize } from '../../sim/index.ts';
 import { acrossChart, Chart, Curve, Limit, UprightMark, upChart } from '../figures/chart.tsx';
-import { roundRange, roundStep, ticksBetween } from '../figures/ticks.ts';
+import { roundRange, ticksOn } from '../figures/ticks.ts';
 import { scaleOf } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
 
@@ -32,12 +32,12 @@ export function StoreFigure({ study, limit, units }: StoreFigureProps) {
       <Chart
         up={{
           title: `Peak of pull ${pulls}, ${unit}`,
-          ticks: ticksBetween(...range, roundStep((range[1] - range[0]) / 5)),
+          ticks: ticksOn(range, 5),
           place: y,
         }}
         across={{
           title: kind === 'tank' ? 'Coolant in the tank, L' : 'Ice, kg',
-          ticks: ticksBetween(...ends, roundStep((ends[1] - ends[0]) / 6)),
+          ticks: ticksOn(ends, 6),
           place: x,
         }}
       >

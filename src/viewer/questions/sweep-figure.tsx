@@ -1,6 +1,6 @@
 import type { SweepResult } from '../../sim/index.ts';
 import { acrossChart, CHART, Chart, Curve, Limit, pullTicks, UprightMark, upChart } from '../figures/chart.tsx';
-import { roundRange, roundStep, ticksBetween } from '../figures/ticks.ts';
+import { roundRange, ticksOn } from '../figures/ticks.ts';
 import type { ShownFigure, SweptNumber } from './sweep-shows.ts';
 
 interface SweepFigureProps {
@@ -31,10 +31,10 @@ export function SweepFigure({ side, results, figure, upTitle, limit }: SweepFigu
     <Chart
       up={{
         title: upTitle,
-        ticks: isCount ? pullTicks(high) : ticksBetween(low, high, roundStep((high - low) / 5)),
+        ticks: isCount ? pullTicks(high) : ticksOn([low, high], 5),
         place: y,
       }}
-      across={{ title, ticks: ticksBetween(...ends, roundStep((ends[1] - ends[0]) / 5)), place: x }}
+      across={{ title, ticks: ticksOn(ends, 5), place: x }}
     >
       {limit !== undefined && <Limit at={y(limit)} />}
       {own >= ends[0] && own <= ends[1] && (

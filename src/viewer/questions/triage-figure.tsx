@@ -1,7 +1,7 @@
 import './triage-figure.css';
 import type { Triage } from '../../sim/index.ts';
-import { LevelLines, UprightLines } from '../figures/scales.tsx';
-import { briefly, scaleOf } from '../format.ts';
+import { Axes } from '../figures/axes.tsx';
+import { scaleOf } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
 import { PAPER, triageLayout } from './triage-layout.ts';
 import { CauseMark, ReadingMark } from './triage-marks.tsx';
@@ -18,19 +18,12 @@ export function TriageFigure({ triage, units }: FigureProps) {
   const leads = triage.leading.length;
   return (
     <figure class="triage-figure">
-      <svg
-        viewBox={`0 0 ${PAPER.width} ${PAPER.height}`}
-        role="img"
-        aria-label="Charge less coolant against coolant rise, as measured and with each cause; the table beside it has the numbers"
+      <Axes
+        paper={PAPER}
+        label="Charge less coolant against coolant rise, as measured and with each cause; the table beside it has the numbers"
+        up={{ ...up, title: `Charge less coolant at the end of the pull, ${unit}` }}
+        across={{ ...across, title: `Coolant rise through the core, ${unit}` }}
       >
-        <LevelLines ticks={up.ticks} place={up.place} write={briefly} from={PAPER.left} to={PAPER.right} />
-        <UprightLines ticks={across.ticks} place={across.place} write={briefly} from={PAPER.bottom} to={PAPER.top} />
-        <text x={0} y={12}>
-          Charge less coolant at the end of the pull, {unit}
-        </text>
-        <text x={PAPER.right} y={PAPER.height - 5} text-anchor="end">
-          Coolant rise through the core, {unit}
-        </text>
         <ellipse class="doubt" cx={ring.x} cy={ring.y} rx={ring.width / 2} ry={ring.height / 2} />
         {numbers.map(
           ({ text, leader }) =>
@@ -55,7 +48,7 @@ export function TriageFigure({ triage, units }: FigureProps) {
         <text x={said.x} y={said.y + 4} text-anchor="middle">
           {said.text}
         </text>
-      </svg>
+      </Axes>
       <figcaption class="small">
         Numbers as in the table. The ring is what the readings may be off by.{' '}
         {leads > 1 ? 'Filled marks are too near to tell apart' : 'The filled mark is the nearest cause'}; the diamond is

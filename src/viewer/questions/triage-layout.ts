@@ -1,31 +1,31 @@
 import type { Triage } from '../../sim/index.ts';
-import { placeOn } from '../figures/scales.tsx';
-import { roundRange, roundStep, ticksBetween } from '../figures/ticks.ts';
-import { scaleOf } from '../format.ts';
+import { acrossPaper, type Paper, upPaper } from '../figures/axes.tsx';
+import type { Spot } from '../figures/scales.tsx';
+import { roundRange, ticksOn } from '../figures/ticks.ts';
+import { briefly, scaleOf } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
-import { boxOf, placedLabels, type Spot, sharing } from './shared-labels.ts';
+import { boxOf, placedLabels, sharing } from './shared-labels.ts';
 import { heldIn, triageRanges } from './triage-ranges.ts';
 
-export const PAPER = { width: 360, height: 300, left: 34, right: 352, top: 22, bottom: 264 };
+export const PAPER: Paper = { width: 360, height: 300, left: 34, right: 8, top: 22, foot: 36 };
 /** From the ends of the axes to the frame, so that no mark is cut. */
 const INSET = 9;
 const MOST_TICKS = 6;
 /** Marks nearer together than this cover each other. */
 const COVERED = 9;
-const FREE = {
-  x: (PAPER.left + PAPER.right) / 2,
-  y: (PAPER.top + PAPER.bottom) / 2,
-  width: PAPER.right - PAPER.left,
-  height: PAPER.bottom - PAPER.top,
-};
+/** What the axes frame: where labels may stand. */
+const FRAME = boxOf([
+  { x: PAPER.left, y: PAPER.top },
+  { x: PAPER.width - PAPER.right, y: PAPER.height - PAPER.foot },
+]);
 
 /** Where everything stands on paper; marks are in the order of the causes, numbers count them from 1. */
 export function triageLayout(triage: Triage, units: UnitChoice) {
   const { reading, candidates } = triage;
   const { fromSi } = scaleOf('K', units);
   const { rise, approach, isCrowded } = triageRanges(triage);
-  const across = axisOf(rise, fromSi, PAPER.left + INSET, PAPER.right - INSET);
-  const up = axisOf(approach, fromSi, PAPER.bottom - INSET, PAPER.top + INSET);
+  const across = axisOf(rise.map(fromSi), acrossPaper);
+  const up = axisOf(approach.map(fromSi), upPaper);
   const measured: Spot = { x: across.place(fromSi(reading.rise)), y: up.place(fromSi(reading.approach)) };
   const marks = candidates.map((candidate) => {
     const right = heldIn(across.range, fromSi(candidate.rise));
@@ -48,7 +48,7 @@ export function triageLayout(triage: Triage, units: UnitChoice) {
       { text: 'measured', of: ring },
     ],
     [measured, ...marks],
-    FREE,
+    FRAME,
   );
   return {
     across,
@@ -61,10 +61,9 @@ export function triageLayout(triage: Triage, units: UnitChoice) {
   };
 }
 
-function axisOf([low, high]: readonly [number, number], fromSi: (si: number) => number, from: number, to: number) {
-  const range = roundRange(fromSi(low), fromSi(high), MOST_TICKS);
-  const ticks = ticksBetween(...range, roundStep((range[1] - range[0]) / MOST_TICKS));
-  return { range, ticks, place: placeOn(range, from, to) };
+function axisOf([low, high]: readonly number[], placer: typeof acrossPaper | typeof upPaper) {
+  const range = roundRange(low, high, MOST_TICKS);
+  return { range, ticks: ticksOn(range, MOST_TICKS), place: placer(PAPER, range, INSET), write: briefly };
 }
 
 /** Degrees clockwise from the right to where something beyond the edge lies; absent where it is within. */

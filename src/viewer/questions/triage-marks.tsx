@@ -1,7 +1,7 @@
 import './triage-figure.css';
 import type { ComponentChild } from 'preact';
 import type { Triage } from '../../sim/index.ts';
-import type { Spot } from './shared-labels.ts';
+import type { Spot } from '../figures/scales.tsx';
 
 interface CauseMarkProps extends Spot {
   readonly triage: Triage;
