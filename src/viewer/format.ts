@@ -126,6 +126,9 @@ export function joined({ value, unit }: Shown): string {
   return unit === '' ? value : `${value}${NO_BREAK_SPACE}${unit}`;
 }
 
+/** A quantity's name with its unit, so that its axis, or the cells of its row or column, are bare numbers. */
+export const named = (name: string, unit: string): string => (unit === '' ? name : `${name}, ${unit}`);
+
 /** An SI value of a key or column in the chosen units. */
 function shownAs(si: number, fileUnit: FileUnit, units: UnitChoice, digits?: number): Shown {
   const scale = scaleOf(fileUnit, units);
@@ -176,6 +179,9 @@ export function clockTime(s: number, digits = 1): string {
     ? `${minutes}:${restOfMinute}`
     : `${Math.floor(minutes / 60)}:${twoDigits(minutes % 60)}:${restOfMinute}`;
 }
+
+/** @param watts - drive power [W], to the hundredth, as at the terminal: what parts move in it is small beside the whole */
+export const drivePower = (watts: number, units: UnitChoice): Shown => shownAs(watts, 'kW', units, 2);
 
 /** Below this a power is written in watts where the unit is the kilowatt [W]. */
 const IN_KILOWATTS_FROM = 1000;

@@ -3,7 +3,7 @@ import type { PullSummary } from '../../sim/index.ts';
 import { cornersOf, LevelLines, placeOn } from '../figures/scales.tsx';
 import { roundRange, ticksOn } from '../figures/ticks.ts';
 import { useSize } from '../figures/use-size.ts';
-import { fixed, joined, scaleOf, temperature } from '../format.ts';
+import { fixed, joined, named, scaleOf, temperature } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
 import type { ShownRun } from '../time/runs.ts';
 import { curveAround, stretchOf } from './pull-stretch.ts';
@@ -30,9 +30,7 @@ export function PullCurve({ runs, pull, units }: PullCurveProps) {
   const isPair = runs.length > 1;
   return (
     <figure>
-      <figcaption>
-        Charge temperature in pull {pull}, {scaleOf('degC', units).unit}
-      </figcaption>
+      <figcaption>{named(`Charge temperature in pull ${pull}`, scaleOf('degC', units).unit)}</figcaption>
       <div ref={host}>
         <Drawing runs={runs} pull={pull} units={units} width={width} />
       </div>

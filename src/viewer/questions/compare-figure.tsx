@@ -5,7 +5,7 @@ import { Axes, acrossPaper, upPaper } from '../figures/axes.tsx';
 import { cornersOf } from '../figures/scales.tsx';
 import { roundRange, ticksBetween, ticksOn, timeStep } from '../figures/ticks.ts';
 import { useSize } from '../figures/use-size.ts';
-import { briefly, clockTime, onScreen, scaleOf } from '../format.ts';
+import { briefly, clockTime, named, onScreen, scaleOf } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
 import { thinned } from './thinned.ts';
 
@@ -77,7 +77,7 @@ export function CompareFigure({ cars, comparison: { time, charge }, units }: Com
           <polyline key={cars[k].name} class={`car-line car-${cars[k].line}`} points={line(points, y)} />
         ))}
         <text x={above.left} y={11}>
-          Charge temperature, {unit}
+          {named('Charge temperature', unit)}
         </text>
       </Axes>
       <Axes
@@ -100,7 +100,7 @@ export function CompareFigure({ cars, comparison: { time, charge }, units }: Com
           />
         ))}
         <text x={below.left} y={11}>
-          Less {onScreen(cars[0].name)}, {differenceUnit}
+          {named(`Less ${onScreen(cars[0].name)}`, differenceUnit)}
         </text>
       </Axes>
       <ul class="line-names">

@@ -1,10 +1,9 @@
 import type { ColumnName, ComparedFigures, Comparison, JsonValue } from '../../sim/index.ts';
-import { columnShown, difference, fixed, signed, temperature } from '../format.ts';
+import { columnShown, difference, drivePower, fixed, named, signed, temperature } from '../format.ts';
 import { valueInWords } from '../inputs/input-words.ts';
 import { boxText, measureOf } from '../inputs/measure.ts';
 import type { UnitChoice } from '../state/display.ts';
 import type { PickedCar } from './compared-cars.ts';
-import { drivePower, named } from './shown.ts';
 
 /** A figure of each car, and how it and its difference from the first are written. */
 interface Row {

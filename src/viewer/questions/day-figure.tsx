@@ -2,7 +2,7 @@ import './day-figure.css';
 import type { DayStudy } from '../../sim/index.ts';
 import { acrossChart, Chart, Curve, pullTicks, UprightMark, upChart } from '../figures/chart.tsx';
 import { ticksOn } from '../figures/ticks.ts';
-import { joined, scaleOf, temperature } from '../format.ts';
+import { joined, named, scaleOf, temperature } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
 
 /** Half the width of a mark and of the cross-bars of a band. */
@@ -26,7 +26,7 @@ export function DayFigure({ study, units }: DayFigureProps) {
       <Chart
         up={{ title: 'Pulls', ticks: pullTicks(pulls), place: y }}
         across={{
-          title: `Outside, ${unit}`,
+          title: named('Outside', unit),
           ticks: ticksOn(ends, 6),
           place: x,
         }}

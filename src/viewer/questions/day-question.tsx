@@ -1,7 +1,7 @@
 import { useSignal } from '@preact/signals';
 import { useMemo } from 'preact/hooks';
 import { type Day, type DayStudy, explainDay, type FileUnit, onDay } from '../../sim/index.ts';
-import { joined, onScreen, scaleOf, temperature, wordingIn } from '../format.ts';
+import { joined, named, onScreen, scaleOf, temperature, wordingIn } from '../format.ts';
 import { boxText, type Measure, measureOf } from '../inputs/measure.ts';
 import type { PageProps } from '../page.tsx';
 import type { Car } from '../state/cars.ts';
@@ -111,7 +111,7 @@ function DayTable({ study, units }: { readonly study: DayStudy; readonly units: 
           ...(deciding
             ? [
                 [
-                  `${name}: peak of pull ${deciding.pull}, ${unit}`,
+                  named(`${name}: peak of pull ${deciding.pull}`, unit),
                   ...[lower.peak, deciding.peak, higher.peak].map(peak),
                 ],
               ]

@@ -1,7 +1,6 @@
 import type { CoreDropStudy, DropFigures } from '../../sim/index.ts';
-import { columnShown, joined, type Shown, temperature } from '../format.ts';
+import { columnShown, drivePower, joined, named, type Shown, temperature } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
-import { drivePower, named } from './shown.ts';
 
 /** The four that are compared, and what each is called. */
 export const DROP_CARS = [

@@ -1,6 +1,6 @@
 import { useSignal } from '@preact/signals';
 import { explainAgreement } from '../../sim/index.ts';
-import { difference, fixed, scaleOf, signedDifference, temperature, wordingIn } from '../format.ts';
+import { difference, fixed, named, scaleOf, signedDifference, temperature, wordingIn } from '../format.ts';
 import type { PageProps } from '../page.tsx';
 import type { UnitChoice } from '../state/display.ts';
 import { GAUGE_RANGE, GAUGE_STEP_RANGE, type Gauge, readingsOf, withReading } from '../state/gauge.ts';
@@ -125,10 +125,10 @@ function Answer({
         name="Indicated temperature at the end of each pull; a miss is model less gauge"
         heads={[
           'Pull',
-          `Gauge, ${absolute}`,
-          `Model, ${absolute}`,
-          `Miss, ${unit}`,
-          `Left with ${factor} × core, ${unit}`,
+          named('Gauge', absolute),
+          named('Model', absolute),
+          named('Miss', unit),
+          named(`Left with ${factor} × core`, unit),
         ]}
         rows={[
           ...result.pulls.map(({ pull, indicated, model, miss, missLeft }) => [

@@ -1,7 +1,7 @@
 import { useSignal } from '@preact/signals';
 import { useMemo } from 'preact/hooks';
 import { explainRanking, explainSensitivity, type Sensitivity } from '../../sim/index.ts';
-import { fixed, scaleOf, temperature, wordingIn } from '../format.ts';
+import { fixed, named, scaleOf, temperature, wordingIn } from '../format.ts';
 import type { PageProps } from '../page.tsx';
 import type { Car } from '../state/cars.ts';
 import type { UnitChoice } from '../state/display.ts';
@@ -76,7 +76,7 @@ function Answer({ study, units }: { readonly study: Sensitivity | undefined; rea
       <ShareFigure ranking={study.ranking} />
       <AnswerTable
         name={`Peak of pull ${study.pull}: the share of its spread, and with that input alone at either end`}
-        heads={['Input', 'Share, %', `Peak at low, ${unit}`, `Peak at high, ${unit}`, 'Range']}
+        heads={['Input', 'Share, %', named('Peak at low', unit), named('Peak at high', unit), 'Range']}
         rows={study.ranking.map(({ input, share, peakAtLow, peakAtHigh }) => [
           input.name,
           fixed(100 * share, 1),

@@ -1,7 +1,7 @@
 import { type StoreStudy, storeSize } from '../../sim/index.ts';
 import { acrossChart, Chart, Curve, Limit, UprightMark, upChart } from '../figures/chart.tsx';
 import { roundRange, ticksOn } from '../figures/ticks.ts';
-import { scaleOf } from '../format.ts';
+import { named, scaleOf } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
 
 /** Peaks that move by less are drawn as hardly moving, in the unit of the page. */
@@ -31,7 +31,7 @@ export function StoreFigure({ study, limit, units }: StoreFigureProps) {
     <figure>
       <Chart
         up={{
-          title: `Peak of pull ${pulls}, ${unit}`,
+          title: named(`Peak of pull ${pulls}`, unit),
           ticks: ticksOn(range, 5),
           place: y,
         }}

@@ -2,7 +2,7 @@ import './sweep.css';
 import { type Signal, useSignal } from '@preact/signals';
 import { useMemo } from 'preact/hooks';
 import type { SweepResult } from '../../sim/index.ts';
-import { capitalised, scaleOf } from '../format.ts';
+import { capitalised, named, scaleOf } from '../format.ts';
 import type { PageProps } from '../page.tsx';
 import type { Car } from '../state/cars.ts';
 import type { UnitChoice } from '../state/display.ts';
@@ -126,7 +126,7 @@ function Answer({ found, units }: { readonly found: FoundAnswer<'grid'>; readonl
     return number === undefined ? [] : [sweptNumber(number, values.map(Number), units)];
   });
   const figure = shownFigure(show.value, units);
-  const title = `${capitalised(show.value)}${figure.unit === '' ? '' : `, ${figure.unit}`}`;
+  const title = named(capitalised(show.value), figure.unit);
   return (
     <>
       <div>
@@ -183,10 +183,7 @@ function SweepTable({ side, results, units }: SweepTableProps) {
   return (
     <AnswerTable
       name={`By ${side.title}`}
-      heads={[
-        capitalised(side.name),
-        ...figures.map(({ show, unit }) => `${capitalised(show)}${unit === '' ? '' : `, ${unit}`}`),
-      ]}
+      heads={[capitalised(side.name), ...figures.map(({ show, unit }) => named(capitalised(show), unit))]}
       rows={results.map((result) => [
         side.write(Number(result.changes[side.path])),
         ...figures.map(({ read, write }) => {

@@ -1,5 +1,5 @@
 import { type FileUnit, type SweepResult, toSi } from '../../sim/index.ts';
-import { briefly, fixed, joined, scaleOf } from '../format.ts';
+import { briefly, fixed, joined, named, scaleOf } from '../format.ts';
 import { measureOf } from '../inputs/measure.ts';
 import type { UnitChoice } from '../state/display.ts';
 import type { FileNumber } from './file-numbers.ts';
@@ -81,7 +81,7 @@ export function sweptNumber(
   return {
     path,
     name,
-    title: measure.caption === '' ? name : `${name}, ${measure.caption}`,
+    title: named(name, measure.caption),
     values,
     own: value,
     fromFile: measure.fromFile,

@@ -1,7 +1,7 @@
 import './triage-figure.css';
 import type { Triage } from '../../sim/index.ts';
 import { Axes } from '../figures/axes.tsx';
-import { scaleOf } from '../format.ts';
+import { named, scaleOf } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
 import { PAPER, triageLayout } from './triage-layout.ts';
 import { CauseMark, ReadingMark } from './triage-marks.tsx';
@@ -21,8 +21,8 @@ export function TriageFigure({ triage, units }: FigureProps) {
       <Axes
         paper={PAPER}
         label="Charge less coolant against coolant rise, as measured and with each cause; the table beside it has the numbers"
-        up={{ ...up, title: `Charge less coolant at the end of the pull, ${unit}` }}
-        across={{ ...across, title: `Coolant rise through the core, ${unit}` }}
+        up={{ ...up, title: named('Charge less coolant at the end of the pull', unit) }}
+        across={{ ...across, title: named('Coolant rise through the core', unit) }}
       >
         <ellipse class="doubt" cx={ring.x} cy={ring.y} rx={ring.width / 2} ry={ring.height / 2} />
         {numbers.map(

@@ -1,6 +1,6 @@
 import { useSignal } from '@preact/signals';
 import { explainTriage, LOOP_CAUTIONS, TRIAGE_DOUBTS, type Triage } from '../../sim/index.ts';
-import { difference, fixed, joined, NO_BREAK_SPACE, scaleOf, wordingIn } from '../format.ts';
+import { difference, fixed, joined, NO_BREAK_SPACE, named, scaleOf, wordingIn } from '../format.ts';
 import type { PageProps } from '../page.tsx';
 import type { UnitChoice } from '../state/display.ts';
 import { AnswerTable } from './answer-table.tsx';
@@ -86,7 +86,7 @@ function Answer({ triage, units }: { readonly triage: Triage | undefined; readon
       <TriageFigure triage={triage} units={units} />
       <AnswerTable
         name={`Rise at the end of ${phase}, charge less coolant at the end of pull ${pull}; a distance of 1 is what they may be off by, ${doubts}`}
-        heads={['Cause, nearest first', 'Distance', `Rise, ${unit}`, `Charge less coolant, ${unit}`]}
+        heads={['Cause, nearest first', 'Distance', named('Rise', unit), named('Charge less coolant', unit)]}
         rowMarks={rowMarks(triage)}
         rows={[
           ['measured', '', difference(reading.rise, units).value, difference(reading.approach, units).value],

@@ -6,9 +6,8 @@ import {
   type UpgradeStudy,
   type UpgradeWay,
 } from '../../sim/index.ts';
-import { columnShown, difference, type Shown, signed, temperature } from '../format.ts';
+import { columnShown, difference, drivePower, named, type Shown, signed, temperature } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
-import { drivePower, named } from './shown.ts';
 
 /** One row: a step, or the car as it is. */
 type Line = Partial<Omit<UpgradeStep, 'upgrade'>> & Upgrade;
