@@ -1,8 +1,8 @@
 import { useSignal } from '@preact/signals';
 import type { CoreMap, CoreMapPoint, Issue } from '../../sim/index.ts';
+import type { FormProps } from '../fields/field-list.tsx';
+import { Fold } from '../fields/fold.tsx';
 import { onScreen } from '../format.ts';
-import type { FormProps } from '../inputs/field-list.tsx';
-import { Fold } from '../inputs/fold.tsx';
 import { MAP_SHOWS, type MapShow, optimumSentences, pickChanges, wide } from './core-map.ts';
 import { MapGrid } from './map-grid.tsx';
 import { finsPerInch, length } from './shown.ts';

@@ -1,8 +1,8 @@
-import { type FormProps, stateOf } from './field-list.tsx';
-import { Fold } from './fold.tsx';
-import { rebuild } from './list-actions.tsx';
-import { ListItems } from './list-items.tsx';
-import { EVEN_AIR, halfwayAdded } from './lists.ts';
+import { EVEN_AIR, halfwayAdded } from '../document/lists.ts';
+import { type FormProps, stateOf } from '../fields/field-list.tsx';
+import { Fold } from '../fields/fold.tsx';
+import { rebuild } from '../fields/list-actions.tsx';
+import { ListItems } from '../fields/list-items.tsx';
 
 const LIST = 'core.airVelocity';
 

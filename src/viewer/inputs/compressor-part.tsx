@@ -1,12 +1,12 @@
 import type { Config } from '../../sim/index.ts';
+import { keysOfKind } from '../document/choices.ts';
+import { PARTS } from '../document/parts.ts';
+import { Field } from '../fields/field.tsx';
+import { FieldList, type FormProps, More, specsOf } from '../fields/field-list.tsx';
 import { difference, joined, NO_BREAK_SPACE, temperature } from '../format.ts';
 import { valueAt } from '../state/cars.ts';
 import type { UnitChoice } from '../state/display.ts';
-import { keysOfKind } from './choices.ts';
-import { Field } from './field.tsx';
-import { FieldList, type FormProps, More, specsOf } from './field-list.tsx';
 import { type Head, headOf } from './head.ts';
-import { PARTS } from './parts.ts';
 
 const COMPRESSOR = PARTS.filter(({ part }) => part === 'compressor')[0];
 type Kind = Config['compressor']['kind'];

@@ -1,11 +1,11 @@
 import { type LineKey, lineAfter, linePlacesOf, PART_WORDS } from '../../sim/index.ts';
+import { fieldGroups } from '../document/fields.ts';
+import { PARTS } from '../document/parts.ts';
+import { FieldList, type FormProps, More, specsOf, stateOf } from '../fields/field-list.tsx';
+import { Fold } from '../fields/fold.tsx';
+import { ListActions, rebuild } from '../fields/list-actions.tsx';
 import { NO_BREAK_SPACE } from '../format.ts';
-import { FieldList, type FormProps, More, specsOf, stateOf } from './field-list.tsx';
-import { fieldGroups } from './fields.ts';
-import { Fold } from './fold.tsx';
-import { ListActions, rebuild } from './list-actions.tsx';
 import { LoopChoices } from './loop-choices.tsx';
-import { PARTS } from './parts.ts';
 
 const LINES = PARTS.filter(({ part }) => part === 'lines')[0];
 

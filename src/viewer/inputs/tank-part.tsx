@@ -1,8 +1,8 @@
 import { createCoolant, freezeCaution, loopVolume } from '../../sim/index.ts';
+import { PARTS } from '../document/parts.ts';
+import { Caution } from '../fields/caution.tsx';
+import { FieldList, type FormProps, More, specsOf } from '../fields/field-list.tsx';
 import { fixed, joined, NO_BREAK_SPACE, temperature, wordingIn } from '../format.ts';
-import { Caution } from './caution.tsx';
-import { FieldList, type FormProps, More, specsOf } from './field-list.tsx';
-import { PARTS } from './parts.ts';
 
 const TANK = PARTS.filter(({ part }) => part === 'tank')[0];
 

@@ -1,10 +1,10 @@
 import { useSignal } from '@preact/signals';
 import type { Issue } from '../../sim/index.ts';
 import { variants } from '../../sim/index.ts';
+import type { FormProps } from '../fields/field-list.tsx';
+import { TextField } from '../fields/text-field.tsx';
 import { onScreen } from '../format.ts';
 import type { Session } from '../state/session.ts';
-import type { FormProps } from './field-list.tsx';
-import { TextField } from './text-field.tsx';
 
 /** Stands for the file as it was opened, among the names of its variants. */
 export const AS_OPENED = '';

@@ -1,8 +1,8 @@
 import { isNumberRow } from '../../sim/index.ts';
-import { fieldGroups, readAt } from '../inputs/fields.ts';
-import { inputName, specAt, valueInWords } from '../inputs/input-words.ts';
-import { measureOf, valueText } from '../inputs/measure.ts';
-import { PARTS } from '../inputs/parts.ts';
+import { fieldGroups, readAt } from '../document/fields.ts';
+import { inputName, specAt, valueInWords } from '../document/input-words.ts';
+import { PARTS } from '../document/parts.ts';
+import { measureOf, valueText } from '../fields/measure.ts';
 import { type Car, changedPaths, valueAt } from '../state/cars.ts';
 import type { UnitChoice } from '../state/display.ts';
 

@@ -1,8 +1,8 @@
 import { useSignal } from '@preact/signals';
 import { useMemo } from 'preact/hooks';
 import type { ComparedCar } from '../../../workers/questions.ts';
+import { Fold } from '../fields/fold.tsx';
 import { onScreen, wordingIn } from '../format.ts';
-import { Fold } from '../inputs/fold.tsx';
 import type { PageProps } from '../page.tsx';
 import type { UnitChoice } from '../state/display.ts';
 import { plannedPhases } from '../time/phases.ts';

@@ -1,7 +1,7 @@
 import type { ColumnName, ComparedFigures, Comparison, JsonValue } from '../../sim/index.ts';
+import { valueInWords } from '../document/input-words.ts';
+import { boxText, measureOf } from '../fields/measure.ts';
 import { columnShown, difference, drivePower, fixed, named, signed, temperature } from '../format.ts';
-import { valueInWords } from '../inputs/input-words.ts';
-import { boxText, measureOf } from '../inputs/measure.ts';
 import type { UnitChoice } from '../state/display.ts';
 import type { PickedCar } from './compared-cars.ts';
 

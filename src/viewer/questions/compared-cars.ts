@@ -1,6 +1,6 @@
 import type { ComparedCar } from '../../../workers/questions.ts';
 import { applyVariant, type ChangedInput, changedInputs, type Scenario, toConfig, variants } from '../../sim/index.ts';
-import { inputName } from '../inputs/input-words.ts';
+import { inputName } from '../document/input-words.ts';
 import type { Session } from '../state/session.ts';
 
 /** Most cars side by side: as many as there are lines to tell apart. */

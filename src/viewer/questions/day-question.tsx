@@ -1,8 +1,8 @@
 import { useSignal } from '@preact/signals';
 import { useMemo } from 'preact/hooks';
 import { type Day, type DayStudy, explainDay, type FileUnit, onDay } from '../../sim/index.ts';
+import { boxText, type Measure, measureOf } from '../fields/measure.ts';
 import { joined, named, onScreen, scaleOf, temperature, wordingIn } from '../format.ts';
-import { boxText, type Measure, measureOf } from '../inputs/measure.ts';
 import type { PageProps } from '../page.tsx';
 import type { Car } from '../state/cars.ts';
 import type { UnitChoice } from '../state/display.ts';

@@ -1,9 +1,9 @@
 import { carAlone, isList, isNumberRow, type NumberRow, type Scenario } from '../../sim/index.ts';
-import { keysOfKind } from '../inputs/choices.ts';
-import { type FieldGroup, type FieldSpec, fieldGroups } from '../inputs/fields.ts';
-import { placeWords } from '../inputs/input-words.ts';
-import { PARTS } from '../inputs/parts.ts';
-import { numberAt } from '../inputs/use-number-box.ts';
+import { keysOfKind } from '../document/choices.ts';
+import { type FieldGroup, type FieldSpec, fieldGroups } from '../document/fields.ts';
+import { placeWords } from '../document/input-words.ts';
+import { PARTS } from '../document/parts.ts';
+import { numberAt } from '../fields/use-number-box.ts';
 import { type Car, readCar, valueAt } from '../state/cars.ts';
 import { withChanges } from '../state/session.ts';
 

@@ -1,6 +1,6 @@
 import { figure, rangeInWords, type UncertainInput } from '../../sim/index.ts';
+import { boxText, measureOf } from '../fields/measure.ts';
 import { onScreen } from '../format.ts';
-import { boxText, measureOf } from '../inputs/measure.ts';
 import type { UnitChoice } from '../state/display.ts';
 import type { Side, TypedEnd } from './own-ranges.ts';
 import type { RangeRow } from './range-rows.ts';

@@ -1,6 +1,6 @@
 import { type FileUnit, type SweepResult, toSi } from '../../sim/index.ts';
+import { measureOf } from '../fields/measure.ts';
 import { briefly, fixed, joined, named, scaleOf } from '../format.ts';
-import { measureOf } from '../inputs/measure.ts';
 import type { UnitChoice } from '../state/display.ts';
 import type { FileNumber } from './file-numbers.ts';
 

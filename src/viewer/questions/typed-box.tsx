@@ -1,7 +1,7 @@
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { type FileUnit, readQuantity } from '../../sim/index.ts';
-import { boxText, measureOf, storedValue } from '../inputs/measure.ts';
+import { boxText, measureOf, storedValue } from '../fields/measure.ts';
 import type { UnitChoice } from '../state/display.ts';
 
 /** What a box holds: a number in the file's unit, nothing, or a text that is no number within the range. */

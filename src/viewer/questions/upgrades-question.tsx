@@ -1,8 +1,8 @@
 import './upgrades-question.css';
 import { useSignal } from '@preact/signals';
 import { explainUpgrades, MOST_UPGRADES_ORDERED, type UpgradeStudy, upgradeClashes } from '../../sim/index.ts';
+import { Fold } from '../fields/fold.tsx';
 import { onScreen, scaleOf, wordingIn } from '../format.ts';
-import { Fold } from '../inputs/fold.tsx';
 import type { PageProps } from '../page.tsx';
 import { AnswerTable } from './answer-table.tsx';
 import { whyNoPulls } from './pulls-wanted.tsx';

@@ -1,9 +1,9 @@
 import type { WordRow } from '../../sim/index.ts';
+import { choiceChanges } from '../document/choices.ts';
+import { areRelated, readAt } from '../document/fields.ts';
 import type { PageProps } from '../page.tsx';
 import { type Car, valueAt } from '../state/cars.ts';
 import { Name } from './about.tsx';
-import { choiceChanges } from './choices.ts';
-import { areRelated, readAt } from './fields.ts';
 import { DraftMessage, Warnings } from './messages.tsx';
 
 export interface WordFieldProps extends PageProps {

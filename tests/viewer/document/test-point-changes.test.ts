@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
 import { type JsonObject, type Scenario, toConfig } from '../../../src/sim/index.ts';
+import { givenOtherwise, isTested } from '../../../src/viewer/document/test-point-changes.ts';
 import { DEMO_SCENARIOS } from '../../../src/viewer/files/demo-scenarios.ts';
-import { givenOtherwise, isTested } from '../../../src/viewer/inputs/test-point-changes.ts';
 import { Session } from '../../../src/viewer/state/session.ts';
 
 it.each(['core', 'exchanger'] as const)('the %s goes to a test point and back, and stays what it is', (part) => {

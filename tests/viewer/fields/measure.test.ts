@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { boxText, measureOf, storedValue, valueText } from '../../../src/viewer/inputs/measure.ts';
+import { boxText, measureOf, storedValue, valueText } from '../../../src/viewer/fields/measure.ts';
 import { IMPERIAL, METRIC } from '../../../src/viewer/state/display.ts';
 
 const celsius = measureOf('degC', METRIC);

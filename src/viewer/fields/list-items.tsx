@@ -1,7 +1,7 @@
+import { fieldGroups } from '../document/fields.ts';
 import { capitalised } from '../format.ts';
 import type { Changes } from '../state/session.ts';
 import { FieldList, type FormProps } from './field-list.tsx';
-import { fieldGroups } from './fields.ts';
 import { ListActions } from './list-actions.tsx';
 
 interface ListItemsProps extends FormProps {

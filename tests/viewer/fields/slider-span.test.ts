@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { isNumberRow, type NumberRow, parameterGroups } from '../../../src/sim/index.ts';
-import { measureOf } from '../../../src/viewer/inputs/measure.ts';
-import { sliderSpan } from '../../../src/viewer/inputs/slider-span.ts';
+import { measureOf } from '../../../src/viewer/fields/measure.ts';
+import { sliderSpan } from '../../../src/viewer/fields/slider-span.ts';
 import { IMPERIAL, METRIC } from '../../../src/viewer/state/display.ts';
 
 function rowOf(title: string, key: string): NumberRow {

@@ -1,10 +1,10 @@
 import './field.css';
 import { isList, isNumberRow, isWordRow, type JsonValue, type NumberRow } from '../../sim/index.ts';
+import type { FieldSpec } from '../document/fields.ts';
 import { capitalised } from '../format.ts';
 import type { PageProps } from '../page.tsx';
 import { type Car, valueAt } from '../state/cars.ts';
 import type { Changes } from '../state/session.ts';
-import type { FieldSpec } from './fields.ts';
 import { NumberField } from './number-field.tsx';
 import { TextField } from './text-field.tsx';
 import { WordField } from './word-field.tsx';

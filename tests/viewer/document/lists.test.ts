@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { DEMO_SCENARIOS } from '../../../src/viewer/files/demo-scenarios.ts';
 import {
   curveFromParabola,
   EVEN_AIR,
@@ -10,7 +9,8 @@ import {
   parabolaFromCurve,
   rowAdded,
   tableStarted,
-} from '../../../src/viewer/inputs/lists.ts';
+} from '../../../src/viewer/document/lists.ts';
+import { DEMO_SCENARIOS } from '../../../src/viewer/files/demo-scenarios.ts';
 import { Session } from '../../../src/viewer/state/session.ts';
 
 function opened() {

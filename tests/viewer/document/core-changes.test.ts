@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { JsonObject, Scenario } from '../../../src/sim/index.ts';
+import { corePresets, hasCore, sizeBetween, sizeChanges } from '../../../src/viewer/document/core-changes.ts';
+import { givenOtherwise } from '../../../src/viewer/document/test-point-changes.ts';
 import { DEMO_SCENARIOS } from '../../../src/viewer/files/demo-scenarios.ts';
-import { corePresets, hasCore, sizeBetween, sizeChanges } from '../../../src/viewer/inputs/core-changes.ts';
-import { givenOtherwise } from '../../../src/viewer/inputs/test-point-changes.ts';
 import { Session } from '../../../src/viewer/state/session.ts';
 
 function opened(text = DEMO_SCENARIOS[0].text) {

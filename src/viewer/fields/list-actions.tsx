@@ -1,7 +1,7 @@
+import { itemAdded, itemRemoved, itemsAt } from '../document/lists.ts';
 import type { PageProps } from '../page.tsx';
 import type { Car } from '../state/cars.ts';
 import type { Changes } from '../state/session.ts';
-import { itemAdded, itemRemoved, itemsAt } from './lists.ts';
 
 interface ListActionsProps extends PageProps {
   readonly car: Car;

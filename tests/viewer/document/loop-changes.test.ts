@@ -9,7 +9,7 @@ import {
   sinkChanges,
   tankChanges,
   tankPlaceOf,
-} from '../../../src/viewer/inputs/loop-changes.ts';
+} from '../../../src/viewer/document/loop-changes.ts';
 import { Session } from '../../../src/viewer/state/session.ts';
 import { changed, shippedCar } from './changed.ts';
 

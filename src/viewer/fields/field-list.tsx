@@ -1,12 +1,12 @@
 import type { ComponentChildren } from 'preact';
 import { isNumberRow, isRequired } from '../../sim/index.ts';
+import { areRelated, type FieldGroup, type FieldSpec, fieldGroups, groupAt } from '../document/fields.ts';
+import type { PartSpec } from '../document/parts.ts';
 import { capitalised } from '../format.ts';
 import type { PageProps } from '../page.tsx';
 import { type Car, valueAt } from '../state/cars.ts';
 import { Field } from './field.tsx';
-import { areRelated, type FieldGroup, type FieldSpec, fieldGroups, groupAt } from './fields.ts';
 import { Fold } from './fold.tsx';
-import type { PartSpec } from './parts.ts';
 
 /** What every piece of the form is handed: the car in hand and the one it is compared with. */
 export interface FormProps extends PageProps {

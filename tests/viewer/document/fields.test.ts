@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { type JsonObject, parameterGroups, parseScenario, type Scenario } from '../../../src/sim/index.ts';
+import { areRelated, fieldGroups, groupAt, readAt } from '../../../src/viewer/document/fields.ts';
+import { OTHER_GROUPS, PARTS, partOf } from '../../../src/viewer/document/parts.ts';
 import { DEMO_SCENARIOS } from '../../../src/viewer/files/demo-scenarios.ts';
-import { areRelated, fieldGroups, groupAt, readAt } from '../../../src/viewer/inputs/fields.ts';
-import { OTHER_GROUPS, PARTS, partOf } from '../../../src/viewer/inputs/parts.ts';
 
 const estate = parseScenario(DEMO_SCENARIOS[0].text).scenario as Scenario;
 const document: JsonObject = {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { exchangerPutIn } from '../../../src/viewer/inputs/exchanger-changes.ts';
-import { partTakenOut, tankChanges } from '../../../src/viewer/inputs/loop-changes.ts';
+import { exchangerPutIn } from '../../../src/viewer/document/exchanger-changes.ts';
+import { partTakenOut, tankChanges } from '../../../src/viewer/document/loop-changes.ts';
 import { changed, shippedCar } from './changed.ts';
 
 describe('the front exchanger', () => {

@@ -1,7 +1,7 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import type { JsonObject } from '../../../src/sim/index.ts';
-import { choiceChanges, keysOfKind } from '../../../src/viewer/inputs/choices.ts';
-import { proposals } from '../../../src/viewer/inputs/proposals.ts';
+import { choiceChanges, keysOfKind } from '../../../src/viewer/document/choices.ts';
+import { proposals } from '../../../src/viewer/document/proposals.ts';
 import { valueAt } from '../../../src/viewer/state/cars.ts';
 import { Session } from '../../../src/viewer/state/session.ts';
 import { shippedDocument } from '../../support/shipped.ts';

@@ -1,10 +1,10 @@
 import { type Fix, type Issue, isNumberRow } from '../../sim/index.ts';
+import { fieldGroups } from '../document/fields.ts';
+import { proposals } from '../document/proposals.ts';
 import { onScreen } from '../format.ts';
 import type { PageProps } from '../page.tsx';
 import type { Draft, Session } from '../state/session.ts';
-import { fieldGroups } from './fields.ts';
 import { measureOf, valueText } from './measure.ts';
-import { proposals } from './proposals.ts';
 
 interface MessageProps {
   /** what undo calls a fix */

@@ -1,10 +1,10 @@
 import { useSignal } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
 import type { JsonValue, NumberRow } from '../../sim/index.ts';
+import { readAt } from '../document/fields.ts';
 import type { PageProps } from '../page.tsx';
 import { type Car, valueAt } from '../state/cars.ts';
 import type { Changes } from '../state/session.ts';
-import { readAt } from './fields.ts';
 import { boxText, measureOf, storedValue } from './measure.ts';
 
 /** A text is tried this long after the last key [ms]; on leaving the box, at once. */

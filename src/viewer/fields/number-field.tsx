@@ -1,10 +1,10 @@
 import { type JsonValue, type NumberRow, placeOfSource, readQuantity } from '../../sim/index.ts';
+import { areRelated } from '../document/fields.ts';
 import { capitalised } from '../format.ts';
 import type { PageProps } from '../page.tsx';
 import { type Car, valueAt } from '../state/cars.ts';
 import type { Changes } from '../state/session.ts';
 import { Name } from './about.tsx';
-import { areRelated } from './fields.ts';
 import { valueText } from './measure.ts';
 import { DraftMessage, Warnings } from './messages.tsx';
 import { Slider } from './slider.tsx';
