@@ -3,16 +3,16 @@ import './checks.css';
 import type { ComponentChild } from 'preact';
 import { FoldOut, QUESTIONS_ID } from '../fold-out.tsx';
 import type { PageProps } from '../page.tsx';
-import { CompareQuestion } from './compare-question.tsx';
-import { DayQuestion } from './day-question.tsx';
-import { DropQuestion } from './drop-question.tsx';
-import { GaugeQuestion } from './gauge-question.tsx';
-import { RestQuestion } from './rest-question.tsx';
-import { SensitivityQuestion } from './sensitivity-question.tsx';
-import { SweepQuestion } from './sweep-question.tsx';
-import { TankQuestion } from './tank-question.tsx';
-import { TriageQuestion } from './triage-question.tsx';
-import { UpgradesQuestion } from './upgrades-question.tsx';
+import { CompareQuestion } from './compare/compare-question.tsx';
+import { DayQuestion } from './day/day-question.tsx';
+import { DropQuestion } from './drop/drop-question.tsx';
+import { GaugeQuestion } from './gauge/gauge-question.tsx';
+import { RestQuestion } from './rest/rest-question.tsx';
+import { SensitivityQuestion } from './sensitivity/sensitivity-question.tsx';
+import { TankQuestion } from './store/tank-question.tsx';
+import { SweepQuestion } from './sweep/sweep-question.tsx';
+import { TriageQuestion } from './triage/triage-question.tsx';
+import { UpgradesQuestion } from './upgrades/upgrades-question.tsx';
 
 /** Everything that may be asked here, in the order of a shop's week. */
 const ASKED: readonly { readonly name: string; readonly show: (props: PageProps) => ComponentChild }[] = [
