@@ -1,6 +1,6 @@
 import { type LinePlace, lineAfter, linePlacesOf, PART_WORDS } from '../../sim/index.ts';
 import { type Car, valueAt } from '../state/cars.ts';
-import { type FieldGroup, type FieldSpec, fieldGroups } from './fields.ts';
+import { type FieldGroup, type FieldSpec, fieldGroups } from './field-groups.ts';
 
 /** What it takes to say where a number stands. */
 type Placed = Pick<Car, 'config' | 'document'>;

@@ -9,7 +9,7 @@ import {
 } from '../../sim/index.ts';
 import { type Car, valueAt } from '../state/cars.ts';
 import type { Changes } from '../state/session.ts';
-import { fieldGroups, groupAt } from './fields.ts';
+import { fieldGroups, groupAt } from './field-groups.ts';
 import { itemsAt } from './lists.ts';
 
 /** A part that a loop may have twice, and its second. */

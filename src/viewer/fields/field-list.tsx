@@ -1,6 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import { isNumberRow, isRequired } from '../../sim/index.ts';
-import { areRelated, type FieldGroup, type FieldSpec, fieldGroups, groupAt } from '../document/fields.ts';
+import { areRelated, type FieldGroup, type FieldSpec, fieldGroups, groupAt } from '../document/field-groups.ts';
 import type { PartSpec } from '../document/parts.ts';
 import { capitalised } from '../format.ts';
 import type { PageProps } from '../page.tsx';

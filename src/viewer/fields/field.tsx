@@ -1,6 +1,6 @@
 import './field.css';
 import { isList, isNumberRow, isWordRow, type JsonValue, type NumberRow } from '../../sim/index.ts';
-import type { FieldSpec } from '../document/fields.ts';
+import type { FieldSpec } from '../document/field-groups.ts';
 import { capitalised } from '../format.ts';
 import type { PageProps } from '../page.tsx';
 import { type Car, valueAt } from '../state/cars.ts';

@@ -1,4 +1,4 @@
-import { fieldGroups } from '../document/fields.ts';
+import { fieldGroups } from '../document/field-groups.ts';
 import { capitalised } from '../format.ts';
 import type { Changes } from '../state/session.ts';
 import { FieldList, type FormProps } from './field-list.tsx';

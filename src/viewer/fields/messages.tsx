@@ -1,5 +1,5 @@
 import { type Fix, type Issue, isNumberRow } from '../../sim/index.ts';
-import { fieldGroups } from '../document/fields.ts';
+import { fieldGroups } from '../document/field-groups.ts';
 import { proposals } from '../document/proposals.ts';
 import { onScreen } from '../format.ts';
 import type { PageProps } from '../page.tsx';

@@ -1,10 +1,10 @@
 import { type JsonValue, type NumberRow, placeOfSource, readQuantity } from '../../sim/index.ts';
-import { areRelated } from '../document/fields.ts';
+import { areRelated } from '../document/field-groups.ts';
 import { capitalised } from '../format.ts';
 import type { PageProps } from '../page.tsx';
 import { type Car, valueAt } from '../state/cars.ts';
 import type { Changes } from '../state/session.ts';
-import { Name } from './about.tsx';
+import { FieldName } from './field-name.tsx';
 import { valueText } from './measure.ts';
 import { DraftMessage, Warnings } from './messages.tsx';
 import { Slider } from './slider.tsx';
@@ -46,7 +46,7 @@ export function NumberField(props: NumberFieldProps) {
   const describedBy = [draft && `${id}-draft`, warnings.length > 0 && `${id}-doubt`, `${id}-about`].filter(Boolean);
   return (
     <div class={isChanged ? 'field changed' : 'field'}>
-      <Name id={id} label={label} path={path} row={row} measure={measure} isNeeded={props.isNeeded} />
+      <FieldName id={id} label={label} path={path} row={row} measure={measure} isNeeded={props.isNeeded} />
       <span class={draft === undefined ? 'box' : 'box unread'}>
         <input id={id} {...box.props} aria-describedby={describedBy.join(' ')} />
         {measure.caption !== '' && <span class="unit">{measure.caption}</span>}

@@ -1,7 +1,7 @@
 import { useSignal } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
 import type { JsonValue, NumberRow } from '../../sim/index.ts';
-import { readAt } from '../document/fields.ts';
+import { readAt } from '../document/field-groups.ts';
 import type { PageProps } from '../page.tsx';
 import { type Car, valueAt } from '../state/cars.ts';
 import type { Changes } from '../state/session.ts';

@@ -1,9 +1,9 @@
 import type { WordRow } from '../../sim/index.ts';
 import { choiceChanges } from '../document/choices.ts';
-import { areRelated, readAt } from '../document/fields.ts';
+import { areRelated, readAt } from '../document/field-groups.ts';
 import type { PageProps } from '../page.tsx';
 import { type Car, valueAt } from '../state/cars.ts';
-import { Name } from './about.tsx';
+import { FieldName } from './field-name.tsx';
 import { DraftMessage, Warnings } from './messages.tsx';
 
 export interface WordFieldProps extends PageProps {
@@ -35,7 +35,7 @@ export function WordField({ car, before, row, path, label = row.label, backWith 
   };
   return (
     <div class={isChanged ? 'field changed' : 'field'}>
-      <Name id={id} label={label} path={path} row={row} />
+      <FieldName id={id} label={label} path={path} row={row} />
       <select
         id={id}
         class={draft === undefined ? undefined : 'unread'}

@@ -6,7 +6,7 @@ import { FieldList, type FormProps, More, specsOf } from '../fields/field-list.t
 import { difference, joined, NO_BREAK_SPACE, temperature } from '../format.ts';
 import { valueAt } from '../state/cars.ts';
 import type { UnitChoice } from '../state/display.ts';
-import { type Head, headOf } from './head.ts';
+import { type Head, headOf } from './compressor-head.ts';
 
 const COMPRESSOR = PARTS.filter(({ part }) => part === 'compressor')[0];
 type Kind = Config['compressor']['kind'];

@@ -3,7 +3,7 @@ import { type CoreSize, readQuantity } from '../../sim/index.ts';
 import { Designer } from '../designer/designer.tsx';
 import { measurePaths } from '../designer/measures.ts';
 import { corePresets, hasCore, SIZED_KEYS, sizeBetween, sizeChanges } from '../document/core-changes.ts';
-import { readAt } from '../document/fields.ts';
+import { readAt } from '../document/field-groups.ts';
 import { PARTS } from '../document/parts.ts';
 import { conductancePaths, isTested } from '../document/test-point-changes.ts';
 import { Caution } from '../fields/caution.tsx';

@@ -1,5 +1,5 @@
 import { type LineKey, lineAfter, linePlacesOf, PART_WORDS } from '../../sim/index.ts';
-import { fieldGroups } from '../document/fields.ts';
+import { fieldGroups } from '../document/field-groups.ts';
 import { PARTS } from '../document/parts.ts';
 import { FieldList, type FormProps, More, specsOf, stateOf } from '../fields/field-list.tsx';
 import { Fold } from '../fields/fold.tsx';

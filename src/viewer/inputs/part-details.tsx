@@ -1,6 +1,6 @@
 import { useEffect, useRef } from 'preact/hooks';
 import { isNumberRow, pullsIn, pullsOfCycle } from '../../sim/index.ts';
-import { fieldGroups, readAt } from '../document/fields.ts';
+import { fieldGroups, readAt } from '../document/field-groups.ts';
 import type { PartSpec } from '../document/parts.ts';
 import { FieldList, type FormProps, More, specsOf, stateOf } from '../fields/field-list.tsx';
 import { measureOf, valueText } from '../fields/measure.ts';

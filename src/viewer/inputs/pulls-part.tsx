@@ -1,5 +1,5 @@
 import { isList, isObject } from '../../sim/index.ts';
-import { type FieldSpec, groupAt } from '../document/fields.ts';
+import { type FieldSpec, groupAt } from '../document/field-groups.ts';
 import { Caution } from '../fields/caution.tsx';
 import { Field } from '../fields/field.tsx';
 import { FieldList, type FormProps, stateOf } from '../fields/field-list.tsx';

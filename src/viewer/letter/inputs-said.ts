@@ -1,5 +1,5 @@
 import { isNumberRow } from '../../sim/index.ts';
-import { fieldGroups, readAt } from '../document/fields.ts';
+import { fieldGroups, readAt } from '../document/field-groups.ts';
 import { inputName, specAt, valueInWords } from '../document/input-words.ts';
 import { PARTS } from '../document/parts.ts';
 import { measureOf, valueText } from '../fields/measure.ts';

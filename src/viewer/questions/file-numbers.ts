@@ -1,6 +1,6 @@
 import { carAlone, isList, isNumberRow, type NumberRow, type Scenario } from '../../sim/index.ts';
 import { keysOfKind } from '../document/choices.ts';
-import { type FieldGroup, type FieldSpec, fieldGroups } from '../document/fields.ts';
+import { type FieldGroup, type FieldSpec, fieldGroups } from '../document/field-groups.ts';
 import { placeWords } from '../document/input-words.ts';
 import { PARTS } from '../document/parts.ts';
 import { numberAt } from '../fields/use-number-box.ts';

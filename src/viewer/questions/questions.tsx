@@ -9,15 +9,15 @@ import { DropQuestion } from './drop/drop-question.tsx';
 import { GaugeQuestion } from './gauge/gauge-question.tsx';
 import { RestQuestion } from './rest/rest-question.tsx';
 import { SensitivityQuestion } from './sensitivity/sensitivity-question.tsx';
-import { TankQuestion } from './store/tank-question.tsx';
+import { StoreQuestion } from './store/store-question.tsx';
 import { SweepQuestion } from './sweep/sweep-question.tsx';
 import { TriageQuestion } from './triage/triage-question.tsx';
 import { UpgradesQuestion } from './upgrades/upgrades-question.tsx';
 
 /** Everything that may be asked here, in the order of a shop's week. */
 const ASKED: readonly { readonly name: string; readonly show: (props: PageProps) => ComponentChild }[] = [
-  { name: 'Tank', show: (props) => <TankQuestion {...props} store="tank" /> },
-  { name: 'Ice', show: (props) => <TankQuestion {...props} store="ice" /> },
+  { name: 'Tank', show: (props) => <StoreQuestion {...props} store="tank" /> },
+  { name: 'Ice', show: (props) => <StoreQuestion {...props} store="ice" /> },
   { name: 'Rest', show: (props) => <RestQuestion {...props} /> },
   { name: 'Core drop', show: (props) => <DropQuestion {...props} /> },
   { name: 'Upgrades', show: (props) => <UpgradesQuestion {...props} /> },

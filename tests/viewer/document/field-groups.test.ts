@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { type JsonObject, parameterGroups, parseScenario, type Scenario } from '../../../src/sim/index.ts';
-import { areRelated, fieldGroups, groupAt, readAt } from '../../../src/viewer/document/fields.ts';
+import { areRelated, fieldGroups, groupAt, readAt } from '../../../src/viewer/document/field-groups.ts';
 import { OTHER_GROUPS, PARTS, partOf } from '../../../src/viewer/document/parts.ts';
 import { DEMO_SCENARIOS } from '../../../src/viewer/files/demo-scenarios.ts';
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { headOf } from '../../../src/viewer/inputs/head.ts';
+import { headOf } from '../../../src/viewer/inputs/compressor-head.ts';
 import { readCar } from '../../../src/viewer/state/cars.ts';
 import { withChanges } from '../../../src/viewer/state/session.ts';
 import { shippedConfig, shippedDocument } from '../../support/shipped.ts';

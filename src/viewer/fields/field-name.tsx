@@ -16,7 +16,7 @@ interface NameProps {
 }
 
 /** The name of a box, and behind a question mark what the parameter table says about its key. */
-export function Name({ id, label, path, row, measure, isNeeded = false }: NameProps) {
+export function FieldName({ id, label, path, row, measure, isNeeded = false }: NameProps) {
   const isOpen = useSignal(false);
   return (
     <>

@@ -9,7 +9,7 @@ import { useQuestion } from '../use-question.ts';
 import { StoreFigure } from './store-figure.tsx';
 
 /** How big a tank, or how much ice, is enough: the curve, the table and the words. */
-export function TankQuestion({ store, ...props }: PageProps & { readonly store: StoreKind }) {
+export function StoreQuestion({ store, ...props }: PageProps & { readonly store: StoreKind }) {
   const { session, display } = props;
   const car = session.inHand.value;
   const units = display.units.value;
