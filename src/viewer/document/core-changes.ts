@@ -94,3 +94,9 @@ export function sizeBetween(before: Scenario, after: Scenario): CoreSize | undef
   const size = sizeOfCore(after.values.core, before.values.core);
   return size && { width: rounded(size.width), depth: rounded(size.depth) };
 }
+
+/** The same air at both ends of the core, to start from. */
+export const EVEN_AIR = [
+  { place: 0, speed: 1 },
+  { place: 1, speed: 1 },
+];

@@ -7,7 +7,7 @@ import {
   type Scenario,
   stepsOf,
 } from '../../sim/index.ts';
-import { valueAt } from '../state/cars.ts';
+import { type Car, valueAt } from '../state/cars.ts';
 
 /** One box of the form: a row of the parameter table at its place in a document. */
 export interface FieldSpec {
@@ -75,6 +75,12 @@ export function readAt({ values }: Scenario, path: string): unknown {
     value = (value as Readonly<Record<string, unknown>>)[step];
   }
   return value;
+}
+
+/** What a car reads at a path, in the file unit; of a value that holds all through its phase, the one value. */
+export function numberAt({ scenario }: Pick<Car, 'scenario'>, path: string): number | undefined {
+  const value = readAt(scenario, path);
+  return (Array.isArray(value) ? value[0] : value) as number | undefined;
 }
 
 /** Whether one path is the other, or leads to or through it. */

@@ -2,6 +2,7 @@ import { itemAdded, itemRemoved, itemsAt } from '../document/lists.ts';
 import type { PageProps } from '../page.tsx';
 import type { Car } from '../state/cars.ts';
 import type { Changes } from '../state/session.ts';
+import { rebuild } from './rebuild.ts';
 
 interface ListActionsProps extends PageProps {
   readonly car: Car;
@@ -13,16 +14,6 @@ interface ListActionsProps extends PageProps {
   readonly least?: number;
   /** what adding does, where it is not the same item once more */
   readonly added?: Changes;
-}
-
-/**
- * A change that no one box stands for. Where the reader refuses it there is nothing to keep as a draft: the page says why.
- */
-export function rebuild({ session, display }: PageProps, changes: Changes, label: string): void {
-  const errors = session.change(changes, label).filter(({ severity }) => severity === 'error');
-  if (errors.length === 0) return;
-  session.dropDraft(Object.keys(changes)[0]);
-  display.notice.value = `Not done: ${errors.map(({ message }) => message).join(' ')}`;
 }
 
 /** One item more behind this one, or without it. */

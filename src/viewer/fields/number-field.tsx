@@ -1,5 +1,5 @@
 import { type JsonValue, type NumberRow, placeOfSource, readQuantity } from '../../sim/index.ts';
-import { areRelated } from '../document/field-groups.ts';
+import { areRelated, numberAt } from '../document/field-groups.ts';
 import { capitalised } from '../format.ts';
 import type { PageProps } from '../page.tsx';
 import { type Car, valueAt } from '../state/cars.ts';
@@ -9,7 +9,7 @@ import { valueText } from './measure.ts';
 import { DraftMessage, Warnings } from './messages.tsx';
 import { Slider } from './slider.tsx';
 import { sliderSpan } from './slider-span.ts';
-import { numberAt, useNumberBox } from './use-number-box.ts';
+import { useNumberBox } from './use-number-box.ts';
 
 export interface NumberFieldProps extends PageProps {
   readonly car: Car;

@@ -1,7 +1,7 @@
 import { useSignal } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
 import type { JsonValue, NumberRow } from '../../sim/index.ts';
-import { readAt } from '../document/field-groups.ts';
+import { numberAt } from '../document/field-groups.ts';
 import type { PageProps } from '../page.tsx';
 import { type Car, valueAt } from '../state/cars.ts';
 import type { Changes } from '../state/session.ts';
@@ -96,12 +96,6 @@ export function useNumberBox({ session, display, car, row, path, label, ...optio
       },
     } as const,
   };
-}
-
-/** What a car reads at a path, in the file unit; of a value that holds all through its phase, the one value. */
-export function numberAt({ scenario }: Car, path: string): number | undefined {
-  const value = readAt(scenario, path);
-  return (Array.isArray(value) ? value[0] : value) as number | undefined;
 }
 
 /** What was typed with a unit of its own has no last digit in the unit of the file. */

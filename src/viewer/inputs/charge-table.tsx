@@ -1,10 +1,10 @@
 import { isList } from '../../sim/index.ts';
-import { rowAdded, tableStarted } from '../document/lists.ts';
+import { rowAdded, tableStarted } from '../document/charge-table-changes.ts';
 import { Caution } from '../fields/caution.tsx';
 import { type FormProps, stateOf } from '../fields/field-list.tsx';
 import { Fold } from '../fields/fold.tsx';
-import { rebuild } from '../fields/list-actions.tsx';
 import { ListItems } from '../fields/list-items.tsx';
+import { rebuild } from '../fields/rebuild.ts';
 
 const LIST = 'chargeTable';
 

@@ -1,5 +1,5 @@
 import type { Config } from '../../sim/index.ts';
-import { keysOfKind } from '../document/choices.ts';
+import { keysOfKind } from '../document/compressor-keys.ts';
 import { PARTS } from '../document/parts.ts';
 import { Field } from '../fields/field.tsx';
 import { FieldList, type FormProps, More, specsOf } from '../fields/field-list.tsx';

@@ -134,7 +134,7 @@ function Size(props: FormProps) {
     (isByMeasures ? [] : SIZED_KEYS).filter((key) => key !== 'airConductance').map((key) => `core.${key}`),
   );
   return (
-    <section class="core-size">
+    <section>
       <h3>Core size against Before</h3>
       <div class="factors">
         <Factor

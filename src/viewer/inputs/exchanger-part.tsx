@@ -4,8 +4,8 @@ import { partTakenOut } from '../document/loop-changes.ts';
 import { PARTS } from '../document/parts.ts';
 import { conductancePaths, isTested } from '../document/test-point-changes.ts';
 import { FieldList, type FormProps, More, PartOfFile, specsOf } from '../fields/field-list.tsx';
-import { rebuild } from '../fields/list-actions.tsx';
 import { ListItems } from '../fields/list-items.tsx';
+import { rebuild } from '../fields/rebuild.ts';
 import { TestPoint } from './test-point.tsx';
 
 const EXCHANGER = PARTS.filter(({ part }) => part === 'exchanger')[0];

@@ -3,7 +3,8 @@ import { fieldGroups } from '../document/field-groups.ts';
 import { PARTS } from '../document/parts.ts';
 import { FieldList, type FormProps, More, specsOf, stateOf } from '../fields/field-list.tsx';
 import { Fold } from '../fields/fold.tsx';
-import { ListActions, rebuild } from '../fields/list-actions.tsx';
+import { ListActions } from '../fields/list-actions.tsx';
+import { rebuild } from '../fields/rebuild.ts';
 import { NO_BREAK_SPACE } from '../format.ts';
 import { LoopChoices } from './loop-choices.tsx';
 

@@ -9,7 +9,7 @@ import {
   tankChanges,
   tankPlaceOf,
 } from '../document/loop-changes.ts';
-import { rebuild } from '../fields/list-actions.tsx';
+import { rebuild } from '../fields/rebuild.ts';
 import { capitalised } from '../format.ts';
 import type { PageProps } from '../page.tsx';
 import type { Car } from '../state/cars.ts';

@@ -1,10 +1,11 @@
 import { useRef } from 'preact/hooks';
-import { curveFromParabola, halfwayAdded, itemsAt, type PumpKey, parabolaFromCurve } from '../document/lists.ts';
+import { halfwayAdded, itemsAt } from '../document/lists.ts';
 import { PARTS } from '../document/parts.ts';
+import { curveFromParabola, type PumpKey, parabolaFromCurve } from '../document/pump-changes.ts';
 import { Caution } from '../fields/caution.tsx';
 import { FieldList, type FormProps, More, PartOfFile, specsOf } from '../fields/field-list.tsx';
-import { rebuild } from '../fields/list-actions.tsx';
 import { ListItems } from '../fields/list-items.tsx';
+import { rebuild } from '../fields/rebuild.ts';
 import { flow, joined } from '../format.ts';
 
 const PUMP = PARTS.filter(({ part }) => part === 'pump')[0];

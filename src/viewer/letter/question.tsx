@@ -1,9 +1,10 @@
 import { type Signal, useSignal } from '@preact/signals';
 import { type Issue, isNumberRow, type NumberRow, questionPieces, variants } from '../../sim/index.ts';
+import { numberAt } from '../document/field-groups.ts';
 import { type FormProps, specsOf } from '../fields/field-list.tsx';
 import { measureOf, valueText } from '../fields/measure.ts';
 import { DraftMessage, Warnings } from '../fields/messages.tsx';
-import { numberAt, useNumberBox } from '../fields/use-number-box.ts';
+import { useNumberBox } from '../fields/use-number-box.ts';
 import { capitalised, NO_BREAK_SPACE, onScreen, wordingIn } from '../format.ts';
 import { AS_OPENED, chooseVariant } from '../inputs/variants-row.tsx';
 import type { Car } from '../state/cars.ts';

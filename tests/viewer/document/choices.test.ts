@@ -1,6 +1,6 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import type { JsonObject } from '../../../src/sim/index.ts';
-import { choiceChanges, keysOfKind } from '../../../src/viewer/document/choices.ts';
+import { choiceChanges } from '../../../src/viewer/document/choices.ts';
 import { proposals } from '../../../src/viewer/document/proposals.ts';
 import { valueAt } from '../../../src/viewer/state/cars.ts';
 import { Session } from '../../../src/viewer/state/session.ts';
@@ -16,34 +16,6 @@ const document = (): JsonObject => session.inHand.value?.document ?? {};
 const typed = (path: string) => valueAt(document(), path);
 const choose = (path: string, value: string | undefined) =>
   session.change(choiceChanges(document(), path, value), path, { path, text: value ?? '' });
-
-describe('keys by kind of compressor', () => {
-  // From the scenario guide: what each kind needs, and what says nothing about it.
-  it.each([
-    ['displacement', 'compressor.sweptVolume', 'compressor.boostSpeed'],
-    ['displacement', 'compressor.driveRatio', 'compressor.boostOutletPressure'],
-    ['displacement', 'compressor.driveRatio', 'bypass.recirculation'],
-    ['displacement', 'compressor.driveRatio', 'compressor.boostInletTemperature'],
-    ['centrifugal', 'compressor.boostSpeed', 'compressor.sweptVolume'],
-    ['centrifugal', 'bypass.recirculation', 'compressor.leak'],
-    ['centrifugal', 'compressor.driveRatio', 'compressor.targetManifoldPressure'],
-    ['turbine-driven', 'compressor.highestSpeed', 'compressor.driveRatio'],
-    ['turbine-driven', 'compressor.targetManifoldPressure', 'compressor.builtInVolumeRatio'],
-  ])('%s needs %s and has no use for %s', (kind, needed, unused) => {
-    const keys = keysOfKind(document(), kind);
-    expect(keys.needed.has(needed)).toBe(true);
-    expect(keys.unused.has(needed)).toBe(false);
-    expect(keys.unused.has(unused)).toBe(true);
-    expect(keys.needed.has(unused)).toBe(false);
-  });
-
-  it('has use for the throttle, the drop of the bypass and its leak with every kind', () => {
-    for (const kind of ['displacement', 'centrifugal', 'turbine-driven']) {
-      const { unused } = keysOfKind(document(), kind);
-      for (const key of ['throttle', 'drop', 'leak', 'route']) expect(unused.has(`bypass.${key}`)).toBe(false);
-    }
-  });
-});
 
 describe('another kind of compressor', () => {
   it('waits as a draft for what is missing, and the car runs on as it was', () => {
