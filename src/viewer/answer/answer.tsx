@@ -1,10 +1,9 @@
 import './answer.css';
-import { countPulls, type PullSummary } from '../../sim/index.ts';
+import { countPulls, type PullSummary, pullsOfCycle } from '../../sim/index.ts';
 import { capitalised, clockTime, onScreen } from '../format.ts';
 import type { PageProps } from '../page.tsx';
 import type { Car, CarRun } from '../state/cars.ts';
 import type { UnitChoice } from '../state/display.ts';
-import { plannedPhases } from '../time/phases.ts';
 import { Announcement } from './announcement.tsx';
 import { hottestDayOf } from './beside-count.tsx';
 import { Causes } from './causes.tsx';
@@ -127,7 +126,7 @@ function StateSentence({ car, run, session, solving }: Pick<CarAnswerProps, 'car
     );
   }
   if (run.kind === 'cancelled') {
-    const planned = plannedPhases(car.config.cycle).at(-1)?.pull ?? 0;
+    const planned = pullsOfCycle(car.config.cycle);
     return (
       <div class="sentence">
         <p>

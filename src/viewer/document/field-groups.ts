@@ -82,6 +82,3 @@ export function numberAt({ scenario }: Pick<Car, 'scenario'>, path: string): num
   const value = readAt(scenario, path);
   return (Array.isArray(value) ? value[0] : value) as number | undefined;
 }
-
-/** Whether one path is the other, or leads to or through it. */
-export const areRelated = (a: string, b: string): boolean => a === b || a.startsWith(`${b}.`) || b.startsWith(`${a}.`);

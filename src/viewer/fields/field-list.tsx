@@ -1,10 +1,10 @@
 import type { ComponentChildren } from 'preact';
 import { isNumberRow, isRequired } from '../../sim/index.ts';
-import { areRelated, type FieldGroup, type FieldSpec, fieldGroups, groupAt } from '../document/field-groups.ts';
+import { type FieldGroup, type FieldSpec, fieldGroups, groupAt } from '../document/field-groups.ts';
 import type { PartSpec } from '../document/parts.ts';
 import { capitalised } from '../format.ts';
 import type { PageProps } from '../page.tsx';
-import { type Car, valueAt } from '../state/cars.ts';
+import { areRelated, type Car, valueAt } from '../state/cars.ts';
 import { Field } from './field.tsx';
 import { Fold } from './fold.tsx';
 

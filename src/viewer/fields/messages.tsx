@@ -96,3 +96,15 @@ export function Warnings({ id, session, warnings, label }: WarningsProps) {
     </div>
   );
 }
+
+/** Why a choice could not be taken; nothing was changed. */
+export function RefusalMessage({ of }: { readonly of: readonly Issue[] }) {
+  if (of.length === 0) return null;
+  return (
+    <div class="message" role="status">
+      {of.map(({ path, message }) => (
+        <p key={path + message}>{onScreen(message)}</p>
+      ))}
+    </div>
+  );
+}

@@ -1,8 +1,8 @@
 import { type JsonValue, type NumberRow, placeOfSource, readQuantity } from '../../sim/index.ts';
-import { areRelated, numberAt } from '../document/field-groups.ts';
+import { numberAt } from '../document/field-groups.ts';
 import { capitalised } from '../format.ts';
 import type { PageProps } from '../page.tsx';
-import { type Car, valueAt } from '../state/cars.ts';
+import { areRelated, type Car, valueAt } from '../state/cars.ts';
 import type { Changes } from '../state/session.ts';
 import { FieldName } from './field-name.tsx';
 import { valueText } from './measure.ts';

@@ -1,8 +1,8 @@
 import type { WordRow } from '../../sim/index.ts';
 import { choiceChanges } from '../document/choices.ts';
-import { areRelated, readAt } from '../document/field-groups.ts';
+import { readAt } from '../document/field-groups.ts';
 import type { PageProps } from '../page.tsx';
-import { type Car, valueAt } from '../state/cars.ts';
+import { areRelated, type Car, valueAt } from '../state/cars.ts';
 import { FieldName } from './field-name.tsx';
 import { DraftMessage, Warnings } from './messages.tsx';
 

@@ -17,8 +17,8 @@ import {
 import { type TargetEvent, targetEvents } from './events.ts';
 import { type GaugeMark, heightsOf, missOf, numberFoot, type PlacedMark, placeMarks } from './gauge-marks.ts';
 import { GaugeMarks } from './gauge-marks-view.tsx';
-import { isPull, type Phase, phaseAt } from './phases.ts';
-import { endOf, inHand, type ShownRun } from './runs.ts';
+import { endOf, isPull, type Phase, phaseAt } from './phases.ts';
+import { inHand, type ShownRun } from './runs.ts';
 
 /** Room above the highest bar for its number, and below the bars for the pulls' names and the track [px]. */
 const TOP = 24;

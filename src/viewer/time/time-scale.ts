@@ -1,4 +1,4 @@
-import { isPull, type Phase } from './phases.ts';
+import { endOf, isPull, type Phase } from './phases.ts';
 
 /** A strictly rising way from time to a place on a line, and back; places are counted in s, like times. */
 export interface TimeScale {
@@ -20,7 +20,7 @@ export function evenScale(duration: number): TimeScale {
 /** Pulls at their full length with the time between them folded to a gap; a cycle without pulls stays as it is. */
 export function pullsOnlyScale(phases: readonly Phase[]): TimeScale {
   const shortest = Math.min(...phases.filter(isPull).map(({ start, end }) => end - start));
-  if (!Number.isFinite(shortest)) return evenScale(phases.at(-1)?.end ?? 0);
+  if (!Number.isFinite(shortest)) return evenScale(endOf(phases));
   const times = [0];
   const places = [0];
   for (const phase of phases) {

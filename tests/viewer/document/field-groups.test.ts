@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { type JsonObject, parameterGroups, parseScenario, type Scenario } from '../../../src/sim/index.ts';
-import { areRelated, fieldGroups, groupAt, readAt } from '../../../src/viewer/document/field-groups.ts';
+import { fieldGroups, groupAt, readAt } from '../../../src/viewer/document/field-groups.ts';
 import { OTHER_GROUPS, PARTS, partOf } from '../../../src/viewer/document/parts.ts';
 import { DEMO_SCENARIOS } from '../../../src/viewer/files/demo-scenarios.ts';
 
@@ -88,14 +88,5 @@ describe('what a scenario reads at a path', () => {
     const read = readAt(estate, path);
     if (typeof value === 'number') expect(read).toBeCloseTo(value, 9);
     else expect(read).toEqual(value);
-  });
-});
-
-describe('paths', () => {
-  it('are related where one leads to or through the other', () => {
-    expect(areRelated('core', 'core.airDrop')).toBe(true);
-    expect(areRelated('a.x.1', 'a.x')).toBe(true);
-    expect(areRelated('core.airDrop', 'core.airDropAtFlow')).toBe(false);
-    expect(areRelated('core.airDropAtFlow', 'core.airDrop')).toBe(false);
   });
 });

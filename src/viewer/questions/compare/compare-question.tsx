@@ -5,7 +5,7 @@ import { Fold } from '../../fields/fold.tsx';
 import { onScreen, wordingIn } from '../../format.ts';
 import type { PageProps } from '../../page.tsx';
 import type { UnitChoice } from '../../state/display.ts';
-import { plannedPhases } from '../../time/phases.ts';
+import { endOf, plannedPhases } from '../../time/phases.ts';
 import { AnswerTable } from '../answer-table.tsx';
 import { QuestionFrame, Sentences } from '../question-frame.tsx';
 import { type FoundAnswer, useBuiltQuestion } from '../use-question.ts';
@@ -82,7 +82,7 @@ export function CompareQuestion(props: PageProps) {
 
 /** Step of the common time axis [s]. */
 function intervalOf(cars: readonly ComparedCar[]): number {
-  const ends = cars.map(({ config }) => plannedPhases(config.cycle).at(-1)?.end ?? 0);
+  const ends = cars.map(({ config }) => endOf(plannedPhases(config.cycle)));
   return Math.max(LEAST_STEP, Math.max(...ends) / MOST_STEPS);
 }
 

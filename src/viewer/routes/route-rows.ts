@@ -1,5 +1,5 @@
 import type { RouteComparison, RouteFigures } from '../../sim/index.ts';
-import { difference, fixed, joined, NO_BREAK_SPACE, powerInWords, signed, temperature } from '../format.ts';
+import { difference, fixed, joined, powerInWords, signed, temperature } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
 
 /** One line of the table: the same figure by both routes, and what it moves by. */
@@ -45,6 +45,3 @@ export function routeRows({ before, after }: RouteComparison, units: UnitChoice)
     return { name, before: shown(a, units), after: shown(b, units), change: signed(CHANGES[kind](b - a, units)) };
   });
 }
-
-/** How long the phase had lasted: "1800 s". */
-export const lasted = ({ lasted: seconds }: RouteComparison): string => `${fixed(seconds, 0)}${NO_BREAK_SPACE}s`;
