@@ -1,5 +1,5 @@
 import './questions.css';
-import './checks.css';
+import './answer-figures.css';
 import type { ComponentChild } from 'preact';
 import { FoldOut, QUESTIONS_ID } from '../fold-out.tsx';
 import type { PageProps } from '../page.tsx';

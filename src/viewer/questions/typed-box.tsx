@@ -1,3 +1,4 @@
+import './boxes.css';
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { type FileUnit, readQuantity } from '../../sim/index.ts';

@@ -1,3 +1,4 @@
+import './compare.css';
 import { useSignal } from '@preact/signals';
 import { useMemo } from 'preact/hooks';
 import type { ComparedCar } from '../../../../workers/questions.ts';
