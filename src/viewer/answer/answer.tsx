@@ -1,6 +1,6 @@
 import './answer.css';
 import { countPulls, type PullSummary, pullsOfCycle } from '../../sim/index.ts';
-import { capitalised, clockTime, onScreen } from '../format.ts';
+import { capitalised, clockTime, degrees, onScreen } from '../format.ts';
 import type { PageProps } from '../page.tsx';
 import type { Car, CarRun } from '../state/cars.ts';
 import type { UnitChoice } from '../state/display.ts';
@@ -10,7 +10,6 @@ import { Causes } from './causes.tsx';
 import { Cooling } from './cooling.tsx';
 import { Empty } from './empty.tsx';
 import { describeNoEffect } from './no-effect.ts';
-import { degrees } from './said.ts';
 import { describeGain, describeKnown, describePulls, describeStudy, type Words } from './wording.ts';
 
 /** The answer before everything else: how many pulls, for one car or for Before and After, and what holds it back. */

@@ -1,8 +1,7 @@
 import { countPulls, loopVolume, type PullSummary } from '../../sim/index.ts';
-import { signed } from '../format.ts';
+import { degrees, kelvins, signed } from '../format.ts';
 import type { Car } from '../state/cars.ts';
 import type { UnitChoice } from '../state/display.ts';
-import { degrees, kelvins } from './said.ts';
 
 /** Peaks that move by less than this count as no effect worth naming [K]. */
 const WORTH_NAMING = 1;

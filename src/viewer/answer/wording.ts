@@ -1,8 +1,7 @@
 import type { BottleneckPart, HottestDay, PullSummary, RunStudy } from '../../sim/index.ts';
 import { countPulls, decidingPull } from '../../sim/index.ts';
-import { fixed, joined, onScreen, seconds, signed } from '../format.ts';
+import { degrees, fixed, joined, kelvins, onScreen, seconds, signed } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
-import { degrees, kelvins } from './said.ts';
 
 /** A stretch of a sentence; what matters most is bold. */
 export interface Words {

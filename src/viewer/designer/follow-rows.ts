@@ -1,7 +1,7 @@
 import type { CoreDesignStudy, SizeChange } from '../../sim/index.ts';
-import { fixed } from '../format.ts';
+import { fixed, length, pressure } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
-import { area, change, conductance, length, mass, percent, pressure, times, volume } from './shown.ts';
+import { area, change, conductance, mass, percent, times, volume } from './shown.ts';
 
 type Design = CoreDesignStudy['design'];
 

@@ -3,7 +3,7 @@ import { keysOfKind } from '../document/compressor-keys.ts';
 import { PARTS } from '../document/parts.ts';
 import { Field } from '../fields/field.tsx';
 import { FieldList, type FormProps, More, specsOf } from '../fields/field-list.tsx';
-import { difference, joined, NO_BREAK_SPACE, temperature } from '../format.ts';
+import { joined, kelvins, NO_BREAK_SPACE, temperature } from '../format.ts';
 import { valueAt } from '../state/cars.ts';
 import type { UnitChoice } from '../state/display.ts';
 import { type Head, headOf } from './compressor-head.ts';
@@ -77,7 +77,7 @@ function HeadLines({ head, units }: { readonly head: Head; readonly units: UnitC
     <dl class="follow">
       <div>
         <dt>Head at {rotation(head.speed)}</dt>
-        <dd>{joined(difference(head.head, units))}</dd>
+        <dd>{kelvins(head.head, units)}</dd>
       </div>
       <div>
         <dt>Pressure ratio there, with air of {air}</dt>

@@ -2,7 +2,7 @@ import { createCoolant, freezeCaution, loopVolume } from '../../sim/index.ts';
 import { PARTS } from '../document/parts.ts';
 import { Caution } from '../fields/caution.tsx';
 import { FieldList, type FormProps, More, specsOf } from '../fields/field-list.tsx';
-import { fixed, joined, NO_BREAK_SPACE, temperature, wordingIn } from '../format.ts';
+import { degrees, fixed, NO_BREAK_SPACE, wordingIn } from '../format.ts';
 
 const TANK = PARTS.filter(({ part }) => part === 'tank')[0];
 
@@ -22,11 +22,11 @@ export function TankPart(props: FormProps) {
         </div>
         <div>
           <dt>First ice at</dt>
-          <dd>{joined(temperature(mix.freezingPoint, units))}</dd>
+          <dd>{degrees(mix.freezingPoint, units)}</dd>
         </div>
         <div>
           <dt>Boils under the cap at</dt>
-          <dd>{joined(temperature(mix.boilingPoint(ambient.pressure + coolant.capPressure), units))}</dd>
+          <dd>{degrees(mix.boilingPoint(ambient.pressure + coolant.capPressure), units)}</dd>
         </div>
       </dl>
       <More {...props} part={TANK} shown={TANK.main} />

@@ -1,6 +1,6 @@
 import { useRef } from 'preact/hooks';
 import { useSize } from '../figures/use-size.ts';
-import { fixed, joined, scaleOf, temperature } from '../format.ts';
+import { degrees, fixed, scaleOf } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
 import { barRange, barsThatMatter, layOutBars, numberPlace, writtenPulls } from '../time/bars.ts';
 import { OneBar, Peak } from '../time/bars-view.tsx';
@@ -69,7 +69,7 @@ function Drawing({ runs, units, width }: LetterBarsProps & { readonly width: num
       ))}
       <line class="limit" x1={LEFT} x2={width} y1={y(limit)} y2={y(limit)} />
       <text class="strong" x={width} y={y(limit) - 7} text-anchor="end">
-        limit {joined(temperature(limit, units))}
+        limit {degrees(limit, units)}
       </text>
       {[...written].map((bar) => (
         <Peak
@@ -102,7 +102,7 @@ const byNumber = (run: ShownRun): ShownRun => ({
 function describe(runs: readonly ShownRun[], units: UnitChoice): string {
   return runs
     .map(({ which, pulls }) => {
-      const peaks = pulls.map(({ peak }) => joined(temperature(peak, units)));
+      const peaks = pulls.map(({ peak }) => degrees(peak, units));
       return `${runs.length === 1 ? 'Peaks' : which === 'before' ? 'Before' : 'After'}: ${peaks.join(', ')}.`;
     })
     .join(' ');

@@ -3,7 +3,7 @@ import type { PullSummary } from '../../sim/index.ts';
 import { cornersOf, LevelLines, placeOn } from '../figures/scales.tsx';
 import { roundRange, ticksOn } from '../figures/ticks.ts';
 import { useSize } from '../figures/use-size.ts';
-import { fixed, joined, named, scaleOf, temperature } from '../format.ts';
+import { degrees, fixed, named, scaleOf } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
 import type { ShownRun } from '../time/runs.ts';
 import { curveAround, stretchOf } from './pull-stretch.ts';
@@ -72,7 +72,7 @@ function Drawing({ runs, pull, units, width }: PullCurveProps & { readonly width
   const path = (points: readonly [number, number][]) =>
     cornersOf(points.map(([time, kelvin]) => ({ x: x(time), y: y(fromSi(kelvin)) })));
   const said = curves.map(({ which, summary }) => {
-    const [peak, log] = [summary.peak, summary.indicatedPeak].map((kelvin) => joined(temperature(kelvin, units)));
+    const [peak, log] = [summary.peak, summary.indicatedPeak].map((kelvin) => degrees(kelvin, units));
     return `${runs.length === 1 ? '' : which === 'before' ? 'Before: ' : 'After: '}peak ${peak}, a log shows ${log}.`;
   });
   return (
@@ -96,7 +96,7 @@ function Drawing({ runs, pull, units, width }: PullCurveProps & { readonly width
       <line class="floor" x1={LEFT} x2={width - RIGHT} y1={floor} y2={floor} />
       <line class="limit" x1={LEFT} x2={width - RIGHT} y1={y(fromSi(limit))} y2={y(fromSi(limit))} />
       <text class="strong" x={width - RIGHT} y={y(fromSi(limit)) - 7} text-anchor="end">
-        limit {joined(temperature(limit, units))}
+        limit {degrees(limit, units)}
       </text>
       {/* Thin over thick: where both are alike, both are seen. */}
       {curves.toReversed().map(({ which, charge, log }) => (

@@ -1,5 +1,4 @@
-import { pressure } from '../designer/shown.ts';
-import { flow, joined, scaleOf, wordingIn } from '../format.ts';
+import { flow, joined, pressure, scaleOf, wordingIn } from '../format.ts';
 import type { PageProps } from '../page.tsx';
 import type { UnitChoice } from '../state/display.ts';
 import { type Axes, axesFor, curvesView, PAPER } from './curves.ts';

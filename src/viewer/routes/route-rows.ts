@@ -1,5 +1,5 @@
 import type { RouteComparison, RouteFigures } from '../../sim/index.ts';
-import { difference, fixed, joined, powerInWords, signed, temperature } from '../format.ts';
+import { degrees, fixed, kelvins, powerInWords, signed } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
 
 /** One line of the table: the same figure by both routes, and what it moves by. */
@@ -27,13 +27,13 @@ const ROWS: readonly (readonly [name: string, kind: Kind, read: (figures: RouteF
 ];
 
 const SHOWN: Readonly<Record<Kind, (value: number, units: UnitChoice) => string>> = {
-  temperature: (kelvin, units) => joined(temperature(kelvin, units)),
+  temperature: degrees,
   power: powerInWords,
   ratio: (value) => fixed(value, 2),
 };
 const CHANGES: Readonly<Record<Kind, (value: number, units: UnitChoice) => string>> = {
   ...SHOWN,
-  temperature: (kelvin, units) => joined(difference(kelvin, units)),
+  temperature: kelvins,
 };
 
 /** Both routes side by side, as the reader's units write them. */

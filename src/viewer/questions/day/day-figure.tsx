@@ -2,7 +2,7 @@ import './day-figure.css';
 import type { DayStudy } from '../../../sim/index.ts';
 import { acrossChart, Chart, Curve, pullTicks, UprightMark, upChart } from '../../figures/chart.tsx';
 import { ticksOn } from '../../figures/ticks.ts';
-import { joined, named, scaleOf, temperature } from '../../format.ts';
+import { degrees, named, scaleOf } from '../../format.ts';
 import type { UnitChoice } from '../../state/display.ts';
 
 /** Half the width of a mark and of the cross-bars of a band. */
@@ -45,7 +45,7 @@ export function DayFigure({ study, units }: DayFigureProps) {
         Square: as typed. Dot: that day. The bars through them are 5{'\u00a0'}% less and 5{'\u00a0'}% more core
         conductance.
         {hottest.kind === 'found' &&
-          ` Dashed: ${joined(temperature(hottest.temperature, units))}, the hottest day with ${pulls === 1 ? 'the pull' : `all ${pulls}`}.`}
+          ` Dashed: ${degrees(hottest.temperature, units)}, the hottest day with ${pulls === 1 ? 'the pull' : `all ${pulls}`}.`}
       </figcaption>
     </figure>
   );

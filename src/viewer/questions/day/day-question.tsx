@@ -2,7 +2,7 @@ import { useSignal } from '@preact/signals';
 import { useMemo } from 'preact/hooks';
 import { type Day, type DayStudy, explainDay, type FileUnit, onDay } from '../../../sim/index.ts';
 import { boxText, type Measure, measureOf } from '../../fields/measure.ts';
-import { joined, named, onScreen, scaleOf, temperature, wordingIn } from '../../format.ts';
+import { degrees, named, onScreen, scaleOf, temperature, wordingIn } from '../../format.ts';
 import type { PageProps } from '../../page.tsx';
 import type { Car } from '../../state/cars.ts';
 import type { UnitChoice } from '../../state/display.ts';
@@ -100,14 +100,14 @@ function DayTable({ study, units }: { readonly study: DayStudy; readonly units: 
     kelvin === undefined ? 'not run' : temperature(kelvin, units).value;
   return (
     <AnswerTable
-      name={`With 5 % less and 5 % more core conductance beside it; limit ${joined(temperature(study.limit, units))}`}
+      name={`With 5 % less and 5 % more core conductance beside it; limit ${degrees(study.limit, units)}`}
       heads={['Core conductance', '− 5 %', 'as typed', '+ 5 %']}
       rows={(['typed', 'day'] as const).flatMap((which) => {
         const { temperature: outside, count, pullsRun, deciding, lower, higher } = study[which];
         const name = which === 'typed' ? 'As typed' : 'That day';
         const made = [lower.count, count, higher.count].map((each) => `${each} of ${pullsRun}`);
         return [
-          [`${name}, ${joined(temperature(outside, units))} outside: pulls`, ...made],
+          [`${name}, ${degrees(outside, units)} outside: pulls`, ...made],
           ...(deciding
             ? [
                 [
@@ -128,10 +128,7 @@ function CurveTable({ study: { curve, pulls }, units }: { readonly study: DayStu
     <AnswerTable
       name="Pulls by the temperature outside"
       heads={['Outside', 'Pulls']}
-      rows={curve.map(({ temperature: outside, count }) => [
-        joined(temperature(outside, units)),
-        `${count} of ${pulls}`,
-      ])}
+      rows={curve.map(({ temperature: outside, count }) => [degrees(outside, units), `${count} of ${pulls}`])}
     />
   );
 }

@@ -1,5 +1,5 @@
 import type { CoreDropStudy, DropFigures } from '../../../sim/index.ts';
-import { columnShown, drivePower, joined, named, type Shown, temperature } from '../../format.ts';
+import { columnShown, degrees, drivePower, joined, named, type Shown, temperature } from '../../format.ts';
 import type { UnitChoice } from '../../state/display.ts';
 
 /** The four that are compared, and what each is called. */
@@ -67,9 +67,9 @@ export function dropPanels(study: CoreDropStudy, outside: number, units: UnitCho
       (figures) => joined(drivePower(figures.drivePower, units)),
     ),
     panel(
-      `Discharge, bars from ${joined(temperature(outside, units))} outside`,
+      `Discharge, bars from ${degrees(outside, units)} outside`,
       ({ discharge }) => discharge - outside,
-      ({ discharge }) => joined(temperature(discharge, units)),
+      ({ discharge }) => degrees(discharge, units),
     ),
     panel(
       'Air through the engine',

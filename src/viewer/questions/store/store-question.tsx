@@ -1,6 +1,6 @@
 import { useSignal } from '@preact/signals';
 import { explainStore, type StoreKind, storeSize } from '../../../sim/index.ts';
-import { joined, temperature, wordingIn } from '../../format.ts';
+import { degrees, wordingIn } from '../../format.ts';
 import type { PageProps } from '../../page.tsx';
 import { AnswerTable } from '../answer-table.tsx';
 import { PullsWanted, pullsOf, whyNoPulls } from '../pulls-wanted.tsx';
@@ -35,8 +35,8 @@ export function StoreQuestion({ store, ...props }: PageProps & { readonly store:
             rows={study.points.map(({ size, count, firstPeak, lastPeak }) => [
               storeSize(store, size),
               `${count} of ${study.pulls}`,
-              joined(temperature(firstPeak, units)),
-              Number.isFinite(lastPeak) ? joined(temperature(lastPeak, units)) : 'not run',
+              degrees(firstPeak, units),
+              Number.isFinite(lastPeak) ? degrees(lastPeak, units) : 'not run',
             ])}
           />
         </>

@@ -1,6 +1,6 @@
 import { useSignal } from '@preact/signals';
 import { explainTriage, LOOP_CAUTIONS, TRIAGE_DOUBTS, type Triage } from '../../../sim/index.ts';
-import { difference, fixed, joined, NO_BREAK_SPACE, named, scaleOf, wordingIn } from '../../format.ts';
+import { difference, fixed, kelvins, NO_BREAK_SPACE, named, scaleOf, wordingIn } from '../../format.ts';
 import type { PageProps } from '../../page.tsx';
 import type { UnitChoice } from '../../state/display.ts';
 import { AnswerTable } from '../answer-table.tsx';
@@ -77,9 +77,7 @@ function Answer({ triage, units }: { readonly triage: Triage | undefined; readon
   }
   const { reading, phase, pull, candidates } = triage;
   const { unit } = scaleOf('K', units);
-  const doubts = [reading.riseDoubt, reading.approachDoubt]
-    .map((doubt) => joined(difference(doubt, units)))
-    .join(' and ');
+  const doubts = [reading.riseDoubt, reading.approachDoubt].map((doubt) => kelvins(doubt, units)).join(' and ');
   return (
     <>
       <Sentences of={explainTriage(triage, wordingIn(units)).map(heldTogether)} />
