@@ -1,5 +1,5 @@
 import { countPulls, loopVolume, type PullSummary } from '../../sim/index.ts';
-import { degrees, kelvins, signed } from '../format.ts';
+import { degrees, joined, kelvins, seconds, signed } from '../format.ts';
 import type { Car } from '../state/cars.ts';
 import type { UnitChoice } from '../state/display.ts';
 
@@ -43,5 +43,5 @@ export function describeNoEffect(
 function tankReason({ config }: Car, pull: PullSummary): string | undefined {
   const round = loopVolume(config) / pull.atEnd.coolantFlow;
   if (!(round > pull.duration)) return undefined;
-  return `Coolant comes round in ${round.toFixed(0)}\u00a0s, too late for a pull of ${pull.duration.toFixed(0)}\u00a0s.`;
+  return `Coolant comes round in ${joined(seconds(round, 0))}, too late for a pull of ${joined(seconds(pull.duration, 0))}.`;
 }

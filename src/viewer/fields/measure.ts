@@ -1,5 +1,5 @@
 import { convert, type FileUnit, type JsonValue, readQuantity } from '../../sim/index.ts';
-import { NO_BREAK_SPACE, onScreen, writtenUnit } from '../format.ts';
+import { joined, onScreen, writtenUnit } from '../format.ts';
 import { shownUnit, type UnitChoice } from '../state/display.ts';
 
 /** A key's unit in the file and the unit in which its box shows it. */
@@ -34,10 +34,8 @@ export function boxText(value: number, measure: Measure): string {
 }
 
 /** A value with its unit: "390 W/K". */
-export function valueText(value: number, measure: Measure): string {
-  const text = onScreen(boxText(value, measure));
-  return measure.caption === '' ? text : `${text}${NO_BREAK_SPACE}${measure.caption}`;
-}
+export const valueText = (value: number, measure: Measure): string =>
+  joined({ value: onScreen(boxText(value, measure)), unit: measure.caption });
 
 /**
  * What a typed text becomes in the file.

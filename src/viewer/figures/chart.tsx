@@ -1,6 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import { Axes, type Axis, acrossPaper, upPaper } from './axes.tsx';
-import { cornersOf, type Spot } from './scales.tsx';
+import { polylineOf, type Spot } from './scales.tsx';
 import { roundStep, ticksBetween } from './ticks.ts';
 
 /** Paper of a chart. */
@@ -57,5 +57,5 @@ export function UprightMark({ x, isFaint }: { readonly x: number; readonly isFai
 
 /** A curve through places on the chart. */
 export function Curve({ points }: { readonly points: readonly Spot[] }) {
-  return <polyline class="curve" points={cornersOf(points)} />;
+  return <polyline class="curve" points={polylineOf(points)} />;
 }

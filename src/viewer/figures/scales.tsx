@@ -51,6 +51,6 @@ export interface Spot {
   readonly y: number;
 }
 
-/** A line through places, as SVG has its corners. */
-export const cornersOf = (spots: readonly Spot[]): string =>
+/** The points of a line through places, as SVG writes them. */
+export const polylineOf = (spots: readonly Spot[]): string =>
   spots.map(({ x, y }) => `${x.toFixed(1)},${y.toFixed(1)}`).join(' ');

@@ -3,7 +3,7 @@ import { keysOfKind } from '../document/compressor-keys.ts';
 import { PARTS } from '../document/parts.ts';
 import { Field } from '../fields/field.tsx';
 import { FieldList, type FormProps, More, specsOf } from '../fields/field-list.tsx';
-import { joined, kelvins, NO_BREAK_SPACE, temperature } from '../format.ts';
+import { fixed, joined, kelvins, NO_BREAK_SPACE, temperature } from '../format.ts';
 import { valueAt } from '../state/cars.ts';
 import type { UnitChoice } from '../state/display.ts';
 import { type Head, headOf } from './compressor-head.ts';
@@ -68,8 +68,9 @@ export function CompressorPart(props: FormProps) {
   );
 }
 
+/** A speed with its thousands set apart: "9 300 rpm". */
 const rotation = (rpm: number): string =>
-  `${rpm.toFixed(0).replace(/(?<=\d)(?=(\d{3})+$)/g, NO_BREAK_SPACE)}${NO_BREAK_SPACE}rpm`;
+  joined({ value: fixed(rpm, 0).replace(/(?<=\d)(?=(\d{3})+$)/g, NO_BREAK_SPACE), unit: 'rpm' });
 
 function HeadLines({ head, units }: { readonly head: Head; readonly units: UnitChoice }) {
   const air = joined(temperature(head.inletTemperature, units, 0));
@@ -81,12 +82,12 @@ function HeadLines({ head, units }: { readonly head: Head; readonly units: UnitC
       </div>
       <div>
         <dt>Pressure ratio there, with air of {air}</dt>
-        <dd>{head.pressureRatio.toFixed(2)}</dd>
+        <dd>{fixed(head.pressureRatio, 2)}</dd>
       </div>
       {head.atTop && (
         <div>
           <dt>At {rotation(head.atTop.speed)}, the top of a pull</dt>
-          <dd>{head.atTop.pressureRatio.toFixed(2)}</dd>
+          <dd>{fixed(head.atTop.pressureRatio, 2)}</dd>
         </div>
       )}
     </dl>

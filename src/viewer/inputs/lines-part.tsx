@@ -5,7 +5,7 @@ import { FieldList, type FormProps, More, specsOf, stateOf } from '../fields/fie
 import { Fold } from '../fields/fold.tsx';
 import { ListActions } from '../fields/list-actions.tsx';
 import { rebuild } from '../fields/rebuild.ts';
-import { NO_BREAK_SPACE } from '../format.ts';
+import { joined } from '../format.ts';
 import { LoopChoices } from './loop-choices.tsx';
 
 const LINES = PARTS.filter(({ part }) => part === 'lines')[0];
@@ -36,7 +36,7 @@ function Line({ line, name, ...props }: FormProps & { readonly line: LineKey; re
   const { isChanged, hasDraft, warnings } = stateOf(props, [list]);
   return (
     <Fold
-      title={`${name}, ${segments.length === 0 ? 'no line' : `${Number(total.toPrecision(4))}${NO_BREAK_SPACE}m`}`}
+      title={`${name}, ${segments.length === 0 ? 'no line' : joined({ value: String(Number(total.toPrecision(4))), unit: 'm' })}`}
       note={isChanged ? 'changed' : undefined}
       isOpenAtFirst={hasDraft || warnings > 0}
     >

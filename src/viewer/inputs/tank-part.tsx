@@ -2,7 +2,7 @@ import { createCoolant, freezeCaution, loopVolume } from '../../sim/index.ts';
 import { PARTS } from '../document/parts.ts';
 import { Caution } from '../fields/caution.tsx';
 import { FieldList, type FormProps, More, specsOf } from '../fields/field-list.tsx';
-import { degrees, fixed, NO_BREAK_SPACE, wordingIn } from '../format.ts';
+import { degrees, fixed, joined, wordingIn } from '../format.ts';
 
 const TANK = PARTS.filter(({ part }) => part === 'tank')[0];
 
@@ -18,7 +18,7 @@ export function TankPart(props: FormProps) {
       <dl class="follow">
         <div>
           <dt>Whole loop</dt>
-          <dd>{`${fixed(1000 * loopVolume(car.config), 1)}${NO_BREAK_SPACE}L`}</dd>
+          <dd>{joined({ value: fixed(1000 * loopVolume(car.config), 1), unit: 'L' })}</dd>
         </div>
         <div>
           <dt>First ice at</dt>

@@ -1,6 +1,6 @@
 import { useRef } from 'preact/hooks';
 import type { PullSummary } from '../../sim/index.ts';
-import { cornersOf, LevelLines, placeOn } from '../figures/scales.tsx';
+import { LevelLines, placeOn, polylineOf } from '../figures/scales.tsx';
 import { roundRange, ticksOn } from '../figures/ticks.ts';
 import { useSize } from '../figures/use-size.ts';
 import { degrees, fixed, named, scaleOf } from '../format.ts';
@@ -70,7 +70,7 @@ function Drawing({ runs, pull, units, width }: PullCurveProps & { readonly width
   const y = placeOn(range, floor, TOP);
   const open = Math.max(...curves.map(({ summary }) => summary.duration));
   const path = (points: readonly [number, number][]) =>
-    cornersOf(points.map(([time, kelvin]) => ({ x: x(time), y: y(fromSi(kelvin)) })));
+    polylineOf(points.map(([time, kelvin]) => ({ x: x(time), y: y(fromSi(kelvin)) })));
   const said = curves.map(({ which, summary }) => {
     const [peak, log] = [summary.peak, summary.indicatedPeak].map((kelvin) => degrees(kelvin, units));
     return `${runs.length === 1 ? '' : which === 'before' ? 'Before: ' : 'After: '}peak ${peak}, a log shows ${log}.`;

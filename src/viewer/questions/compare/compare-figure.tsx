@@ -2,7 +2,7 @@ import { useRef } from 'preact/hooks';
 import type { ComparedCar } from '../../../../workers/questions.ts';
 import type { Comparison } from '../../../sim/index.ts';
 import { Axes, acrossPaper, upPaper } from '../../figures/axes.tsx';
-import { cornersOf } from '../../figures/scales.tsx';
+import { polylineOf } from '../../figures/scales.tsx';
 import { roundRange, ticksBetween, ticksOn, timeStep } from '../../figures/ticks.ts';
 import { useSize } from '../../figures/use-size.ts';
 import { briefly, clockTime, named, onScreen, scaleOf } from '../../format.ts';
@@ -57,7 +57,7 @@ export function CompareFigure({ cars, comparison: { time, charge }, units }: Com
   const differences = rangeOf([0, ...changes.flatMap((points) => points.map(([, value]) => value))], 4);
   const [y, yDifference] = [upPaper(above, charges), upPaper(below, differences)];
   const line = (points: (typeof traces)[number], place: (value: number) => number): string =>
-    cornersOf(points.map(([at, value]) => ({ x: x(at), y: place(value) })));
+    polylineOf(points.map(([at, value]) => ({ x: x(at), y: place(value) })));
   return (
     <figure class="compare-figure" ref={host}>
       <Axes

@@ -9,7 +9,8 @@ import type { UnitChoice } from '../../state/display.ts';
 import { AnswerTable } from '../answer-table.tsx';
 import { PullsWanted, pullsOf, whyNoPulls } from '../pulls-wanted.tsx';
 import { QuestionFrame, Sentences } from '../question-frame.tsx';
-import { expected, isNumber, type Range, type Typed, TypedBox } from '../typed-box.tsx';
+import { expected, isNumber, type Range, type Typed } from '../typed.ts';
+import { TypedBox } from '../typed-box.tsx';
 import { useQuestion } from '../use-question.ts';
 import { DayFigure } from './day-figure.tsx';
 

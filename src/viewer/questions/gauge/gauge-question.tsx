@@ -7,7 +7,8 @@ import { GAUGE_RANGE, GAUGE_STEP_RANGE, type Gauge, readingsOf, withReading } fr
 import { AnswerTable } from '../answer-table.tsx';
 import { pullsOf, whyNoPulls } from '../pulls-wanted.tsx';
 import { QuestionFrame, Sentences } from '../question-frame.tsx';
-import { expected, isNumber, type Typed, TypedBox } from '../typed-box.tsx';
+import { expected, isNumber, type Typed } from '../typed.ts';
+import { TypedBox } from '../typed-box.tsx';
 import { type FoundAnswer, useQuestion } from '../use-question.ts';
 import { GaugeFigure } from './gauge-figure.tsx';
 

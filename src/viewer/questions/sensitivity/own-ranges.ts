@@ -1,5 +1,5 @@
 import type { FileNumber } from '../file-numbers.ts';
-import type { Typed } from '../typed-box.tsx';
+import type { Typed } from '../typed.ts';
 
 export const SIDES = ['low', 'high'] as const;
 export type Side = (typeof SIDES)[number];

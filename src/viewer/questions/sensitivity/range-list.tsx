@@ -8,7 +8,8 @@ import { capitalised } from '../../format.ts';
 import type { UnitChoice } from '../../state/display.ts';
 import type { FileNumber } from '../file-numbers.ts';
 import { NumberSelect } from '../number-select.tsx';
-import { isNumber, numberInput } from '../typed-box.tsx';
+import { isNumber } from '../typed.ts';
+import { numberInput } from '../typed-box.tsx';
 import {
   isUsual,
   type OwnRanges,

@@ -8,7 +8,7 @@ import {
 import { capitalised, onScreen, writtenUnit } from '../../format.ts';
 import type { UnitChoice } from '../../state/display.ts';
 import type { FileNumber } from '../file-numbers.ts';
-import { expected, isNumber, type Range } from '../typed-box.tsx';
+import { expected, isNumber, type Range } from '../typed.ts';
 import { type OwnRanges, SIDES, type Side, type TypedEnds } from './own-ranges.ts';
 import { captionOf } from './range-words.ts';
 

@@ -2,7 +2,7 @@ import { figure, rangeInWords, type UncertainInput } from '../../../sim/index.ts
 import { boxText, measureOf } from '../../fields/measure.ts';
 import { onScreen } from '../../format.ts';
 import type { UnitChoice } from '../../state/display.ts';
-import { isNumber, readTyped } from '../typed-box.tsx';
+import { isNumber, readTyped } from '../typed.ts';
 import type { Side, TypedEnd } from './own-ranges.ts';
 import type { RangeRow } from './range-rows.ts';
 

@@ -1,6 +1,6 @@
 import { evenly, type GridAxis } from '../../../sim/index.ts';
 import type { FileNumber } from '../file-numbers.ts';
-import { isNumber, type Range, type Typed } from '../typed-box.tsx';
+import { isNumber, type Range, type Typed } from '../typed.ts';
 
 /** A number of the car that is gone through: from where to where, in the unit of the file, and at how many values. */
 export interface AxisChoice {
