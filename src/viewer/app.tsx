@@ -9,7 +9,7 @@ import { Bar } from './bar/bar.tsx';
 import { registerPicture } from './files/export.ts';
 import { pictureHead } from './files/picture-head.ts';
 import { snapshot } from './files/snapshot.ts';
-import { scaleOf } from './format.ts';
+import { named, scaleOf } from './format.ts';
 import { Dock } from './inputs/dock.tsx';
 import { Inputs } from './inputs/inputs.tsx';
 import { later } from './later.tsx';
@@ -53,7 +53,7 @@ function Workbench(props: PageProps) {
         const part = document.querySelector<HTMLElement>(place);
         if (part === null || session.before.value === undefined) throw new Error('nothing is open');
         const { unit } = scaleOf('degC', display.units.value);
-        return snapshot(part, { head: [...pictureHead(props), ...(what === '' ? [] : [`${what}, ${unit}`])] });
+        return snapshot(part, { head: [...pictureHead(props), ...(what === '' ? [] : [named(what, unit)])] });
       }),
     );
     return () => {

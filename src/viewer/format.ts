@@ -126,6 +126,9 @@ export function joined({ value, unit }: Shown): string {
   return unit === '' ? value : `${value}${NO_BREAK_SPACE}${unit}`;
 }
 
+/** A quantity's name with its unit, so that its axis, or the cells of its row or column, are bare numbers. */
+export const named = (name: string, unit: string): string => (unit === '' ? name : `${name}, ${unit}`);
+
 /** An SI value of a key or column in the chosen units. */
 function shownAs(si: number, fileUnit: FileUnit, units: UnitChoice, digits?: number): Shown {
   const scale = scaleOf(fileUnit, units);
@@ -146,6 +149,13 @@ export const temperature = (kelvin: number, units: UnitChoice, digits?: number):
 export const difference = (kelvin: number, units: UnitChoice, digits?: number): Shown =>
   shownAs(kelvin, 'K', units, digits);
 
+/** A temperature [K] with its unit: "63.5 °C". */
+export const degrees = (kelvin: number, units: UnitChoice, digits?: number): string =>
+  joined(temperature(kelvin, units, digits));
+
+/** A temperature difference [K] with its unit: "8.7 K". */
+export const kelvins = (kelvin: number, units: UnitChoice): string => joined(difference(kelvin, units));
+
 /** A difference with its sign and without its unit: "+1.2". */
 export function signedDifference(kelvin: number, units: UnitChoice): string {
   return signed(difference(kelvin, units).value);
@@ -153,6 +163,20 @@ export function signedDifference(kelvin: number, units: UnitChoice): string {
 
 /** @param flow - coolant flow [m3/s] */
 export const flow = (flow: number, units: UnitChoice): Shown => shownAs(flow, 'L/min', units);
+
+/** Three figures without a row of noughts behind them; never as a power of ten. */
+export const threeFigures = (value: number): string => String(Number(value.toPrecision(3)));
+
+/** @param metres - a measure [m]: "1.81 mm", "0.0714 in" */
+export function length(metres: number, units: UnitChoice): string {
+  const { fromSi, unit } = scaleOf('mm', units);
+  return joined({ value: threeFigures(fromSi(metres)), unit });
+}
+
+/** @param pascal - a pressure drop [Pa] with its unit: two digits of a kPa, three of a psi */
+export function pressure(pascal: number, units: UnitChoice): string {
+  return joined(shownAs(pascal, 'kPa', units, scaleOf('kPa', units).digits + 1));
+}
 
 /** @param s - a length of time [s] */
 export const seconds = (s: number, digits = 1): Shown => ({ value: fixed(s, digits), unit: 's' });
@@ -177,6 +201,9 @@ export function clockTime(s: number, digits = 1): string {
     : `${Math.floor(minutes / 60)}:${twoDigits(minutes % 60)}:${restOfMinute}`;
 }
 
+/** @param watts - drive power [W], to the hundredth, as at the terminal: what parts move in it is small beside the whole */
+export const drivePower = (watts: number, units: UnitChoice): Shown => shownAs(watts, 'kW', units, 2);
+
 /** Below this a power is written in watts where the unit is the kilowatt [W]. */
 const IN_KILOWATTS_FROM = 1000;
 
@@ -188,8 +215,8 @@ export function powerInWords(watts: number, units: UnitChoice): string {
 
 /** How sentences of the simulator write sizes in the chosen units; what they take is SI. */
 export const wordingIn = (units: UnitChoice): Wording => ({
-  temperature: (kelvin) => joined(temperature(kelvin, units)),
-  difference: (kelvin) => joined(difference(kelvin, units)),
+  temperature: (kelvin) => degrees(kelvin, units),
+  difference: (kelvin) => kelvins(kelvin, units),
   pressure: (pascal) => joined(shownAs(pascal, 'kPa', units)),
   power: (watts) => powerInWords(watts, units),
   flow: (volume) => joined(flow(volume, units)),

@@ -1,17 +1,15 @@
 import './answer.css';
-import { countPulls, type PullSummary } from '../../sim/index.ts';
-import { capitalised, clockTime } from '../format.ts';
+import { countPulls, type PullSummary, pullsOfCycle } from '../../sim/index.ts';
+import { capitalised, clockTime, degrees } from '../format.ts';
 import type { PageProps } from '../page.tsx';
 import type { Car, CarRun } from '../state/cars.ts';
 import type { UnitChoice } from '../state/display.ts';
-import { plannedPhases } from '../time/phases.ts';
 import { Announcement } from './announcement.tsx';
 import { hottestDayOf } from './beside-count.tsx';
 import { Causes } from './causes.tsx';
 import { Cooling } from './cooling.tsx';
 import { Empty } from './empty.tsx';
 import { describeNoEffect } from './no-effect.ts';
-import { degrees } from './said.ts';
 import { describeGain, describeKnown, describePulls, describeStudy, explainNoAnswer, type Words } from './wording.ts';
 
 /** The answer before everything else: how many pulls, for one car or for Before and After, and what holds it back. */
@@ -133,7 +131,7 @@ function StateSentence({
     );
   }
   if (run.kind === 'cancelled') {
-    const planned = plannedPhases(car.config.cycle).at(-1)?.pull ?? 0;
+    const planned = pullsOfCycle(car.config.cycle);
     return (
       <div class="sentence">
         <p>

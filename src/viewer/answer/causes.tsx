@@ -1,7 +1,6 @@
 import { FoldOutButton, LOOP_ID, QUESTIONS_ID, ROUTES_ID } from '../fold-out.tsx';
-import { MINUS } from '../format.ts';
+import { kelvins, MINUS } from '../format.ts';
 import type { PageProps } from '../page.tsx';
-import { kelvins } from './said.ts';
 import { CAUSE_NAMES, nameCause } from './wording.ts';
 
 /** What is folded away below the causes. */

@@ -1,8 +1,7 @@
 import { countPulls, loopVolume, type PullSummary } from '../../sim/index.ts';
-import { signed } from '../format.ts';
+import { degrees, joined, kelvins, seconds, signed } from '../format.ts';
 import type { Car } from '../state/cars.ts';
 import type { UnitChoice } from '../state/display.ts';
-import { degrees, kelvins } from './said.ts';
 
 /** Peaks that move by less than this count as no effect worth naming [K]. */
 const WORTH_NAMING = 1;
@@ -44,5 +43,5 @@ export function describeNoEffect(
 function tankReason({ config }: Car, pull: PullSummary): string | undefined {
   const round = loopVolume(config) / pull.atEnd.coolantFlow;
   if (!(round > pull.duration)) return undefined;
-  return `Coolant comes round in ${round.toFixed(0)}\u00a0s, too late for a pull of ${pull.duration.toFixed(0)}\u00a0s.`;
+  return `Coolant comes round in ${joined(seconds(round, 0))}, too late for a pull of ${joined(seconds(pull.duration, 0))}.`;
 }

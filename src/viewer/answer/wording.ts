@@ -1,9 +1,8 @@
 import type { BottleneckPart, HottestDay, PullSummary, RunStudy } from '../../sim/index.ts';
 import { countPulls, decidingPull, written } from '../../sim/index.ts';
-import { fixed, joined, onScreen, seconds, signed, wordingIn } from '../format.ts';
+import { degrees, fixed, joined, kelvins, onScreen, seconds, signed, wordingIn } from '../format.ts';
 import type { CarRun } from '../state/cars.ts';
 import type { UnitChoice } from '../state/display.ts';
-import { degrees, kelvins } from './said.ts';
 
 /** A stretch of a sentence; what matters most is bold. */
 export interface Words {

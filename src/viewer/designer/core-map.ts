@@ -1,10 +1,10 @@
 import type { CoreMap, CoreMapPoint } from '../../sim/index.ts';
 import { type Colour, colourScale } from '../colour-scale.ts';
-import { capitalised, fixed, scaleOf, temperature } from '../format.ts';
+import { capitalised, fixed, length, scaleOf, temperature } from '../format.ts';
 import type { Car } from '../state/cars.ts';
 import type { UnitChoice } from '../state/display.ts';
 import type { Changes } from '../state/session.ts';
-import { finsPerInch, length } from './shown.ts';
+import { finsPerInch } from './shown.ts';
 
 /** What the cells of a map may show. */
 export const MAP_SHOWS = ['charge peak', 'air drop', 'drive power', 'air mass'] as const;

@@ -1,8 +1,8 @@
 import './designer.css';
 import { useEffect, useRef } from 'preact/hooks';
-import { Caution } from '../inputs/caution.tsx';
-import { FieldList, type FormProps, specsOf, stateOf } from '../inputs/field-list.tsx';
-import { Fold } from '../inputs/fold.tsx';
+import { Caution } from '../fields/caution.tsx';
+import { FieldList, type FormProps, specsOf, stateOf } from '../fields/field-list.tsx';
+import { Fold } from '../fields/fold.tsx';
 import { Drawing } from './drawing-figure.tsx';
 import { Follow } from './follow.tsx';
 import { MapOfCores } from './map-of-cores.tsx';

@@ -1,8 +1,7 @@
 import type { Config } from '../../sim/index.ts';
-import { fixed } from '../format.ts';
+import { fixed, length } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
 import { type Dimension, depthView, faceView, PAPER_WIDTH, pitchView, type View } from './drawing.ts';
-import { length } from './shown.ts';
 
 type CoreShape = NonNullable<Config['core']['geometry']>['shape'];
 

@@ -1,7 +1,7 @@
 import type { CoreDesignStudy, SizeChange } from '../../sim/index.ts';
-import { fixed } from '../format.ts';
+import { fixed, joined, length, pressure } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
-import { area, change, conductance, length, mass, percent, pressure, times, volume } from './shown.ts';
+import { area, change, conductance, mass, percent, times, volume } from './shown.ts';
 
 type Design = CoreDesignStudy['design'];
 
@@ -54,7 +54,7 @@ export function followSections(design: Design, units: UnitChoice): FollowSection
           name: `Conductance UA, wall in it${typed(factors.coolantConductance)}`,
           value: conductance(design.coolantConductance),
         },
-        { name: 'Speed in the tubes', value: `${fixed(coolant.velocity, 2)}\u00a0m/s` },
+        { name: 'Speed in the tubes', value: joined({ value: fixed(coolant.velocity, 2), unit: 'm/s' }) },
         { name: 'Reynolds number', value: `${fixed(coolant.reynoldsNumber, 0)}, ${coolant.regime}` },
         { name: 'Pressure drop', value: pressure(drop.total, units) },
         part('ports', pressure(drop.ports, units)),
@@ -74,7 +74,7 @@ export function followSections(design: Design, units: UnitChoice): FollowSection
           : [{ name: 'Effectiveness, settled', value: fixed(design.effectiveness, 2) }]),
         { name: 'Tubes', value: mass(metal.tubeMass) },
         { name: 'Fins', value: mass(metal.finMass) },
-        { name: 'Heat capacity of both', value: `${fixed(metal.heatCapacity / 1000, 2)}\u00a0kJ/K` },
+        { name: 'Heat capacity of both', value: joined({ value: fixed(metal.heatCapacity / 1000, 2), unit: 'kJ/K' }) },
         { name: 'Coolant in the tubes', value: volume(geometry.coolant.tubeVolume) },
         { name: 'with both headers', value: volume(geometry.coolant.volume) },
       ],
@@ -84,7 +84,7 @@ export function followSections(design: Design, units: UnitChoice): FollowSection
 
 /** At which flows: the end of the first pull. */
 export const atFlows = ({ airFlow, coolantFlow }: Design, coolantShown: (flow: number) => string): string =>
-  `At the end of the first pull: air ${fixed(airFlow, 4)}\u00a0kg/s, coolant ${coolantShown(coolantFlow)}.`;
+  `At the end of the first pull: air ${joined({ value: fixed(airFlow, 4), unit: 'kg/s' })}, coolant ${coolantShown(coolantFlow)}.`;
 
 /** What a larger core does, one line of a table with a column for each measure. */
 interface ChangeRow {

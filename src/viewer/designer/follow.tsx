@@ -1,7 +1,7 @@
 import type { CoreDesignStudy, SizeChange } from '../../sim/index.ts';
+import type { FormProps } from '../fields/field-list.tsx';
+import { Fold } from '../fields/fold.tsx';
 import { flow, joined, onScreen } from '../format.ts';
-import type { FormProps } from '../inputs/field-list.tsx';
-import { Fold } from '../inputs/fold.tsx';
 import { atFlows, changeRows, followSections } from './follow-rows.ts';
 import { doubt } from './shown.ts';
 import { useDesign } from './use-design.ts';

@@ -2,11 +2,11 @@ import { useSignal } from '@preact/signals';
 import { useRef } from 'preact/hooks';
 import type { CoreMap, CoreMapPoint } from '../../sim/index.ts';
 import { cssColour, inkOn } from '../colour-scale.ts';
-import { NO_BREAK_SPACE } from '../format.ts';
+import { length, NO_BREAK_SPACE } from '../format.ts';
 import type { Car } from '../state/cars.ts';
 import type { UnitChoice } from '../state/display.ts';
 import { type MapCell, type MapShow, type MapTable, mapTable, ownCore, wide } from './core-map.ts';
-import { finsPerInch, length } from './shown.ts';
+import { finsPerInch } from './shown.ts';
 
 interface MapGridProps {
   readonly map: CoreMap;

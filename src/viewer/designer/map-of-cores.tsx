@@ -1,11 +1,11 @@
 import { useSignal } from '@preact/signals';
 import type { CoreMap, CoreMapPoint, Issue } from '../../sim/index.ts';
-import { onScreen } from '../format.ts';
-import type { FormProps } from '../inputs/field-list.tsx';
-import { Fold } from '../inputs/fold.tsx';
+import type { FormProps } from '../fields/field-list.tsx';
+import { Fold } from '../fields/fold.tsx';
+import { length, onScreen } from '../format.ts';
 import { MAP_SHOWS, type MapShow, optimumSentences, pickChanges, wide } from './core-map.ts';
 import { MapGrid } from './map-grid.tsx';
-import { finsPerInch, length } from './shown.ts';
+import { finsPerInch } from './shown.ts';
 import { isCalibrated, useCoreMap } from './use-core-map.ts';
 
 /** Cores of other fin density, depth and width in the same car, each to be had with one click. */

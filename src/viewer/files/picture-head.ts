@@ -1,4 +1,4 @@
-import { capitalised, joined, temperature } from '../format.ts';
+import { capitalised, degrees } from '../format.ts';
 import type { PageProps } from '../page.tsx';
 import { describeClock, plannedPhases } from '../time/phases.ts';
 
@@ -8,7 +8,7 @@ export function pictureHead({ session, clock, display }: PageProps): string[] {
   const inHand = session.inHand.value;
   if (before === undefined || inHand === undefined) return ['Soakbench'];
   const cars = after === undefined ? capitalised(before.label) : `Before: ${before.label}. After: ${after.label}`;
-  const limit = joined(temperature(inHand.config.limit.chargeTemperature, display.units.value));
+  const limit = degrees(inHand.config.limit.chargeTemperature, display.units.value);
   const time = describeClock(plannedPhases(inHand.config.cycle), clock.shown.value);
   const isPart = [session.beforeRun.value, session.afterRun.value].some(
     ({ kind }) => kind !== 'solved' && kind !== 'waiting',

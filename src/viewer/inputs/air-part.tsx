@@ -1,7 +1,7 @@
+import { PARTS } from '../document/parts.ts';
+import { FieldList, type FormProps, More, specsOf } from '../fields/field-list.tsx';
+import { measureOf, valueText } from '../fields/measure.ts';
 import { valueAt } from '../state/cars.ts';
-import { FieldList, type FormProps, More, specsOf } from './field-list.tsx';
-import { measureOf, valueText } from './measure.ts';
-import { PARTS } from './parts.ts';
 
 const AIR = PARTS.filter(({ part }) => part === 'air')[0];
 const UP_TO_PRESSURE = ['ambient.temperature', 'ambient.pressure', 'ambient.altitude'];

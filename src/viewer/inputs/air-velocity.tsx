@@ -1,8 +1,9 @@
-import { type FormProps, stateOf } from './field-list.tsx';
-import { Fold } from './fold.tsx';
-import { rebuild } from './list-actions.tsx';
-import { ListItems } from './list-items.tsx';
-import { EVEN_AIR, halfwayAdded } from './lists.ts';
+import { EVEN_AIR } from '../document/core-changes.ts';
+import { halfwayAdded } from '../document/lists.ts';
+import { type FormProps, stateOf } from '../fields/field-list.tsx';
+import { Fold } from '../fields/fold.tsx';
+import { ListItems } from '../fields/list-items.tsx';
+import { rebuild } from '../fields/rebuild.ts';
 
 const LIST = 'core.airVelocity';
 
@@ -31,7 +32,7 @@ export function AirVelocity(props: FormProps) {
               label="Points of the air velocity"
               what="point"
               least={2}
-              added={(index) => halfwayAdded(document, 'core.airVelocity', points, index)}
+              added={(index) => halfwayAdded(document, LIST, points, index)}
             />
             <button type="button" class="link" onClick={() => rebuild(props, { [LIST]: undefined }, 'even air')}>
               Even air again

@@ -1,10 +1,10 @@
 import { isList } from '../../sim/index.ts';
-import { Caution } from './caution.tsx';
-import { type FormProps, stateOf } from './field-list.tsx';
-import { Fold } from './fold.tsx';
-import { rebuild } from './list-actions.tsx';
-import { ListItems } from './list-items.tsx';
-import { rowAdded, tableStarted } from './lists.ts';
+import { rowAdded, tableStarted } from '../document/charge-table-changes.ts';
+import { Caution } from '../fields/caution.tsx';
+import { type FormProps, stateOf } from '../fields/field-list.tsx';
+import { Fold } from '../fields/fold.tsx';
+import { ListItems } from '../fields/list-items.tsx';
+import { rebuild } from '../fields/rebuild.ts';
 
 const LIST = 'chargeTable';
 

@@ -1,12 +1,12 @@
 import type { Config } from '../../sim/index.ts';
-import { difference, joined, NO_BREAK_SPACE, temperature } from '../format.ts';
+import { keysOfKind } from '../document/compressor-keys.ts';
+import { PARTS } from '../document/parts.ts';
+import { Field } from '../fields/field.tsx';
+import { FieldList, type FormProps, More, specsOf } from '../fields/field-list.tsx';
+import { fixed, joined, kelvins, NO_BREAK_SPACE, temperature } from '../format.ts';
 import { valueAt } from '../state/cars.ts';
 import type { UnitChoice } from '../state/display.ts';
-import { keysOfKind } from './choices.ts';
-import { Field } from './field.tsx';
-import { FieldList, type FormProps, More, specsOf } from './field-list.tsx';
-import { type Head, headOf } from './head.ts';
-import { PARTS } from './parts.ts';
+import { type Head, headOf } from './compressor-head.ts';
 
 const COMPRESSOR = PARTS.filter(({ part }) => part === 'compressor')[0];
 type Kind = Config['compressor']['kind'];
@@ -68,8 +68,9 @@ export function CompressorPart(props: FormProps) {
   );
 }
 
+/** A speed with its thousands set apart: "9 300 rpm". */
 const rotation = (rpm: number): string =>
-  `${rpm.toFixed(0).replace(/(?<=\d)(?=(\d{3})+$)/g, NO_BREAK_SPACE)}${NO_BREAK_SPACE}rpm`;
+  joined({ value: fixed(rpm, 0).replace(/(?<=\d)(?=(\d{3})+$)/g, NO_BREAK_SPACE), unit: 'rpm' });
 
 function HeadLines({ head, units }: { readonly head: Head; readonly units: UnitChoice }) {
   const air = joined(temperature(head.inletTemperature, units, 0));
@@ -77,16 +78,16 @@ function HeadLines({ head, units }: { readonly head: Head; readonly units: UnitC
     <dl class="follow">
       <div>
         <dt>Head at {rotation(head.speed)}</dt>
-        <dd>{joined(difference(head.head, units))}</dd>
+        <dd>{kelvins(head.head, units)}</dd>
       </div>
       <div>
         <dt>Pressure ratio there, with air of {air}</dt>
-        <dd>{head.pressureRatio.toFixed(2)}</dd>
+        <dd>{fixed(head.pressureRatio, 2)}</dd>
       </div>
       {head.atTop && (
         <div>
           <dt>At {rotation(head.atTop.speed)}, the top of a pull</dt>
-          <dd>{head.atTop.pressureRatio.toFixed(2)}</dd>
+          <dd>{fixed(head.atTop.pressureRatio, 2)}</dd>
         </div>
       )}
     </dl>

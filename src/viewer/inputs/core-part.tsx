@@ -2,19 +2,19 @@ import { useSignal } from '@preact/signals';
 import { type CoreSize, readQuantity } from '../../sim/index.ts';
 import { Designer } from '../designer/designer.tsx';
 import { measurePaths } from '../designer/measures.ts';
+import { corePresets, hasCore, SIZED_KEYS, sizeBetween, sizeChanges } from '../document/core-changes.ts';
+import { readAt } from '../document/field-groups.ts';
+import { PARTS } from '../document/parts.ts';
+import { conductancePaths, isTested } from '../document/test-point-changes.ts';
+import { Caution } from '../fields/caution.tsx';
+import { FieldList, type FormProps, More, specsOf, stateOf } from '../fields/field-list.tsx';
+import { Fold } from '../fields/fold.tsx';
+import { measureOf, valueText } from '../fields/measure.ts';
+import { Slider } from '../fields/slider.tsx';
 import { capitalised } from '../format.ts';
 import { valueAt } from '../state/cars.ts';
 import { AirVelocity } from './air-velocity.tsx';
-import { Caution } from './caution.tsx';
-import { corePresets, hasCore, SIZED_KEYS, sizeBetween, sizeChanges } from './core-changes.ts';
-import { FieldList, type FormProps, More, specsOf, stateOf } from './field-list.tsx';
-import { readAt } from './fields.ts';
-import { Fold } from './fold.tsx';
-import { measureOf, valueText } from './measure.ts';
-import { PARTS } from './parts.ts';
-import { Slider } from './slider.tsx';
 import { TestPoint } from './test-point.tsx';
-import { conductancePaths, isTested } from './test-point-changes.ts';
 
 const [CORE] = PARTS;
 /** A core of the same make is thought of within these factors; what is typed may go further. */
@@ -134,7 +134,7 @@ function Size(props: FormProps) {
     (isByMeasures ? [] : SIZED_KEYS).filter((key) => key !== 'airConductance').map((key) => `core.${key}`),
   );
   return (
-    <section class="core-size">
+    <section>
       <h3>Core size against Before</h3>
       <div class="factors">
         <Factor

@@ -1,12 +1,12 @@
-import { exchangerPutIn } from './exchanger-changes.ts';
-import { FieldList, type FormProps, More, PartOfFile, specsOf } from './field-list.tsx';
-import { rebuild } from './list-actions.tsx';
-import { ListItems } from './list-items.tsx';
-import { halfwayAdded } from './lists.ts';
-import { partTakenOut } from './loop-changes.ts';
-import { PARTS } from './parts.ts';
+import { exchangerPutIn } from '../document/exchanger-changes.ts';
+import { halfwayAdded } from '../document/lists.ts';
+import { partTakenOut } from '../document/loop-changes.ts';
+import { PARTS } from '../document/parts.ts';
+import { conductancePaths, isTested } from '../document/test-point-changes.ts';
+import { FieldList, type FormProps, More, PartOfFile, specsOf } from '../fields/field-list.tsx';
+import { ListItems } from '../fields/list-items.tsx';
+import { rebuild } from '../fields/rebuild.ts';
 import { TestPoint } from './test-point.tsx';
-import { conductancePaths, isTested } from './test-point-changes.ts';
 
 const EXCHANGER = PARTS.filter(({ part }) => part === 'exchanger')[0];
 

@@ -1,13 +1,13 @@
 import './inputs.css';
 import { useEffect, useRef } from 'preact/hooks';
+import { PARTS, partOf } from '../document/parts.ts';
+import { Field } from '../fields/field.tsx';
+import { type FormProps, specsOf } from '../fields/field-list.tsx';
+import { Fold } from '../fields/fold.tsx';
+import { Warnings } from '../fields/messages.tsx';
+import { TextField } from '../fields/text-field.tsx';
 import type { PageProps } from '../page.tsx';
-import { Field } from './field.tsx';
-import { type FormProps, specsOf } from './field-list.tsx';
-import { Fold } from './fold.tsx';
-import { Warnings } from './messages.tsx';
 import { PartDetails } from './part-details.tsx';
-import { PARTS, partOf } from './parts.ts';
-import { TextField } from './text-field.tsx';
 import { VariantsRow } from './variants-row.tsx';
 
 const LIMIT = 'limit.chargeTemperature';

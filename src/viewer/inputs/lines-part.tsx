@@ -1,11 +1,12 @@
 import { type LineKey, lineAfter, linePlacesOf, PART_WORDS } from '../../sim/index.ts';
-import { NO_BREAK_SPACE } from '../format.ts';
-import { FieldList, type FormProps, More, specsOf, stateOf } from './field-list.tsx';
-import { fieldGroups } from './fields.ts';
-import { Fold } from './fold.tsx';
-import { ListActions, rebuild } from './list-actions.tsx';
+import { fieldGroups } from '../document/field-groups.ts';
+import { PARTS } from '../document/parts.ts';
+import { FieldList, type FormProps, More, specsOf, stateOf } from '../fields/field-list.tsx';
+import { Fold } from '../fields/fold.tsx';
+import { ListActions } from '../fields/list-actions.tsx';
+import { rebuild } from '../fields/rebuild.ts';
+import { joined } from '../format.ts';
 import { LoopChoices } from './loop-choices.tsx';
-import { PARTS } from './parts.ts';
 
 const LINES = PARTS.filter(({ part }) => part === 'lines')[0];
 
@@ -35,7 +36,7 @@ function Line({ line, name, ...props }: FormProps & { readonly line: LineKey; re
   const { isChanged, hasDraft, warnings } = stateOf(props, [list]);
   return (
     <Fold
-      title={`${name}, ${segments.length === 0 ? 'no line' : `${Number(total.toPrecision(4))}${NO_BREAK_SPACE}m`}`}
+      title={`${name}, ${segments.length === 0 ? 'no line' : joined({ value: String(Number(total.toPrecision(4))), unit: 'm' })}`}
       note={isChanged ? 'changed' : undefined}
       isOpenAtFirst={hasDraft || warnings > 0}
     >

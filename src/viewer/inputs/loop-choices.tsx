@@ -1,8 +1,3 @@
-import { capitalised } from '../format.ts';
-import type { PageProps } from '../page.tsx';
-import type { Car } from '../state/cars.ts';
-import type { Changes } from '../state/session.ts';
-import { rebuild } from './list-actions.tsx';
 import {
   canStandBeside,
   type DoubledPart,
@@ -13,7 +8,12 @@ import {
   TANK_PLACES,
   tankChanges,
   tankPlaceOf,
-} from './loop-changes.ts';
+} from '../document/loop-changes.ts';
+import { rebuild } from '../fields/rebuild.ts';
+import { capitalised } from '../format.ts';
+import type { PageProps } from '../page.tsx';
+import type { Car } from '../state/cars.ts';
+import type { Changes } from '../state/session.ts';
 
 interface LoopChoicesProps extends PageProps {
   readonly car: Car;

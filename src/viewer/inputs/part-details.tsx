@@ -1,16 +1,17 @@
 import { useEffect, useRef } from 'preact/hooks';
 import { isNumberRow, pullsIn, pullsOfCycle } from '../../sim/index.ts';
+import { fieldGroups, readAt } from '../document/field-groups.ts';
+import type { PartSpec } from '../document/parts.ts';
+import { FieldList, type FormProps, More, specsOf, stateOf } from '../fields/field-list.tsx';
+import { measureOf, valueText } from '../fields/measure.ts';
+import { Warnings } from '../fields/messages.tsx';
+import { joined } from '../format.ts';
 import type { InputPart } from '../state/display.ts';
 import { AirPart } from './air-part.tsx';
 import { CompressorPart, MAIN_OF_KIND } from './compressor-part.tsx';
 import { CorePart } from './core-part.tsx';
 import { ExchangerPart } from './exchanger-part.tsx';
-import { FieldList, type FormProps, More, specsOf, stateOf } from './field-list.tsx';
-import { fieldGroups, readAt } from './fields.ts';
 import { LinesPart } from './lines-part.tsx';
-import { measureOf, valueText } from './measure.ts';
-import { Warnings } from './messages.tsx';
-import type { PartSpec } from './parts.ts';
 import { PullsPart } from './pulls-part.tsx';
 import { PumpPart } from './pump-part.tsx';
 import { Sketch } from './sketches.tsx';
@@ -116,6 +117,6 @@ function tellingPulls({ car }: FormProps): string {
   const pulls = pullsOfCycle(cycle);
   const rest = cycle.block.filter(({ kind }) => kind !== 'pull').reduce((sum, { duration }) => sum + duration, 0);
   return pullsIn(cycle.block) === 1 && rest > 0
-    ? `${pulls}, rest ${Number(rest.toPrecision(4))}\u00a0s`
+    ? `${pulls}, rest ${joined({ value: String(Number(rest.toPrecision(4))), unit: 's' })}`
     : `${pulls} pulls`;
 }

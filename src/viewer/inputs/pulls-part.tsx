@@ -1,12 +1,12 @@
 import { isList, isObject } from '../../sim/index.ts';
+import { type FieldSpec, groupAt } from '../document/field-groups.ts';
+import { Caution } from '../fields/caution.tsx';
+import { Field } from '../fields/field.tsx';
+import { FieldList, type FormProps, stateOf } from '../fields/field-list.tsx';
+import { Fold } from '../fields/fold.tsx';
+import { ListActions } from '../fields/list-actions.tsx';
 import { valueAt } from '../state/cars.ts';
-import { Caution } from './caution.tsx';
 import { ChargeTable } from './charge-table.tsx';
-import { Field } from './field.tsx';
-import { FieldList, type FormProps, stateOf } from './field-list.tsx';
-import { type FieldSpec, groupAt } from './fields.ts';
-import { Fold } from './fold.tsx';
-import { ListActions } from './list-actions.tsx';
 
 /** What is driven: single phases, and the block of phases that is repeated. */
 export function PullsPart(props: FormProps) {

@@ -1,11 +1,12 @@
 import { useRef } from 'preact/hooks';
+import { halfwayAdded, itemsAt } from '../document/lists.ts';
+import { PARTS } from '../document/parts.ts';
+import { curveFromParabola, type PumpKey, parabolaFromCurve } from '../document/pump-changes.ts';
+import { Caution } from '../fields/caution.tsx';
+import { FieldList, type FormProps, More, PartOfFile, specsOf } from '../fields/field-list.tsx';
+import { ListItems } from '../fields/list-items.tsx';
+import { rebuild } from '../fields/rebuild.ts';
 import { flow, joined } from '../format.ts';
-import { Caution } from './caution.tsx';
-import { FieldList, type FormProps, More, PartOfFile, specsOf } from './field-list.tsx';
-import { rebuild } from './list-actions.tsx';
-import { ListItems } from './list-items.tsx';
-import { curveFromParabola, halfwayAdded, itemsAt, type PumpKey, parabolaFromCurve } from './lists.ts';
-import { PARTS } from './parts.ts';
 
 const PUMP = PARTS.filter(({ part }) => part === 'pump')[0];
 

@@ -1,8 +1,8 @@
 import { createCoolant, freezeCaution, loopVolume } from '../../sim/index.ts';
-import { fixed, joined, NO_BREAK_SPACE, temperature, wordingIn } from '../format.ts';
-import { Caution } from './caution.tsx';
-import { FieldList, type FormProps, More, specsOf } from './field-list.tsx';
-import { PARTS } from './parts.ts';
+import { PARTS } from '../document/parts.ts';
+import { Caution } from '../fields/caution.tsx';
+import { FieldList, type FormProps, More, specsOf } from '../fields/field-list.tsx';
+import { degrees, fixed, joined, wordingIn } from '../format.ts';
 
 const TANK = PARTS.filter(({ part }) => part === 'tank')[0];
 
@@ -18,15 +18,15 @@ export function TankPart(props: FormProps) {
       <dl class="follow">
         <div>
           <dt>Whole loop</dt>
-          <dd>{`${fixed(1000 * loopVolume(car.config), 1)}${NO_BREAK_SPACE}L`}</dd>
+          <dd>{joined({ value: fixed(1000 * loopVolume(car.config), 1), unit: 'L' })}</dd>
         </div>
         <div>
           <dt>First ice at</dt>
-          <dd>{joined(temperature(mix.freezingPoint, units))}</dd>
+          <dd>{degrees(mix.freezingPoint, units)}</dd>
         </div>
         <div>
           <dt>Boils under the cap at</dt>
-          <dd>{joined(temperature(mix.boilingPoint(ambient.pressure + coolant.capPressure), units))}</dd>
+          <dd>{degrees(mix.boilingPoint(ambient.pressure + coolant.capPressure), units)}</dd>
         </div>
       </dl>
       <More {...props} part={TANK} shown={TANK.main} />

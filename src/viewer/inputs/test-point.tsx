@@ -1,7 +1,7 @@
 import type { TestedPart } from '../../sim/index.ts';
-import type { FormProps } from './field-list.tsx';
-import { rebuild } from './list-actions.tsx';
-import { givenOtherwise, isTested } from './test-point-changes.ts';
+import { givenOtherwise, isTested } from '../document/test-point-changes.ts';
+import type { FormProps } from '../fields/field-list.tsx';
+import { rebuild } from '../fields/rebuild.ts';
 
 /** From conductances to a test point and back; the run stays what it was. */
 export function TestPoint({ part, ...props }: FormProps & { readonly part: TestedPart }) {

@@ -1,14 +1,15 @@
 import { useSignal } from '@preact/signals';
 import type { Issue } from '../../sim/index.ts';
 import { variants } from '../../sim/index.ts';
-import { onScreen } from '../format.ts';
+import type { FormProps } from '../fields/field-list.tsx';
+import { RefusalMessage } from '../fields/messages.tsx';
+import { TextField } from '../fields/text-field.tsx';
 import type { Session } from '../state/session.ts';
-import type { FormProps } from './field-list.tsx';
-import { TextField } from './text-field.tsx';
 
 /** Stands for the file as it was opened, among the names of its variants. */
 export const AS_OPENED = '';
-const OWN = 'own changes';
+/** Stands for what was changed by hand. */
+export const OWN = 'own changes';
 
 /** Makes After a variant of the file, or takes it away; the errors say why where that cannot be. */
 export function chooseVariant(session: Session, chosen: string): readonly Issue[] {
@@ -95,13 +96,7 @@ export function VariantsRow({ session, before }: FormProps) {
           </p>
         </>
       )}
-      {problems.value.length > 0 && (
-        <div class="message" role="status">
-          {problems.value.map(({ path, message }) => (
-            <p key={path + message}>{onScreen(message)}</p>
-          ))}
-        </div>
-      )}
+      <RefusalMessage of={problems.value} />
     </section>
   );
 }

@@ -1,5 +1,5 @@
 import { countPulls, explainCount, type PullSummary } from '../../sim/index.ts';
-import { capitalised, joined, temperature, wordingIn } from '../format.ts';
+import { capitalised, degrees, wordingIn } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
 import { isPull } from '../time/phases.ts';
 import type { ShownRun } from '../time/runs.ts';
@@ -31,7 +31,7 @@ interface CountProps {
 
 function Count({ run: { which, car, pulls, phases }, label, isAlone, units }: CountProps) {
   const planned = phases.filter(isPull);
-  const limit = joined(temperature(car.config.limit.chargeTemperature, units));
+  const limit = degrees(car.config.limit.chargeTemperature, units);
   const isWhole = pulls.length === planned.length;
   return (
     <section class={which} aria-label={isAlone ? 'Count' : which === 'before' ? 'Before' : 'After'}>

@@ -1,8 +1,8 @@
 import { numberRowAt, rowAt } from '../../sim/index.ts';
-import { fieldGroups, readAt } from '../inputs/fields.ts';
-import { inputName, valueInWords } from '../inputs/input-words.ts';
-import { measureOf, valueText } from '../inputs/measure.ts';
-import { PARTS } from '../inputs/parts.ts';
+import { fieldGroups, readAt } from '../document/field-groups.ts';
+import { inputName, valueInWords } from '../document/input-words.ts';
+import { PARTS } from '../document/parts.ts';
+import { measureOf, valueText } from '../fields/measure.ts';
 import { type Car, changedPaths, valueAt } from '../state/cars.ts';
 import type { UnitChoice } from '../state/display.ts';
 

@@ -1,11 +1,11 @@
 import { useRef } from 'preact/hooks';
-import { fixed, joined, scaleOf, temperature } from '../format.ts';
+import { useSize } from '../figures/use-size.ts';
+import { degrees, fixed, scaleOf } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
 import { barRange, barsThatMatter, layOutBars, numberPlace, outsideOf, writtenPulls } from '../time/bars.ts';
 import { OneBar, Peak } from '../time/bars-view.tsx';
 import { isPull } from '../time/phases.ts';
 import { inHand, type ShownRun } from '../time/runs.ts';
-import { useSize } from '../time/use-size.ts';
 
 const HEIGHT = 230;
 const TOP = 26;
@@ -33,7 +33,7 @@ export function LetterBars({ runs, units }: LetterBarsProps) {
         <Drawing runs={runs} units={units} width={width} />
       </div>
       <p class="small">
-        The bars stand on {isOnAir ? 'the day’s air' : joined(temperature(base, units, 0))}.
+        The bars stand on {isOnAir ? 'the day’s air' : degrees(base, units, 0)}.
         {runs.length > 1 && ' Outlined is before, filled is after.'} Hatched is over the limit.
       </p>
     </figure>
@@ -70,7 +70,7 @@ function Drawing({ runs, units, width }: LetterBarsProps & { readonly width: num
       ))}
       <line class="limit" x1={LEFT} x2={width} y1={y(limit)} y2={y(limit)} />
       <text class="strong" x={width} y={y(limit) - 7} text-anchor="end">
-        limit {joined(temperature(limit, units))}
+        limit {degrees(limit, units)}
       </text>
       {[...written].map((bar) => (
         <Peak
@@ -104,7 +104,7 @@ const byNumber = (run: ShownRun): ShownRun => ({
 function describe(runs: readonly ShownRun[], units: UnitChoice): string {
   return runs
     .map(({ which, pulls }) => {
-      const peaks = pulls.map(({ peak }) => joined(temperature(peak, units)));
+      const peaks = pulls.map(({ peak }) => degrees(peak, units));
       return `${runs.length === 1 ? 'Peaks' : which === 'before' ? 'Before' : 'After'}: ${peaks.join(', ')}.`;
     })
     .join(' ');

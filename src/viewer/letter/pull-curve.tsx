@@ -1,10 +1,11 @@
 import { useRef } from 'preact/hooks';
 import type { PullSummary } from '../../sim/index.ts';
-import { fixed, joined, scaleOf, temperature } from '../format.ts';
+import { LevelLines, placeOn, polylineOf } from '../figures/scales.tsx';
+import { roundRange, ticksOn } from '../figures/ticks.ts';
+import { useSize } from '../figures/use-size.ts';
+import { degrees, fixed, named, scaleOf } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
 import type { ShownRun } from '../time/runs.ts';
-import { roundRange, roundStep, ticksBetween } from '../time/ticks.ts';
-import { useSize } from '../time/use-size.ts';
 import { curveAround, stretchOf } from './pull-stretch.ts';
 
 const HEIGHT = 220;
@@ -29,9 +30,7 @@ export function PullCurve({ runs, pull, units }: PullCurveProps) {
   const isPair = runs.length > 1;
   return (
     <figure>
-      <figcaption>
-        Charge temperature in pull {pull}, {scaleOf('degC', units).unit}
-      </figcaption>
+      <figcaption>{named(`Charge temperature in pull ${pull}`, scaleOf('degC', units).unit)}</figcaption>
       <div ref={host}>
         <Drawing runs={runs} pull={pull} units={units} width={width} />
       </div>
@@ -63,31 +62,30 @@ function Drawing({ runs, pull, units, width }: PullCurveProps & { readonly width
   const shown = [limit, ...curves.flatMap(({ charge, log }) => [...charge, ...log].map(([, kelvin]) => kelvin))].map(
     fromSi,
   );
-  const [low, high] = roundRange(Math.min(...shown), Math.max(...shown), MOST_TICKS);
+  const range = roundRange(Math.min(...shown), Math.max(...shown), MOST_TICKS);
   const from = Math.min(...curves.map(({ summary }) => stretchOf(summary)[0]));
   const to = Math.max(...curves.map(({ summary }) => stretchOf(summary)[1]));
   const floor = HEIGHT - BOTTOM;
-  const x = (time: number) => LEFT + ((time - from) / (to - from)) * (width - LEFT - RIGHT);
-  const y = (degrees: number) => floor - ((degrees - low) / (high - low)) * (floor - TOP);
+  const x = placeOn([from, to], LEFT, width - RIGHT);
+  const y = placeOn(range, floor, TOP);
   const open = Math.max(...curves.map(({ summary }) => summary.duration));
   const path = (points: readonly [number, number][]) =>
-    points.map(([time, kelvin]) => `${x(time).toFixed(1)},${y(fromSi(kelvin)).toFixed(1)}`).join(' ');
+    polylineOf(points.map(([time, kelvin]) => ({ x: x(time), y: y(fromSi(kelvin)) })));
   const said = curves.map(({ which, summary }) => {
-    const [peak, log] = [summary.peak, summary.indicatedPeak].map((kelvin) => joined(temperature(kelvin, units)));
+    const [peak, log] = [summary.peak, summary.indicatedPeak].map((kelvin) => degrees(kelvin, units));
     return `${runs.length === 1 ? '' : which === 'before' ? 'Before: ' : 'After: '}peak ${peak}, a log shows ${log}.`;
   });
   return (
     <svg class="bars-drawing letter-drawing" viewBox={`0 0 ${width} ${HEIGHT}`} role="img" aria-label={said.join(' ')}>
       <rect class="open" x={x(0)} y={TOP} width={x(open) - x(0)} height={floor - TOP} />
-      {ticksBetween(low, high, roundStep((high - low) / MOST_TICKS)).map((tick) => (
-        <g key={tick}>
-          <line class="grid" x1={LEFT} x2={width - RIGHT} y1={y(tick)} y2={y(tick)} />
-          <text x={LEFT - 6} y={y(tick) + 4} text-anchor="end">
-            {fixed(tick, 0)}
-          </text>
-        </g>
-      ))}
-      {ticksBetween(from, to, roundStep((to - from) / 7)).map((tick) => (
+      <LevelLines
+        ticks={ticksOn(range, MOST_TICKS)}
+        place={y}
+        write={(tick) => fixed(tick, 0)}
+        from={LEFT}
+        to={width - RIGHT}
+      />
+      {ticksOn([from, to], 7).map((tick) => (
         <text key={tick} x={x(tick)} y={floor + 15} text-anchor="middle">
           {tick}
         </text>
@@ -98,7 +96,7 @@ function Drawing({ runs, pull, units, width }: PullCurveProps & { readonly width
       <line class="floor" x1={LEFT} x2={width - RIGHT} y1={floor} y2={floor} />
       <line class="limit" x1={LEFT} x2={width - RIGHT} y1={y(fromSi(limit))} y2={y(fromSi(limit))} />
       <text class="strong" x={width - RIGHT} y={y(fromSi(limit)) - 7} text-anchor="end">
-        limit {joined(temperature(limit, units))}
+        limit {degrees(limit, units)}
       </text>
       {/* Thin over thick: where both are alike, both are seen. */}
       {curves.toReversed().map(({ which, charge, log }) => (

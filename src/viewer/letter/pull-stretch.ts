@@ -1,10 +1,7 @@
 import type { ColumnName, PullSummary, TimeSeries } from '../../sim/index.ts';
+import { LEAD, TAIL } from '../plots/view.ts';
 
-/** A pull is shown with this share of its length before it, and that much after it. */
-const LEAD = 1 / 6;
-const TAIL = 5 / 6;
-
-/** The stretch that is shown of a pull, in seconds from its start. */
+/** The stretch that is shown of a pull, as the plots show one, in seconds from its start. */
 export const stretchOf = ({ duration }: PullSummary): readonly [number, number] => [
   -LEAD * duration,
   (1 + TAIL) * duration,

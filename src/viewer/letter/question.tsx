@@ -1,11 +1,12 @@
 import { type Signal, useSignal } from '@preact/signals';
 import { type Issue, isNumberRow, type NumberRow, questionPieces, variants } from '../../sim/index.ts';
-import { capitalised, NO_BREAK_SPACE, onScreen, wordingIn } from '../format.ts';
-import { type FormProps, specsOf } from '../inputs/field-list.tsx';
-import { measureOf, valueText } from '../inputs/measure.ts';
-import { DraftMessage, Warnings } from '../inputs/messages.tsx';
-import { numberAt, useNumberBox } from '../inputs/use-number-box.ts';
-import { AS_OPENED, chooseVariant } from '../inputs/variants-row.tsx';
+import { numberAt } from '../document/field-groups.ts';
+import { type FormProps, specsOf } from '../fields/field-list.tsx';
+import { measureOf, valueText } from '../fields/measure.ts';
+import { DraftMessage, RefusalMessage, Warnings } from '../fields/messages.tsx';
+import { useNumberBox } from '../fields/use-number-box.ts';
+import { capitalised, NO_BREAK_SPACE, wordingIn } from '../format.ts';
+import { AS_OPENED, chooseVariant, OWN } from '../inputs/variants-row.tsx';
 import type { Car } from '../state/cars.ts';
 import { type Asked, askedChange, labelOf } from './asked.ts';
 import { type NumberSlot, slotPaths } from './slots.ts';
@@ -55,13 +56,7 @@ export function Question(props: FormProps) {
           );
         })}
       </p>
-      {problems.value.length > 0 && (
-        <div class="message" role="status">
-          {problems.value.map(({ path, message }) => (
-            <p key={path + message}>{onScreen(message)}</p>
-          ))}
-        </div>
-      )}
+      <RefusalMessage of={problems.value} />
       {[...specs.values()].map((spec) => (
         <SlotMessages key={spec.path} {...props} spec={spec} />
       ))}
@@ -143,8 +138,6 @@ function SlotMessages({ spec, ...props }: SlotProps) {
     </>
   );
 }
-
-const OWN = 'own changes';
 
 interface ChangeChoiceProps extends FormProps {
   readonly asked: Asked;

@@ -1,7 +1,7 @@
 import { explainSteps, upgradeClashes } from '../../sim/index.ts';
 import { onScreen, wordingIn } from '../format.ts';
 import type { PageProps } from '../page.tsx';
-import { withUpgradedCars } from '../questions/upgraded-cars.ts';
+import { withUpgradedCars } from '../questions/upgrades/upgraded-cars.ts';
 import { useBuiltQuestion } from '../questions/use-question.ts';
 import type { Car } from '../state/cars.ts';
 

@@ -1,6 +1,5 @@
 import type { OperatingPoint } from '../../sim/index.ts';
-import { pressure } from '../designer/shown.ts';
-import { flow, joined, scaleOf, wordingIn } from '../format.ts';
+import { flow, joined, pressure, scaleOf, wordingIn } from '../format.ts';
 import type { PageProps } from '../page.tsx';
 import type { UnitChoice } from '../state/display.ts';
 import { type Axes, areDrawnAlike, axesFor, curvesView, PAPER } from './curves.ts';

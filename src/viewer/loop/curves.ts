@@ -1,7 +1,7 @@
 import type { OperatingPoint } from '../../sim/index.ts';
+import { roundStep } from '../figures/ticks.ts';
 import { scaleOf } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
-import { roundStep } from '../time/ticks.ts';
 
 type Point = readonly [x: number, y: number];
 

@@ -9,14 +9,15 @@ import {
   PART_WORDS,
   phasesOf,
 } from '../../sim/index.ts';
-import { length, pressure } from '../designer/shown.ts';
 import {
   capitalised,
   columnShown,
   fixed,
   flow,
   joined,
+  length,
   NO_BREAK_SPACE,
+  pressure,
   signed,
   temperature,
   wordingIn,

@@ -1,6 +1,6 @@
 import 'uplot/dist/uPlot.min.css';
 import uPlot from 'uplot';
-import type { Size } from '../time/use-size.ts';
+import type { Size } from '../figures/use-size.ts';
 import type { Palette } from './palette.ts';
 import { Pen } from './pen.ts';
 import { timeTicks, type View } from './view.ts';

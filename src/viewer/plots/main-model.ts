@@ -1,5 +1,5 @@
 import type { TimeSeries } from '../../sim/index.ts';
-import { joined, type Scale, seconds, temperature } from '../format.ts';
+import { degrees, joined, type Scale, seconds } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
 import { isPull } from '../time/phases.ts';
 import { inHand, type ShownRun } from '../time/runs.ts';
@@ -35,7 +35,6 @@ export function mainMarks(runs: readonly ShownRun[], view: View, units: UnitChoi
   const isInView = (time: number) => time >= view.from && time <= view.to;
   const limit = hand.car.config.limit.chargeTemperature;
   const other = runs[0].car.config.limit.chargeTemperature;
-  const degrees = (kelvin: number) => joined(temperature(kelvin, units));
   const peaks: Mark[] = [];
   const crossings: Mark[] = [];
   for (const { which, pulls } of runs) {
@@ -44,7 +43,7 @@ export function mainMarks(runs: readonly ShownRun[], view: View, units: UnitChoi
     const isCrowded = inView.length > MOST_WRITTEN;
     for (const { peak, peakTime, margin, crossedAtShare, start, duration } of inView) {
       const isWritten = !isCrowded || peak === hottest;
-      const word = isWritten ? { text: degrees(peak) } : {};
+      const word = isWritten ? { text: degrees(peak, units) } : {};
       if (isInView(peakTime)) peaks.push({ which, time: peakTime, kelvin: peak, ...word });
       if (crossedAtShare === undefined || isCrowded) continue;
       const into = crossedAtShare * duration;
@@ -53,8 +52,8 @@ export function mainMarks(runs: readonly ShownRun[], view: View, units: UnitChoi
     }
   }
   return {
-    limit: { kelvin: limit, text: `Limit ${degrees(limit)}` },
-    ...(other === limit ? {} : { otherLimit: { kelvin: other, text: `before ${degrees(other)}` } }),
+    limit: { kelvin: limit, text: `Limit ${degrees(limit, units)}` },
+    ...(other === limit ? {} : { otherLimit: { kelvin: other, text: `before ${degrees(other, units)}` } }),
     shades: hand.phases
       .filter((phase) => isPull(phase) && phase.end > view.from && phase.start < view.to)
       .map(({ start, end }) => ({ from: start, to: end })),

@@ -1,11 +1,11 @@
 import { type ReadonlySignal, useComputed } from '@preact/signals';
 import type { ColumnName } from '../../sim/index.ts';
 import { colourScale } from '../colour-scale.ts';
+import { ticksBetween } from '../figures/ticks.ts';
 import { fixed, joined, type Scale, scaleOf } from '../format.ts';
 import type { Display } from '../state/display.ts';
 import { describeClock, type Phase } from '../time/phases.ts';
 import type { ShownRun } from '../time/runs.ts';
-import { ticksBetween } from '../time/ticks.ts';
 import { type CommonTimes, sampled } from './common-times.ts';
 import type { LineLook, PlotContent } from './line-plot.ts';
 import { degreeStep, type MainMarks, mainRange } from './main-model.ts';

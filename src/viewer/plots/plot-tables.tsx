@@ -1,6 +1,6 @@
 import type { ColumnName } from '../../sim/index.ts';
 import { COLUMNS } from '../../sim/index.ts';
-import { scaleOf } from '../format.ts';
+import { named, scaleOf } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
 import type { Phase } from '../time/phases.ts';
 import { describeTrace, readingAt, type SeriesPair } from './readings.ts';
@@ -67,8 +67,7 @@ function NumberTable({
   return (
     <table class="numbers">
       <caption>
-        {title}
-        {unit === '' ? '' : `, ${unit}`}: {view.name}
+        {named(title, unit)}: {view.name}
       </caption>
       <thead>
         <tr>

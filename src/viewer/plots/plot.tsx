@@ -1,7 +1,7 @@
 import { type ReadonlySignal, type Signal, useComputed, useSignalEffect } from '@preact/signals';
 import { useLayoutEffect, useRef } from 'preact/hooks';
+import { type Size, useSize } from '../figures/use-size.ts';
 import type { Clock } from '../state/clock.ts';
-import { type Size, useSize } from '../time/use-size.ts';
 import { type LineLook, LinePlot, PLOT_LEFT, PLOT_RIGHT, type PlotContent } from './line-plot.ts';
 import type { Palette } from './palette.ts';
 import { followPointer } from './pointing.ts';

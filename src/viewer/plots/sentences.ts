@@ -1,4 +1,4 @@
-import { difference, joined, seconds, temperature } from '../format.ts';
+import { degrees, joined, kelvins, seconds } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
 import { inHand, type ShownRun } from '../time/runs.ts';
 import { calledAs, describeBars } from '../time/sentences.ts';
@@ -16,11 +16,11 @@ function pullInWords({ pulls }: ShownRun, number: number, units: UnitChoice): st
   const pull = pulls.find((each) => each.pull === number);
   if (pull === undefined) return `pull ${number} is not solved.`;
   const { peak, margin, crossedAtShare, duration, indicatedPeak } = pull;
-  const away = joined(difference(Math.abs(margin), units));
+  const away = kelvins(Math.abs(margin), units);
   const over =
     crossedAtShare === undefined
       ? `${away} under the limit`
       : `${away} over the limit, which it passes ${joined(seconds(crossedAtShare * duration))} in`;
-  const sensor = joined(temperature(indicatedPeak, units));
-  return `pull ${number} peaks at ${joined(temperature(peak, units))}, ${over}; the sensor shows ${sensor} at most.`;
+  const sensor = degrees(indicatedPeak, units);
+  return `pull ${number} peaks at ${degrees(peak, units)}, ${over}; the sensor shows ${sensor} at most.`;
 }

@@ -1,8 +1,8 @@
 import { type ReadonlySignal, useComputed } from '@preact/signals';
 import { COLUMNS, toSi } from '../../sim/index.ts';
+import { roundRange } from '../figures/ticks.ts';
 import { fixed, scaleOf } from '../format.ts';
 import type { Display } from '../state/display.ts';
-import { roundRange } from '../time/ticks.ts';
 import { type CommonTimes, extremes, sampled } from './common-times.ts';
 import type { LineLook, PlotContent } from './line-plot.ts';
 import type { MainMarks } from './main-model.ts';

@@ -1,6 +1,6 @@
+import { roundStep } from '../figures/ticks.ts';
 import { clockTime, joined, seconds } from '../format.ts';
 import { nameOf, type Phase } from '../time/phases.ts';
-import { roundStep } from '../time/ticks.ts';
 import type { View } from './view.ts';
 
 /** A row of the table beside a plot. */

@@ -1,7 +1,7 @@
+import { timeStep } from '../figures/ticks.ts';
 import { clockTime, fixed } from '../format.ts';
 import type { PlotSpan } from '../state/display.ts';
 import { isPull, nameOf, type Phase, phaseAt } from '../time/phases.ts';
-import { timeStep } from '../time/time-scale.ts';
 
 /** A stretch of time [s]. */
 export interface Stretch {
@@ -31,8 +31,8 @@ export function unchanged(before: View | undefined, view: View): View {
 }
 
 /** A pull is shown with this share of its length before it, and that much after it. */
-const LEAD = 1 / 6;
-const TAIL = 5 / 6;
+export const LEAD = 1 / 6;
+export const TAIL = 5 / 6;
 
 /**
  * The stretch around a time: the pull it belongs to with a little before and after, else as much of the rest or

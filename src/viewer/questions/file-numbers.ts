@@ -1,9 +1,8 @@
 import { carAlone, isList, isNumberRow, type NumberRow, type Scenario } from '../../sim/index.ts';
-import { keysOfKind } from '../inputs/choices.ts';
-import { type FieldGroup, type FieldSpec, fieldGroups } from '../inputs/fields.ts';
-import { placeWords } from '../inputs/input-words.ts';
-import { PARTS } from '../inputs/parts.ts';
-import { numberAt } from '../inputs/use-number-box.ts';
+import { keysOfKind } from '../document/compressor-keys.ts';
+import { type FieldGroup, type FieldSpec, fieldGroups, numberAt } from '../document/field-groups.ts';
+import { placeWords } from '../document/input-words.ts';
+import { PARTS } from '../document/parts.ts';
 import { type Car, readCar, valueAt } from '../state/cars.ts';
 import { withChanges } from '../state/session.ts';
 

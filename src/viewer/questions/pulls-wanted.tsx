@@ -1,14 +1,13 @@
 import type { Signal } from '@preact/signals';
+import { pullsOfCycle } from '../../sim/index.ts';
 import type { Car } from '../state/cars.ts';
-import { plannedPhases } from '../time/phases.ts';
 import { WholeBox } from './whole-box.tsx';
 
 /** Most pulls that are asked for. */
 const MOST = 60;
 
 /** Pulls of the cycle of a car. */
-export const pullsOf = (car: Car | undefined): number =>
-  car === undefined ? 0 : (plannedPhases(car.config.cycle).at(-1)?.pull ?? 0);
+export const pullsOf = (car: Car | undefined): number => (car === undefined ? 0 : pullsOfCycle(car.config.cycle));
 
 /** Why nothing that is counted in pulls can be asked; undefined where it can. */
 export const whyNoPulls = (car: Car | undefined): string | undefined =>

@@ -1,23 +1,23 @@
 import './questions.css';
-import './checks.css';
+import './answer-figures.css';
 import type { ComponentChild } from 'preact';
 import { FoldOut, QUESTIONS_ID } from '../fold-out.tsx';
 import type { PageProps } from '../page.tsx';
-import { CompareQuestion } from './compare-question.tsx';
-import { DayQuestion } from './day-question.tsx';
-import { DropQuestion } from './drop-question.tsx';
-import { GaugeQuestion } from './gauge-question.tsx';
-import { RestQuestion } from './rest-question.tsx';
-import { SensitivityQuestion } from './sensitivity-question.tsx';
-import { SweepQuestion } from './sweep-question.tsx';
-import { TankQuestion } from './tank-question.tsx';
-import { TriageQuestion } from './triage-question.tsx';
-import { UpgradesQuestion } from './upgrades-question.tsx';
+import { CompareQuestion } from './compare/compare-question.tsx';
+import { DayQuestion } from './day/day-question.tsx';
+import { DropQuestion } from './drop/drop-question.tsx';
+import { GaugeQuestion } from './gauge/gauge-question.tsx';
+import { RestQuestion } from './rest/rest-question.tsx';
+import { SensitivityQuestion } from './sensitivity/sensitivity-question.tsx';
+import { StoreQuestion } from './store/store-question.tsx';
+import { SweepQuestion } from './sweep/sweep-question.tsx';
+import { TriageQuestion } from './triage/triage-question.tsx';
+import { UpgradesQuestion } from './upgrades/upgrades-question.tsx';
 
 /** Everything that may be asked here, in the order of a shop's week. */
 const ASKED: readonly { readonly name: string; readonly show: (props: PageProps) => ComponentChild }[] = [
-  { name: 'Tank', show: (props) => <TankQuestion {...props} store="tank" /> },
-  { name: 'Ice', show: (props) => <TankQuestion {...props} store="ice" /> },
+  { name: 'Tank', show: (props) => <StoreQuestion {...props} store="tank" /> },
+  { name: 'Ice', show: (props) => <StoreQuestion {...props} store="ice" /> },
   { name: 'Rest', show: (props) => <RestQuestion {...props} /> },
   { name: 'Core drop', show: (props) => <DropQuestion {...props} /> },
   { name: 'Upgrades', show: (props) => <UpgradesQuestion {...props} /> },

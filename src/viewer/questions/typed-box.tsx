@@ -1,26 +1,10 @@
+import './boxes.css';
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
-import { type FileUnit, readQuantity } from '../../sim/index.ts';
-import { boxText, measureOf, storedValue } from '../inputs/measure.ts';
+import type { FileUnit } from '../../sim/index.ts';
+import { boxText, measureOf } from '../fields/measure.ts';
 import type { UnitChoice } from '../state/display.ts';
-
-/** What a box holds: a number in the file's unit, nothing, or a text that is no number within the range. */
-export type Typed = number | 'empty' | 'unreadable';
-
-/** The numbers that boxes hold, in order, without what is empty or unreadable. */
-export const isNumber = (typed: Typed): typed is number => typeof typed === 'number';
-
-/** Reads a text as the boxes of the inputs do: any unit of the quantity, a bare number in the unit shown. */
-export function readTyped(text: string, fileUnit: FileUnit, units: UnitChoice, [low, high]: Range): Typed {
-  const stored = storedValue(text, measureOf(fileUnit, units));
-  if (stored === undefined) return 'empty';
-  const reading = readQuantity(String(stored), fileUnit);
-  if (reading.kind !== 'value') return 'unreadable';
-  return reading.value >= low && reading.value <= high ? reading.value : 'unreadable';
-}
-
-/** Least and greatest, in the file's unit. */
-export type Range = readonly [number, number];
+import { isNumber, type Range, readTyped, type Typed } from './typed.ts';
 
 interface TypedBoxProps {
   readonly label: string;
@@ -69,15 +53,3 @@ export const numberInput = (text: string, isWrong: boolean, onText: (text: strin
     'aria-invalid': isWrong,
     onInput: ({ currentTarget }: { readonly currentTarget: { readonly value: string } }) => onText(currentTarget.value),
   }) as const;
-
-/** What a box may hold, in its unit: said where something else stands in it. */
-export function expected(
-  label: string,
-  fileUnit: FileUnit,
-  units: UnitChoice,
-  range: Range,
-  caption = measureOf(fileUnit, units).caption,
-): string {
-  const [low, high] = range.map((end) => boxText(end, measureOf(fileUnit, units)));
-  return `${label}: expected a number, ${low} to ${high}${caption === '' ? '' : ` ${caption}`}.`;
-}

@@ -1,3 +1,4 @@
+import './boxes.css';
 import type { Signal } from '@preact/signals';
 
 interface WholeBoxProps {

@@ -1,11 +1,11 @@
 import './routes.css';
 import { explainRoutes, type RouteComparison, type TurnLine } from '../../sim/index.ts';
 import { FoldOut, ROUTES_ID } from '../fold-out.tsx';
-import { wordingIn } from '../format.ts';
+import { joined, seconds, wordingIn } from '../format.ts';
 import type { PageProps } from '../page.tsx';
 import { type Car, valueAt } from '../state/cars.ts';
 import type { UnitChoice } from '../state/display.ts';
-import { lasted, routeRows } from './figures.ts';
+import { routeRows } from './route-rows.ts';
 import { plenumSentence, turnRow } from './turns.ts';
 import { type Found, useRoutes } from './use-routes.ts';
 
@@ -17,7 +17,7 @@ export function Routes(props: PageProps) {
   const name = session.after.value === undefined ? car?.label : `After, ${car?.label}`;
   const head = (
     <>
-      <div class="routes-state" role="status">
+      <div role="status">
         {state.kind === 'working' && (
           <p class="small">{isLate ? 'Catching up with the car' : 'Working it out'}: some 200 short runs.</p>
         )}
@@ -83,7 +83,7 @@ function Comparison({ comparison, of, session, display }: ComparisonProps) {
     <div class="routes-compared">
       <table class="numbers">
         <caption>
-          At the end of {comparison.phase} ({lasted(comparison)})
+          At the end of {comparison.phase} ({joined(seconds(comparison.lasted, 0))})
         </caption>
         <thead>
           <tr>

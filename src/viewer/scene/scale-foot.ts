@@ -1,8 +1,8 @@
 import { cssColour } from '../colour-scale.ts';
+import { ticksBetween } from '../figures/ticks.ts';
 import type { Frame } from '../files/snapshot.ts';
-import { fixed, NO_BREAK_SPACE, scaleOf } from '../format.ts';
+import { fixed, NO_BREAK_SPACE, named, scaleOf } from '../format.ts';
 import type { ColourBy } from '../state/display.ts';
-import { ticksBetween } from '../time/ticks.ts';
 import type { PictureModel } from './picture-model.ts';
 
 /** Where the scale stands in the foot of a saved picture [pixels of the page]. */
@@ -32,7 +32,7 @@ export function scaleFoot(model: PictureModel): NonNullable<Frame['foot']> {
       pen.textAlign = 'left';
       pen.fillStyle = style.getPropertyValue('--ink');
       pen.font = `600 12px ${style.fontFamily}`;
-      const name = `${NAMES[colourBy.value]}, ${unit}`;
+      const name = named(NAMES[colourBy.value], unit);
       pen.fillText(name, LEFT, TOP - 7);
       const behind = LEFT + pen.measureText(name).width + 10;
       pen.font = `400 12px ${style.fontFamily}`;

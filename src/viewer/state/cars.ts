@@ -133,6 +133,9 @@ export function valueAt(document: JsonValue | undefined, path: string): JsonValu
   return value;
 }
 
+/** Whether one path is the other, or leads to or through it. */
+export const areRelated = (a: string, b: string): boolean => a === b || a.startsWith(`${b}.`) || b.startsWith(`${a}.`);
+
 /** Paths whose values differ between two documents, leaves only; variants, upgrades, name and notes aside. */
 export function changedPaths(before: JsonObject, after: JsonObject): string[] {
   const paths: string[] = [];

@@ -12,6 +12,7 @@ import {
   withValue,
 } from '../../sim/index.ts';
 import {
+  areRelated,
   asFile,
   type Car,
   type CarRun,
@@ -366,8 +367,7 @@ export class Session {
   private labelFor(document: JsonObject, changes: Changes, label: string): string {
     const before = this.before.value;
     const differing = before === undefined ? [] : changedPaths(before.document, document);
-    const isOwn = (path: string) =>
-      Object.keys(changes).some((own) => path === own || path.startsWith(`${own}.`) || own.startsWith(`${path}.`));
+    const isOwn = (path: string) => Object.keys(changes).some((own) => areRelated(path, own));
     const others = differing.filter((path) => !isOwn(path)).length;
     if (others === 0) return label;
     const count = differing.length;

@@ -1,5 +1,6 @@
 import { type ReadonlySignal, useComputed } from '@preact/signals';
 import { useRef } from 'preact/hooks';
+import { useSize } from '../figures/use-size.ts';
 import type { PageProps } from '../page.tsx';
 import { barRange, outsideOf, shareOut } from './bars.ts';
 import { Bars } from './bars-view.tsx';
@@ -8,7 +9,6 @@ import { describeClock, type Phase, stepByPull } from './phases.ts';
 import { inHand, type ShownRun } from './runs.ts';
 import { explainBase, explainMarks } from './sentences.ts';
 import { evenScale, pullsOnlyScale, type TimeScale } from './time-scale.ts';
-import { useSize } from './use-size.ts';
 
 /** Room left of time zero for the numbers of the height axis, and right of the end [px]. */
 const LEFT = 52;

@@ -1,4 +1,6 @@
 import { type ReadonlySignal, useComputed } from '@preact/signals';
+import { ticksBetween } from '../figures/ticks.ts';
+import type { Size } from '../figures/use-size.ts';
 import { briefly, fixed, joined, scaleOf, temperature } from '../format.ts';
 import type { PageProps } from '../page.tsx';
 import {
@@ -14,10 +16,8 @@ import {
 import { type TargetEvent, targetEvents } from './events.ts';
 import { type GaugeMark, missOf, numberFoot, type PlacedMark, placeMarks } from './gauge-marks.ts';
 import { GaugeMarks } from './gauge-marks-view.tsx';
-import { isPull, type Phase, phaseAt } from './phases.ts';
-import { endOf, inHand, type ShownRun } from './runs.ts';
-import { ticksBetween } from './ticks.ts';
-import type { Size } from './use-size.ts';
+import { endOf, isPull, type Phase, phaseAt } from './phases.ts';
+import { inHand, type ShownRun } from './runs.ts';
 
 /** Room above the highest bar for its number, and below the bars for the pulls' names and the track [px]. */
 const TOP = 24;

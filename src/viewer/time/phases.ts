@@ -30,6 +30,9 @@ export function plannedPhases({ before, block, repeats, after }: Config['cycle']
 
 export const isPull = ({ kind }: Phase): boolean => kind === 'pull';
 
+/** End of the last phase [s]. */
+export const endOf = (phases: readonly Phase[]): number => phases.at(-1)?.end ?? 0;
+
 /** The phase at a time; at a joint the earlier one, so that a pull's end belongs to the pull. */
 export function phaseAt(phases: readonly Phase[], time: number): Phase | undefined {
   return phases.find(({ end }) => time <= end) ?? phases[phases.length - 1];
@@ -59,7 +62,7 @@ export const describeClock = (phases: readonly Phase[], time: number): string =>
  */
 export function stepByPull(phases: readonly Phase[], time: number, direction: 1 | -1): number {
   const ends = phases.filter(isPull).map(({ end }) => end);
-  if (direction === 1) return ends.find((end) => end > time + SAME_TIME) ?? phases.at(-1)?.end ?? 0;
+  if (direction === 1) return ends.find((end) => end > time + SAME_TIME) ?? endOf(phases);
   return ends.reverse().find((end) => end < time - SAME_TIME) ?? 0;
 }
 

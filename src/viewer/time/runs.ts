@@ -1,7 +1,7 @@
 import { type PullSummary, summarisePulls } from '../../sim/index.ts';
 import type { Car, CarRun } from '../state/cars.ts';
 import type { Session } from '../state/session.ts';
-import { type Phase, plannedPhases } from './phases.ts';
+import { endOf, type Phase, plannedPhases } from './phases.ts';
 
 /** One of the two cars with what is known of its run, as band and plots show it. */
 export interface ShownRun {
@@ -42,8 +42,6 @@ function shownRun(which: 'before' | 'after', car: Car, run: CarRun, isDragging: 
 }
 
 const lastTime = ({ columns, rowCount }: NonNullable<CarRun['series']>): number => columns.time[rowCount - 1];
-
-export const endOf = (phases: readonly Phase[]): number => phases.at(-1)?.end ?? 0;
 
 /** The run that edits go to. */
 export const inHand = (runs: readonly ShownRun[]): ShownRun | undefined => runs[runs.length - 1];

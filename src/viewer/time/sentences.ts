@@ -3,7 +3,8 @@ import { clockTime, joined, scaleOf, signedDifference, temperature } from '../fo
 import type { UnitChoice } from '../state/display.ts';
 import { describeTarget, targetEvents } from './events.ts';
 import type { GaugeMark } from './gauge-marks.ts';
-import { endOf, type ShownRun } from './runs.ts';
+import { endOf } from './phases.ts';
+import type { ShownRun } from './runs.ts';
 
 /** What a run is called at the head of a sentence; a car alone needs no name. */
 export const calledAs = ({ which }: ShownRun, isAlone: boolean): string =>

@@ -1,11 +1,4 @@
-import { isPull, type Phase } from './phases.ts';
-
-/** Steps of a time axis that read well on a clock [s]. */
-const TIME_STEPS = [0.1, 0.2, 0.5, 1, 2, 4, 5, 10, 15, 20, 30, 60, 120, 300, 600, 1200, 1800, 3600, 7200, 18_000];
-
-/** The smallest of them that is at least `least`, or the longest [s]. */
-export const timeStep = (least: number): number =>
-  TIME_STEPS.find((step) => step >= least) ?? TIME_STEPS[TIME_STEPS.length - 1];
+import { endOf, isPull, type Phase } from './phases.ts';
 
 /** A strictly rising way from time to a place on a line, and back; places are counted in s, like times. */
 export interface TimeScale {
@@ -27,7 +20,7 @@ export function evenScale(duration: number): TimeScale {
 /** Pulls at their full length with the time between them folded to a gap; a cycle without pulls stays as it is. */
 export function pullsOnlyScale(phases: readonly Phase[]): TimeScale {
   const shortest = Math.min(...phases.filter(isPull).map(({ start, end }) => end - start));
-  if (!Number.isFinite(shortest)) return evenScale(phases.at(-1)?.end ?? 0);
+  if (!Number.isFinite(shortest)) return evenScale(endOf(phases));
   const times = [0];
   const places = [0];
   for (const phase of phases) {

@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { conduct } from '../../../src/sim/answers/study.ts';
 import { studyCoreDesign } from '../../../src/sim/index.ts';
 import { changeRows, followSections } from '../../../src/viewer/designer/follow-rows.ts';
-import { doubt, finsPerInch, length } from '../../../src/viewer/designer/shown.ts';
+import { doubt, finsPerInch } from '../../../src/viewer/designer/shown.ts';
+import { length } from '../../../src/viewer/format.ts';
 import { IMPERIAL, METRIC } from '../../../src/viewer/state/display.ts';
 import { shippedConfig } from '../../support/shipped.ts';
 

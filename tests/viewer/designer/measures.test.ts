@@ -1,10 +1,10 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import type { JsonObject } from '../../../src/sim/index.ts';
 import { exampleMeasures, isExample, measurePaths, measureSections } from '../../../src/viewer/designer/measures.ts';
+import { choiceChanges } from '../../../src/viewer/document/choices.ts';
+import { corePresets, hasCore, sizeBetween, sizeChanges } from '../../../src/viewer/document/core-changes.ts';
+import { proposals } from '../../../src/viewer/document/proposals.ts';
 import { DEMO_SCENARIOS } from '../../../src/viewer/files/demo-scenarios.ts';
-import { choiceChanges } from '../../../src/viewer/inputs/choices.ts';
-import { corePresets, hasCore, sizeBetween, sizeChanges } from '../../../src/viewer/inputs/core-changes.ts';
-import { proposals } from '../../../src/viewer/inputs/proposals.ts';
 import type { Car } from '../../../src/viewer/state/cars.ts';
 import { Session } from '../../../src/viewer/state/session.ts';
 import { shippedDocument } from '../../support/shipped.ts';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { dayOf } from '../../../src/viewer/questions/day-question.tsx';
-import { boxesOf } from '../../../src/viewer/questions/gauge-question.tsx';
-import { expected, readTyped } from '../../../src/viewer/questions/typed-box.tsx';
+import { dayOf } from '../../../src/viewer/questions/day/day-question.tsx';
+import { boxesOf } from '../../../src/viewer/questions/gauge/gauge-question.tsx';
+import { expected, readTyped } from '../../../src/viewer/questions/typed.ts';
 import { IMPERIAL, METRIC } from '../../../src/viewer/state/display.ts';
 
 describe('a box', () => {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { RouteComparison, RouteFigures, TurnLine } from '../../../src/sim/index.ts';
-import { lasted, routeRows } from '../../../src/viewer/routes/figures.ts';
+import { routeRows } from '../../../src/viewer/routes/route-rows.ts';
 import { plenumSentence, turnRow } from '../../../src/viewer/routes/turns.ts';
 import { IMPERIAL, METRIC } from '../../../src/viewer/state/display.ts';
 
@@ -52,8 +52,6 @@ describe('both routes side by side', () => {
     const without = { ...comparison, after: figures(38, 900) };
     expect(rowOf('Peak of the pull that follows', METRIC, without).slice(1)).toEqual(['–', '–', '–']);
   });
-
-  it('say how long the phase had lasted', () => expect(spaced(lasted(comparison))).toBe('1800 s'));
 });
 
 const point = (value: number, charge: number, plenumTurn?: number): TurnLine['points'][number] => ({

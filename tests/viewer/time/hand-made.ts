@@ -1,8 +1,8 @@
 import type { ColumnName, PullSummary, TimeSeries } from '../../../src/sim/index.ts';
 import type { Car } from '../../../src/viewer/state/cars.ts';
 import { NO_RUN } from '../../../src/viewer/state/cars.ts';
-import { isPull, type Phase } from '../../../src/viewer/time/phases.ts';
-import { endOf, type ShownRun } from '../../../src/viewer/time/runs.ts';
+import { endOf, isPull, type Phase } from '../../../src/viewer/time/phases.ts';
+import type { ShownRun } from '../../../src/viewer/time/runs.ts';
 
 export const DEGREES = 273.15;
 

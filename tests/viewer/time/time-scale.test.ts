@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { evenScale, pullsOnlyScale, timeStep } from '../../../src/viewer/time/time-scale.ts';
+import { evenScale, pullsOnlyScale } from '../../../src/viewer/time/time-scale.ts';
 import { minutePhases } from './hand-made.ts';
 
 describe('the line of time', () => {
@@ -20,21 +20,5 @@ describe('the line of time', () => {
   it('leaves a cycle without pulls as it is', () => {
     const { length, placeOf } = pullsOnlyScale(minutePhases(0));
     expect([length, placeOf(30)]).toEqual([60, 30]);
-  });
-});
-
-describe('the step of a time axis', () => {
-  // Never 1:40 or 16:40, as round hundreds of seconds would be.
-  it.each([
-    [4.5, 5],
-    [11, 15],
-    [59, 60],
-    [65, 120],
-    [250, 300],
-    [900, 1200],
-    [1500, 1800],
-    [3000, 3600],
-  ])('that needs %d s of room is %d s', (least, step) => {
-    expect(timeStep(least)).toBe(step);
   });
 });

@@ -1,0 +1,46 @@
+import { useSignal } from '@preact/signals';
+import { explainRest, type RestStudy } from '../../../sim/index.ts';
+import { joined, seconds, wordingIn } from '../../format.ts';
+import type { PageProps } from '../../page.tsx';
+import { AnswerTable } from '../answer-table.tsx';
+import { PullsWanted, pullsOf, whyNoPulls } from '../pulls-wanted.tsx';
+import { QuestionFrame, Sentences } from '../question-frame.tsx';
+import { useQuestion } from '../use-question.ts';
+import { RestFigure } from './rest-figure.tsx';
+import { restRows } from './rest-rows.ts';
+
+/** How long to rest between pulls, and how soon the coolant has recovered from one. */
+export function RestQuestion(props: PageProps) {
+  const car = props.session.inHand.value;
+  const pulls = useSignal(Math.max(1, pullsOf(car)));
+  const { found, ...asking } = useQuestion(props, 'rest', { pulls: pulls.value });
+  return (
+    <QuestionFrame
+      title="How long to rest between pulls?"
+      inputs={<PullsWanted pulls={pulls} />}
+      why={whyNoPulls(car)}
+      {...asking}
+    >
+      {found &&
+        (found.result === undefined ? (
+          <Sentences of={['The cycle does not repeat a pull and a rest: there is no rest between pulls to change.']} />
+        ) : (
+          <Answer {...props} study={found.result} />
+        ))}
+    </QuestionFrame>
+  );
+}
+
+function Answer({ study, display }: PageProps & { readonly study: RestStudy }) {
+  return (
+    <>
+      <Sentences of={explainRest(study, wordingIn(display.units.value))} />
+      <RestFigure study={study} />
+      <AnswerTable
+        name="Pulls by rest"
+        heads={['Rest', 'Pulls under the limit', 'What it is']}
+        rows={restRows(study, (s) => joined(seconds(s)))}
+      />
+    </>
+  );
+}

@@ -1,0 +1,46 @@
+import { useSignal } from '@preact/signals';
+import { explainStore, type StoreKind, storeSize } from '../../../sim/index.ts';
+import { degrees, wordingIn } from '../../format.ts';
+import type { PageProps } from '../../page.tsx';
+import { AnswerTable } from '../answer-table.tsx';
+import { PullsWanted, pullsOf, whyNoPulls } from '../pulls-wanted.tsx';
+import { QuestionFrame, Sentences } from '../question-frame.tsx';
+import { useQuestion } from '../use-question.ts';
+import { StoreFigure } from './store-figure.tsx';
+
+/** How big a tank, or how much ice, is enough: the curve, the table and the words. */
+export function StoreQuestion({ store, ...props }: PageProps & { readonly store: StoreKind }) {
+  const { session, display } = props;
+  const car = session.inHand.value;
+  const units = display.units.value;
+  const pulls = useSignal(Math.max(1, pullsOf(car)));
+  const { found, ...asking } = useQuestion(props, 'store', { kind: store, pulls: pulls.value });
+  const study = found?.result;
+  const first = car?.config.cycle;
+  const pull = first && [...first.before, ...first.block].find(({ kind }) => kind === 'pull');
+  return (
+    <QuestionFrame
+      title={store === 'tank' ? 'How big a tank is enough?' : 'How much ice is enough?'}
+      inputs={<PullsWanted pulls={pulls} />}
+      why={whyNoPulls(car)}
+      {...asking}
+    >
+      {found && study && (
+        <>
+          <Sentences of={explainStore(study, pull?.duration ?? 0, wordingIn(units))} />
+          <StoreFigure study={study} limit={found.car.config.limit.chargeTemperature} units={units} />
+          <AnswerTable
+            name={store === 'tank' ? 'Pulls by coolant in the tank' : 'Pulls by ice in the tank'}
+            heads={[store === 'tank' ? 'Tank' : 'Ice', 'Pulls', 'Peak of pull 1', `Peak of pull ${study.pulls}`]}
+            rows={study.points.map(({ size, count, firstPeak, lastPeak }) => [
+              storeSize(store, size),
+              `${count} of ${study.pulls}`,
+              degrees(firstPeak, units),
+              Number.isFinite(lastPeak) ? degrees(lastPeak, units) : 'not run',
+            ])}
+          />
+        </>
+      )}
+    </QuestionFrame>
+  );
+}
