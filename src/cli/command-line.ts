@@ -111,7 +111,7 @@ export async function runCommandLine(args: readonly string[]): Promise<number> {
     .forms()
     .answeredBy(rest);
 
-  about('drop', "what the core's air drop takes, and what is left of what its cooling gives")
+  about('drop', 'what the core pressure drop takes, and what is left of what its cooling gives')
     .variant()
     .forms()
     .answeredBy(drop);

@@ -111,7 +111,7 @@ const ROWS: readonly Row[] = [
     digits: 1,
   },
   {
-    name: 'core air drop, kPa',
+    name: 'core pressure drop, kPa',
     read: ({ coreAirDrop }) => coreAirDrop,
     show: (value) => value / 1e3,
     scale: 1e-3,

@@ -12,7 +12,7 @@ export interface DropCommandOptions extends FormOptions {
   readonly variant?: string;
 }
 
-/** Prints what the core's air drop takes, and what is left of what its cooling gives. */
+/** Prints what the core pressure drop takes, and what is left of what its cooling gives. */
 export async function drop(file: string, options: DropCommandOptions): Promise<number> {
   const config = readConfig(file, options.variant);
   if (typeof config === 'number') return config;
@@ -30,7 +30,7 @@ export async function drop(file: string, options: DropCommandOptions): Promise<n
 }
 
 const ROWS: readonly (readonly [string, (figures: DropFigures) => string])[] = [
-  ['core drop, kPa', ({ drop: taken }) => (taken / 1e3).toFixed(2)],
+  ['core pressure drop, kPa', ({ drop: taken }) => (taken / 1e3).toFixed(2)],
   ['pressure ratio', ({ pressureRatio }) => pressureRatio.toFixed(3)],
   ['discharge, degC', ({ discharge }) => celsius(discharge)],
   ['drive power, kW', ({ drivePower }) => (drivePower / 1e3).toFixed(2)],
@@ -52,7 +52,7 @@ const CARS = ['as it is', 'no drop', 'twice the drop', 'no core'];
 function asCsv(cars: readonly DropFigures[]): string {
   const head = [
     'car',
-    'core drop [Pa]',
+    'core pressure drop [Pa]',
     'pressure ratio [-]',
     'discharge [K]',
     'drive power [W]',

@@ -80,7 +80,7 @@ const CSV: readonly (readonly [header: string, value: (line: Line & Partial<Upgr
   ['change of pulls on base [-]', ({ total }) => total?.count],
   ['change of deciding peak on base [K]', ({ total }) => total?.peak],
   ['coolant flow [m3/s]', ({ car }) => car?.firstPull?.coolantFlow],
-  ['core air drop [Pa]', ({ car }) => car?.firstPull?.coreAirDrop],
+  ['core pressure drop [Pa]', ({ car }) => car?.firstPull?.coreAirDrop],
   ['drive power [W]', ({ car }) => car?.firstPull?.drivePower],
   ['air flow [kg/s]', ({ car }) => car?.firstPull?.airFlow],
   [

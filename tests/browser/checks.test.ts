@@ -291,16 +291,16 @@ describe('questions about the car on the rollers', () => {
     await type(page, 'Core conductance, air side, high', '1,01');
     await page.getByRole('checkbox', { name: 'Swallowing exponent' }).uncheck();
     expect(await runs.getAttribute('min')).toBe('9');
-    await page.getByRole('combobox', { name: 'Add an input' }).selectOption({ label: 'Core air drop' });
+    await page.getByRole('combobox', { name: 'Add an input' }).selectOption({ label: 'Core pressure drop' });
     await page.getByRole('button', { name: 'Add', exact: true }).click();
     expect(await runs.getAttribute('min')).toBe('10');
     expect(plain(await list.innerText())).toBe('Varied: 8 inputs, 2 of them over a typed range; 1 left out');
 
     // The focus is in the first box of what was added.
     await page.keyboard.type('a lot');
-    expect(plain(await status.innerText())).toBe('Core air drop, low: expected a number, 0 to 60 kPa.');
+    expect(plain(await status.innerText())).toBe('Core pressure drop, low: expected a number, 0 to 60 kPa.');
     expect(await page.getByRole('button', { name: 'Work it out' }).isDisabled()).toBe(true);
-    await type(page, 'Core air drop, low', '1 psi');
+    await type(page, 'Core pressure drop, low', '1 psi');
     await list.press('Enter');
     await runs.fill('16');
     await answered(page);
@@ -319,7 +319,7 @@ describe('questions about the car on the rollers', () => {
       'air speed at the exchanger': '×0.75 to ×1.25',
       'compressor idle power': '×0.5 to ×2',
       'outside temperature': '−3 to +3 K',
-      'core air drop': '6.895 to 9.9 kPa',
+      'core pressure drop': '6.895 to 9.9 kPa',
     });
     // What was known to one per cent is no longer the first to measure.
     expect((await rowsOf(page))[0]).not.toMatch(/^core conductance, air side/);
@@ -340,7 +340,7 @@ describe('questions about the car on the rollers', () => {
     await openQuestion(page, 'What to measure');
     await page.locator('.ranges summary').press('Enter');
     await type(page, 'Air speed at the exchanger, low', '0.9');
-    await page.getByRole('group').filter({ hasText: 'Front heat exchanger' }).locator('summary').first().click();
+    await page.getByRole('group').filter({ hasText: 'Front exchanger' }).locator('summary').first().click();
     await page.getByRole('button', { name: 'Take it out of the loop' }).click();
     await page.getByText('Not in this car, and left off the list: air speed at the exchanger.').waitFor();
     expect(plain(await page.locator('.ranges summary').innerText())).toBe(

@@ -85,7 +85,7 @@ describe('the coolant loop', () => {
     expect(shares.map(plain)).toEqual(['50 %', '50 %']);
     expect(plain(await page.locator('.notice').innerText())).toContain('starts as a copy of the first');
     await page.locator('.picture-node', { hasText: /2 exch/ }).waitFor();
-    await page.locator('summary.line', { hasText: 'Front heat exchanger' }).click();
+    await page.locator('summary.line', { hasText: 'Front exchanger' }).click();
     const areas = page.getByRole('textbox', { name: /^Face area/ });
     await expect.poll(() => areas.count()).toBe(2);
     await page.getByRole('button', { name: /^Undo/ }).click();

@@ -200,9 +200,9 @@ describe('more answers', () => {
     expect(await rowsOf(page, 'Pulls by rest')).toContainEqual(['90.0 s', '0 of 8', 'as in the cycle']);
     expect(await page.locator('.rest-figure circle').count()).toBe(14);
     expect(await violations(page)).toEqual([]);
-    await ask(page, 'Core drop');
+    await ask(page, 'Core pressure drop');
     const [drop] = await rowsOf(page, 'At the end of pull 1');
-    expect([drop[0], drop[2], drop[4]]).toEqual(['Core drop, kPa', '0.00', '0.00']);
+    expect([drop[0], drop[2], drop[4]]).toEqual(['Core pressure drop, kPa', '0.00', '0.00']);
     expect(await violations(page)).toEqual([]);
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(360);
     expect(faults).toEqual([]);

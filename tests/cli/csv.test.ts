@@ -25,7 +25,7 @@ describe('every answer as CSV', () => {
   it.each([
     ['loop', [], 'part,pressure [Pa],flow [m3/s]', 6],
     ['rest', ['--pulls', '2'], 'rest [s],pulls wanted [-],pulls made [-],what it is', 4],
-    ['drop', [], 'car,core drop [Pa],', 4],
+    ['drop', [], 'car,core pressure drop [Pa],', 4],
     ['routes', [], 'route,compressor inlet [K],', 2],
     ['agree', ['--gauge', '57,58'], 'pull [-],gauge [K],model [K],', 2],
     ['triage', ['--rise', '1', '--approach', '30'], 'cause,size [-],rise [K],', 8],

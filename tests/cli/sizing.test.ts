@@ -45,7 +45,7 @@ describe('soakbench rest', () => {
 describe('soakbench drop', () => {
   it('sets the car beside one without drop, with twice it and without a core', async () => {
     expect(await runCommandLine(['drop', ESTATE])).toBe(0);
-    expect(said.out).toMatch(/core drop, kPa +7\.68 +0\.00 +15\.\d\d +0\.00/);
+    expect(said.out).toMatch(/core pressure drop, kPa +7\.68 +0\.00 +15\.\d\d +0\.00/);
     expect(said.out).toContain('The pulley makes the compressor work against it');
     said.out = '';
     expect(await runCommandLine(['drop', ESTATE, '--json'])).toBe(0);

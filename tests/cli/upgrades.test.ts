@@ -114,7 +114,13 @@ describe('soakbench upgrades', () => {
     expect(await run(CAR, '--best-order', '--csv')).toBe(0);
     const [head, base, ...rows] = said.out.trimEnd().split('\r\n');
     const names = head.split(',');
-    for (const name of ['mode', 'deciding peak [K]', 'coolant flow [m3/s]', 'core air drop [Pa]', 'air flow [kg/s]'])
+    for (const name of [
+      'mode',
+      'deciding peak [K]',
+      'coolant flow [m3/s]',
+      'core pressure drop [Pa]',
+      'air flow [kg/s]',
+    ])
       expect(names).toContain(name);
     expect(rows).toHaveLength(9);
     expect(rows[0]).toMatch(/^alone,1,"core, ""wide""",1680,11,/);

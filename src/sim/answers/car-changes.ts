@@ -8,7 +8,7 @@ export function withCoreConductance(config: Config, air: number, coolant = air):
   return { ...config, core: { ...config.core, airConductance, coolantConductance } };
 }
 
-/** The same car with the air drop of its core scaled. */
+/** The same car with the pressure drop of its core scaled. */
 export function withCoreAirDrop(config: Config, factor: number): Config {
   return { ...config, core: { ...config.core, airDrop: scaledAirDrop(config.core.airDrop, factor) } };
 }

@@ -5,7 +5,7 @@ import type { Wording } from './wording.ts';
 /** A change of less than this share is none. */
 const NOTHING = 5e-4;
 
-/** What the core's air drop takes, by kind of machine, and what is left of what its cooling gives. */
+/** What the core pressure drop takes, by kind of machine, and what is left of what its cooling gives. */
 export function explainCoreDrop(study: CoreDropStudy, compressor: CompressorConfig, wording: Wording): string[] {
   const { asItIs, free, none } = study;
   const { difference, pressure, power } = wording;

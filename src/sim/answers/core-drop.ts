@@ -16,7 +16,7 @@ export interface DropFigures {
   readonly peak: number;
 }
 
-/** What the core's air drop takes, and what its cooling gives. */
+/** What the core pressure drop takes, and what its cooling gives. */
 export interface CoreDropStudy {
   readonly asItIs: DropFigures;
   /** the same core without any drop */

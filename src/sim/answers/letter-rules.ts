@@ -110,7 +110,7 @@ const PART_NAMES: Readonly<Record<BottleneckPart, string>> = {
   'coolant flow': 'the coolant flow',
   'front exchanger': 'the front exchanger',
   'stored coolant': 'the stored coolant',
-  'core pressure drop': "the core's air drop",
+  'core pressure drop': 'the core pressure drop',
   'intake air': 'the intake air',
 };
 
@@ -166,7 +166,7 @@ export function explainReturn(before: LetterCar, after: LetterCar, wording: Word
   const pair = (name: string, write: (value: number) => string, a: number, b: number): string =>
     write(a) === write(b) ? `${name} stays at ${write(b)}` : `${name} goes from ${write(a)} to ${write(b)}`;
   return [
-    `At the end of pull 1 ${pair('the core drop', wording.pressure, from.coreAirDrop, to.coreAirDrop)}, ${pair(
+    `At the end of pull 1 ${pair('the core pressure drop', wording.pressure, from.coreAirDrop, to.coreAirDrop)}, ${pair(
       'the manifold',
       wording.pressure,
       from.manifoldPressure,

@@ -25,7 +25,7 @@ const TURN_NAMES = [
   'idle power',
   'bypass drop',
   'core conductance',
-  'core air drop',
+  'core pressure drop',
   'plenum heat',
   'leak past the core',
 ] as const;
@@ -63,7 +63,7 @@ const INPUTS: readonly TurnInput[] = [
     change: (config, factor) => withCoreConductance(config, factor),
   },
   {
-    name: 'core air drop',
+    name: 'core pressure drop',
     meaning: 'what the returned air has to overcome behind the core',
     kind: 'factor',
     points: [0, 0.25, 0.5, 1, 2],

@@ -324,7 +324,7 @@ export class AirPath {
   }
 
   private noFlow(when: string): Sentence {
-    return sentence`the engine finds no air flow ${this.atSpeed} ${when}: check displacement, core drop and intake drop`;
+    return sentence`the engine finds no air flow ${this.atSpeed} ${when}: check displacement, core pressure drop and intake drop`;
   }
 
   private get atSpeed(): string {

@@ -146,7 +146,7 @@ export function describeGain(before: readonly PullSummary[], after: readonly Pul
 export const CAUSE_NAMES: Record<BottleneckPart, string> = {
   'core conductance': 'Core conductance',
   'coolant flow': 'Coolant flow, four times',
-  'front exchanger': 'Front heat exchanger',
+  'front exchanger': 'Front exchanger',
   'stored coolant': 'Stored coolant, endless',
   'core pressure drop': 'Core pressure drop',
   'intake air': 'Intake air at ambient',
@@ -155,13 +155,13 @@ export const CAUSE_NAMES: Record<BottleneckPart, string> = {
 const SHORT_NAMES: Record<BottleneckPart, string> = {
   'core conductance': 'the core',
   'coolant flow': 'the coolant flow',
-  'front exchanger': 'the front heat exchanger',
+  'front exchanger': 'the front exchanger',
   'stored coolant': 'the stored coolant',
   'core pressure drop': 'the core pressure drop',
   'intake air': 'the intake air',
 };
 
-/** "the core", or "a tie: the front heat exchanger and the stored coolant". */
+/** "the core", or "a tie: the front exchanger and the stored coolant". */
 export function nameCause(heldBackBy: readonly BottleneckPart[]): string {
   const names = heldBackBy.map((part) => SHORT_NAMES[part]);
   if (names.length === 0) return 'none of these parts';

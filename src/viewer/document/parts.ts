@@ -19,7 +19,7 @@ const SPECS: Record<InputPart, Omit<PartSpec, 'part'>> = {
   },
   lines: { name: 'Loop, lines and ports', groups: ['lines', 'loop'], main: ['lines.bore'] },
   exchanger: {
-    name: 'Front heat exchanger',
+    name: 'Front exchanger',
     groups: ['exchanger', 'exchanger.test', 'secondExchanger', 'secondExchanger.test', 'heatSink'],
     main: ['exchanger.faceArea', 'exchanger.airConductance', 'exchanger.coolantConductance'],
   },

@@ -19,7 +19,7 @@ const ASKED: readonly { readonly name: string; readonly show: (props: PageProps)
   { name: 'Tank', show: (props) => <StoreQuestion {...props} store="tank" /> },
   { name: 'Ice', show: (props) => <StoreQuestion {...props} store="ice" /> },
   { name: 'Rest', show: (props) => <RestQuestion {...props} /> },
-  { name: 'Core drop', show: (props) => <DropQuestion {...props} /> },
+  { name: 'Core pressure drop', show: (props) => <DropQuestion {...props} /> },
   { name: 'Upgrades', show: (props) => <UpgradesQuestion {...props} /> },
   { name: 'Gauge', show: (props) => <GaugeQuestion {...props} /> },
   { name: 'Triage', show: (props) => <TriageQuestion {...props} /> },

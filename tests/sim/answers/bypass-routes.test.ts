@@ -129,7 +129,7 @@ describe('where the routes turn', () => {
       'idle power',
       'bypass drop',
       'core conductance',
-      'core air drop',
+      'core pressure drop',
       'plenum heat',
       'leak past the core',
     ]);

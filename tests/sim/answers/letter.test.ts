@@ -270,7 +270,7 @@ describe('the other parts', () => {
   it('return: what goes up, down and stays', () => {
     const after = car('with a bigger core', [50], { coreAirDrop: 5200, drivePower: 24.7e3 });
     expect(explainReturn(stock, after, FILE_WORDING)[0]).toBe(
-      'At the end of pull 1 the core drop goes from 7.7 kPa to 5.2 kPa, the manifold stays at 174.0 kPa, drive power goes from 25.9 kW to 24.7 kW and the coolant flow stays at 13.2 L/min.',
+      'At the end of pull 1 the core pressure drop goes from 7.7 kPa to 5.2 kPa, the manifold stays at 174.0 kPa, drive power goes from 25.9 kW to 24.7 kW and the coolant flow stays at 13.2 L/min.',
     );
   });
 

@@ -136,9 +136,7 @@ describe('the answer in words', () => {
 
   it('names a tie as a tie', () => {
     expect(nameCause(['core conductance'])).toBe('the core');
-    expect(nameCause(['front exchanger', 'stored coolant'])).toBe(
-      'a tie: the front heat exchanger and the stored coolant',
-    );
+    expect(nameCause(['front exchanger', 'stored coolant'])).toBe('a tie: the front exchanger and the stored coolant');
   });
 });
 

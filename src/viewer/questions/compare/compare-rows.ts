@@ -16,7 +16,7 @@ interface Row {
 
 const END_OF_PULL = {
   coolantFlow: 'Coolant flow',
-  coreAirDrop: 'Core air drop',
+  coreAirDrop: 'Core pressure drop',
   drivePower: 'Drive power',
   airFlow: 'Air',
 } as const satisfies Partial<Record<ColumnName & keyof ComparedFigures, string>>;

@@ -11,7 +11,7 @@ import { DROP_CARS, dropPanels, dropRows } from './drop-rows.ts';
 
 const NOTHING = {};
 
-/** What the core's air drop takes, and what is left of what its cooling gives. */
+/** What the core pressure drop takes, and what is left of what its cooling gives. */
 export function DropQuestion(props: PageProps) {
   const { found, ...asking } = useQuestion(props, 'drop', NOTHING);
   return (

@@ -11,7 +11,7 @@ export const DROP_CARS = [
 ] as const;
 
 const ROWS: readonly (readonly [name: string, show: (figures: DropFigures, units: UnitChoice) => Shown])[] = [
-  ['Core drop', ({ drop }, units) => columnShown(drop, 'coreAirDrop', units)],
+  ['Core pressure drop', ({ drop }, units) => columnShown(drop, 'coreAirDrop', units)],
   ['Pressure ratio', ({ pressureRatio }, units) => columnShown(pressureRatio, 'pressureRatio', units)],
   ['Discharge', ({ discharge }, units) => temperature(discharge, units)],
   ['Drive power', (figures, units) => drivePower(figures.drivePower, units)],

@@ -23,7 +23,7 @@ const STUDY = {
 describe('what the drop of the core takes', () => {
   it('is a row a figure with its unit, the four cars side by side', () => {
     const rows = dropRows(STUDY, METRIC);
-    expect(rows[0]).toEqual(['Core drop, kPa', '7.00', '0.00', '14.00', '0.00']);
+    expect(rows[0]).toEqual(['Core pressure drop, kPa', '7.00', '0.00', '14.00', '0.00']);
     expect(rows[1]).toEqual(['Pressure ratio', '1.800', '1.800', '1.800', '1.800']);
     expect(rows[2]).toEqual(['Discharge, °C', '110.0', '100.0', '120.0', '130.0']);
     expect(rows[3]).toEqual(['Drive power, kW', '15.00', '10.00', '18.00', '20.00']);
@@ -34,7 +34,7 @@ describe('what the drop of the core takes', () => {
     const [drop, , discharge, power] = dropRows(STUDY, IMPERIAL);
     // 110 degC is 230 degF; 1 psi is 6.894757 kPa; 1 hp is 0.745700 kW.
     expect(discharge.slice(0, 2)).toEqual(['Discharge, °F', '230.0']);
-    expect(drop.slice(0, 2)).toEqual(['Core drop, psi', (7 / 6.894757).toFixed(3)]);
+    expect(drop.slice(0, 2)).toEqual(['Core pressure drop, psi', (7 / 6.894757).toFixed(3)]);
     expect(power.slice(0, 2)).toEqual(['Drive power, hp', (15 / 0.7457).toFixed(2)]);
   });
 
