@@ -1,6 +1,6 @@
 import './boxes.css';
 import { useSignal } from '@preact/signals';
-import { useEffect } from 'preact/hooks';
+import { useLayoutEffect } from 'preact/hooks';
 import type { FileUnit } from '../../sim/index.ts';
 import { boxText, measureOf } from '../fields/measure.ts';
 import type { UnitChoice } from '../state/display.ts';
@@ -20,8 +20,9 @@ interface TypedBoxProps {
 export function TypedBox({ label, fileUnit, units, range, value, placeholder, onChange }: TypedBoxProps) {
   const measure = measureOf(fileUnit, units);
   const text = useSignal('');
-  // Written anew where the text does not say the value; never while somebody types, since then it does.
-  useEffect(() => {
+  // Written anew where the text does not say the value; never while somebody types, since then it does: as long as it
+  // is looked at before the next key, which an effect after the next frame would not be.
+  useLayoutEffect(() => {
     if (value === 'unreadable' || readTyped(text.value, fileUnit, units, range) === value) return;
     text.value = isNumber(value) ? boxText(value, measure) : '';
   }, [measure.symbol, value]);
