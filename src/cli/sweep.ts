@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import { availableParallelism } from 'node:os';
 import {
+  FILE_WORDING,
   gridPlan,
   isGridAxis,
   isRange,
@@ -8,7 +9,9 @@ import {
   type SweepAxis,
   type SweepLine,
   type SweepPlan,
+  type SweepResult,
   samplePlan,
+  written,
 } from '../sim/index.ts';
 import { EXIT } from './exit-codes.ts';
 import { readScenarioFile } from './read-scenario.ts';
@@ -63,7 +66,7 @@ export async function sweep(file: string, options: SweepCommandOptions): Promise
   // Every line is in its file already, and threads end with the process.
   process.once('SIGINT', interrupted);
   await runCases(scenario, plan, indices, options.workers ?? availableParallelism(), (index, result) => {
-    const line = JSON.stringify({ case: index, car, ...result } satisfies SweepLine);
+    const line = JSON.stringify(lineOf(index, car, result));
     if (out === undefined) console.log(line);
     else out.add(line);
     left--;
@@ -83,6 +86,16 @@ function planOf({ vary, sample, seed }: SweepCommandOptions): SweepPlan | string
   if (sample !== undefined && lists.length > 0) return `${lists[0].path}: --sample draws from a range, from:to.`;
   const plan = sample === undefined ? gridPlan(lists) : samplePlan(ranges, sample, seed);
   return plan.count <= MOST_CASES ? plan : `${plan.count} cases; expected ${MOST_CASES} at most.`;
+}
+
+/** Words of a result in the units of the file. */
+function lineOf(index: number, car: string, { stoppedBecause, ...figures }: SweepResult): SweepLine {
+  return {
+    case: index,
+    car,
+    ...figures,
+    ...(stoppedBecause && { stopped_because: written(stoppedBecause, FILE_WORDING) }),
+  };
 }
 
 /** Tells cars apart by all that their files say, and by the car that a flow was measured on where it is another. */

@@ -60,14 +60,14 @@ export function cssColour([red, green, blue]: Colour): string {
   return `rgb(${red}, ${green}, ${blue})`;
 }
 
-/** Black or white, whichever is read better on a colour (relative luminance of sRGB). */
+/** Black or white, whichever has the higher contrast to a colour: by relative luminance, WCAG 2.2. */
 export function inkOn([red, green, blue]: Colour): 'black' | 'white' {
   const linear = (level: number) => {
     const share = level / 255;
     return share <= 0.04045 ? share / 12.92 : ((share + 0.055) / 1.055) ** 2.4;
   };
   const luminance = 0.2126 * linear(red) + 0.7152 * linear(green) + 0.0722 * linear(blue);
-  return (luminance + 0.05) ** 2 > 1.05 * 0.05 ? 'black' : 'white';
+  return (luminance + 0.05) / 0.05 > 1.05 / (luminance + 0.05) ? 'black' : 'white';
 }
 
 const knownExtremes = new WeakMap<Float32Array, readonly [number, number]>();

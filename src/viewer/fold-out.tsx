@@ -1,6 +1,7 @@
 import './fold-out.css';
 import type { Signal } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
+import type { Session } from './state/session.ts';
 
 /** Panels that buttons below the causes open. */
 export const ROUTES_ID = 'routes';
@@ -31,6 +32,8 @@ export function FoldOutButton({ id, isOpen, children }: FoldOutProps & { readonl
 }
 
 interface PanelProps extends FoldOutProps {
+  readonly session: Session;
+  /** what it is about, of the car in hand */
   readonly title: string;
   /** beside the name: how far the work is */
   readonly head?: ComponentChildren;
@@ -38,7 +41,7 @@ interface PanelProps extends FoldOutProps {
 }
 
 /** The panel while it is open. */
-export function FoldOut({ id, isOpen, title, head, children }: PanelProps) {
+export function FoldOut({ id, isOpen, session, title, head, children }: PanelProps) {
   const close = () => {
     isOpen.value = false;
     // The focus goes back to the button that opened it; of two, one is on screen.
@@ -55,7 +58,7 @@ export function FoldOut({ id, isOpen, title, head, children }: PanelProps) {
       }}
     >
       <div class="fold-out-head">
-        <h2 id={`${id}-name`}>{title}</h2>
+        <h2 id={`${id}-name`}>{titleOf(title, session)}</h2>
         {head}
         <button type="button" class="fold-out-close" onClick={close}>
           Close
@@ -64,4 +67,10 @@ export function FoldOut({ id, isOpen, title, head, children }: PanelProps) {
       {children}
     </section>
   );
+}
+
+/** A title with the car in hand: "Coolant loop: After, bigger pump". */
+function titleOf(title: string, session: Session): string {
+  const car = session.inHand.value;
+  return car === undefined ? title : `${title}: ${session.after.value === undefined ? '' : 'After, '}${car.label}`;
 }

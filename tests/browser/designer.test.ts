@@ -166,7 +166,7 @@ describe('the map of cores', () => {
     expect(await cell(page, 20, 150).getAttribute('aria-pressed')).toBe('true');
     expect(await page.locator('.map-grid .own').count()).toBe(1);
     // The map stays round the core that it was drawn for, and nothing has to be worked out anew.
-    expect(await page.locator('.map-state').innerText()).toBe('');
+    expect(await page.locator('.core-map .study-state').innerText()).toBe('');
     expect(await depths()).toEqual(before);
     expect(plain(await undo(page).innerText())).toContain('20 fins per inch');
     await undo(page).click();

@@ -4,11 +4,11 @@ import { isError, type JsonObject, type JsonValue } from '../scenario/issue.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { toConfig } from '../scenario/to-config.ts';
 import { applyChanges } from '../scenario/variants.ts';
+import type { Sentence } from '../sentence.ts';
 import { fromSi } from '../units.ts';
 import { type PullSummary, summarisePulls } from './pull-summary.ts';
 import { countPulls, decidingPull, type SettledPeak, studySettledPeak } from './pulls-to-limit.ts';
 import { type Study, together } from './study.ts';
-import { FILE_WORDING, written } from './wording.ts';
 
 /** A key of the file and the values it takes in turn, or the range its values are drawn from. */
 export type SweepAxis =
@@ -62,8 +62,10 @@ export function evenly(low: number, high: number, count: number): number[] {
 /** Without the crumbs of binary fractions: 0.3, not 0.30000000000000004. */
 const plainly = (value: number): number => Number(value.toPrecision(12));
 
-/** What a line tells of one case, before it has a number. */
-export type SweepResult = Omit<SweepLine, 'case' | 'car'>;
+/** What a line tells of one case, before it has a number and is written in units. */
+export interface SweepResult extends Omit<SweepLine, 'case' | 'car' | 'stopped_because'> {
+  readonly stoppedBecause?: Sentence;
+}
 
 /** One case of a sweep as a line of its file: units in the keys, what did not happen left out. Plain data. */
 export interface SweepLine {
@@ -116,10 +118,7 @@ export function* studySweepCase(scenario: Scenario, changes: JsonObject): Study<
     ...settledLine(settled),
     ...(pulls.length > 0 && { coolant_flow_at_end_of_first_pull_L_min: fromSi(pulls[0].atEnd.coolantFlow, 'L/min') }),
     outcome: outcome.kind,
-    ...(outcome.kind === 'stopped' && {
-      stopped_at_s: outcome.time,
-      stopped_because: written(outcome.reason, FILE_WORDING),
-    }),
+    ...(outcome.kind === 'stopped' && { stopped_at_s: outcome.time, stoppedBecause: outcome.reason }),
   };
 }
 

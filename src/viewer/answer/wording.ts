@@ -1,5 +1,12 @@
-import type { BottleneckPart, HottestDay, PullSummary, RunStudy } from '../../sim/index.ts';
-import { countPulls, decidingPull, written } from '../../sim/index.ts';
+import {
+  type BottleneckPart,
+  countPulls,
+  decidingPull,
+  type HottestDay,
+  type PullSummary,
+  type RunStudy,
+  written,
+} from '../../sim/index.ts';
 import { degrees, fixed, joined, kelvins, onScreen, seconds, signed, wordingIn } from '../format.ts';
 import type { CarRun } from '../state/cars.ts';
 import type { UnitChoice } from '../state/display.ts';

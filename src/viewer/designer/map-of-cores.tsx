@@ -3,6 +3,7 @@ import type { CoreMap, CoreMapPoint, Issue } from '../../sim/index.ts';
 import type { FormProps } from '../fields/field-list.tsx';
 import { Fold } from '../fields/fold.tsx';
 import { length, onScreen } from '../format.ts';
+import { StudyState } from '../study-state.tsx';
 import { MAP_SHOWS, type MapShow, optimumSentences, pickChanges, wide } from './core-map.ts';
 import { MapGrid } from './map-grid.tsx';
 import { finsPerInch } from './shown.ts';
@@ -14,34 +15,13 @@ export function MapOfCores(props: FormProps) {
 }
 
 function Body(props: FormProps) {
-  const { found, isLate, state, cancel, ask, recentre } = useCoreMap(props);
+  const study = useCoreMap(props);
+  const { found, isLate, state, recentre } = study;
   const show = useSignal<MapShow>('charge peak');
+  const extent = state.kind === 'working' && state.of > 0 ? `${state.done} of ${state.of} cores` : undefined;
   return (
     <div class="core-map">
-      <div class="map-state" role="status">
-        {state.kind === 'working' && (
-          <p class="small">
-            {found === undefined ? 'Working it out' : 'Catching up with the car'}
-            {state.of > 0 && `: ${state.done} of ${state.of} cores`}.
-          </p>
-        )}
-        {state.kind === 'waiting' && <p class="small">{state.why}</p>}
-        {state.kind === 'failed' && <p class="small">Not worked out: {state.message}.</p>}
-        {state.kind === 'cancelled' && <p class="small">Cancelled.</p>}
-      </div>
-      {state.kind === 'working' && (
-        <p class="map-work">
-          <progress aria-label="Working out the map" {...(state.of > 0 && { value: state.done, max: state.of })} />
-          <button type="button" onClick={cancel}>
-            Cancel
-          </button>
-        </p>
-      )}
-      {(state.kind === 'cancelled' || state.kind === 'failed') && (
-        <button type="button" onClick={ask}>
-          Work it out
-        </button>
-      )}
+      <StudyState study={study} what="the map" extent={extent} />
       {found !== undefined && (
         <div class={isLate ? 'late' : undefined}>
           <Found {...props} map={found.result} show={show.value} onShow={(next) => (show.value = next)} />

@@ -3,7 +3,7 @@ import { keysOfKind } from '../document/compressor-keys.ts';
 import { PARTS } from '../document/parts.ts';
 import { Field } from '../fields/field.tsx';
 import { FieldList, type FormProps, More, specsOf } from '../fields/field-list.tsx';
-import { fixed, joined, kelvins, NO_BREAK_SPACE, temperature } from '../format.ts';
+import { degrees, fixed, joined, kelvins, NO_BREAK_SPACE } from '../format.ts';
 import { valueAt } from '../state/cars.ts';
 import type { UnitChoice } from '../state/display.ts';
 import { type Head, headOf } from './compressor-head.ts';
@@ -73,7 +73,7 @@ const rotation = (rpm: number): string =>
   joined({ value: fixed(rpm, 0).replace(/(?<=\d)(?=(\d{3})+$)/g, NO_BREAK_SPACE), unit: 'rpm' });
 
 function HeadLines({ head, units }: { readonly head: Head; readonly units: UnitChoice }) {
-  const air = joined(temperature(head.inletTemperature, units, 0));
+  const air = degrees(head.inletTemperature, units, 0);
   return (
     <dl class="follow">
       <div>

@@ -1,6 +1,5 @@
 import { useSignal } from '@preact/signals';
-import type { Issue } from '../../sim/index.ts';
-import { variants } from '../../sim/index.ts';
+import { type Issue, variants } from '../../sim/index.ts';
 import type { FormProps } from '../fields/field-list.tsx';
 import { RefusalMessage } from '../fields/messages.tsx';
 import { TextField } from '../fields/text-field.tsx';

@@ -1,6 +1,7 @@
 import { useRef } from 'preact/hooks';
+import { placeOn } from '../figures/scales.tsx';
 import { useSize } from '../figures/use-size.ts';
-import { degrees, fixed, scaleOf } from '../format.ts';
+import { degrees, fixed, named, scaleOf } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
 import { barRange, barsThatMatter, layOutBars, numberPlace, outsideOf, writtenPulls } from '../time/bars.ts';
 import { OneBar, Peak } from '../time/bars-view.tsx';
@@ -28,7 +29,7 @@ export function LetterBars({ runs, units }: LetterBarsProps) {
   const isOnAir = base >= outsideOf(runs);
   return (
     <figure>
-      <figcaption>Hottest charge air in each pull, {scaleOf('degC', units).unit}</figcaption>
+      <figcaption>{named('Hottest charge air in each pull', scaleOf('degC', units).unit)}</figcaption>
       <div ref={host}>
         <Drawing runs={runs} units={units} width={width} />
       </div>
@@ -43,19 +44,19 @@ export function LetterBars({ runs, units }: LetterBarsProps) {
 function Drawing({ runs, units, width }: LetterBarsProps & { readonly width: number }) {
   const hand = inHand(runs);
   if (hand === undefined) return null;
-  const [low, high] = barRange(runs, units);
+  const range = barRange(runs, units);
   const floor = HEIGHT - NAMES;
-  const y = (kelvin: number) => floor - ((kelvin - low) / (high - low)) * (floor - TOP);
+  const y = placeOn(range, floor, TOP);
   const right = width - RIGHT;
   const evenly = runs.map(byNumber);
   const most = Math.max(1, ...evenly.map(({ phases }) => phases.length));
-  const x = (place: number) => LEFT + (place / most) * (right - LEFT);
+  const x = placeOn([0, most], LEFT, right);
   const { fromSi } = scaleOf('degC', units);
-  const layout = layOutBars(evenly, { x, y, width: right - LEFT, wholeDigits: fixed(fromSi(high), 0).length });
+  const layout = layOutBars(evenly, { x, y, width: right - LEFT, wholeDigits: fixed(fromSi(range[1]), 0).length });
   const written = layout.labels === 'few' ? barsThatMatter(layout.bars, 0) : new Set(layout.bars);
   const isThin = layout.labels === 'few' && runs.length === 2;
   const word = layout.slot >= 48 ? 'Pull ' : '';
-  const named = new Set(writtenPulls(layout, word === '' ? 24 : 48, 0));
+  const numbered = new Set(writtenPulls(layout, word === '' ? 24 : 48, 0));
   const limit = hand.car.config.limit.chargeTemperature;
   return (
     <svg
@@ -84,7 +85,7 @@ function Drawing({ runs, units, width }: LetterBarsProps & { readonly width: num
         />
       ))}
       {layout.pulls
-        .filter(({ pull }) => named.has(pull))
+        .filter(({ pull }) => numbered.has(pull))
         .map(({ pull, x: middle }) => (
           <text key={pull} x={middle} y={floor + 17} text-anchor="middle">
             {word}

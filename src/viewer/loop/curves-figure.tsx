@@ -1,8 +1,9 @@
 import type { OperatingPoint } from '../../sim/index.ts';
+import { Axes } from '../figures/axes.tsx';
 import { flow, joined, pressure, scaleOf, wordingIn } from '../format.ts';
 import type { PageProps } from '../page.tsx';
 import type { UnitChoice } from '../state/display.ts';
-import { type Axes, areDrawnAlike, axesFor, curvesView, PAPER } from './curves.ts';
+import { areDrawnAlike, axesFor, type CurveAxes, curvesView, PAPER } from './curves.ts';
 import type { PointOf } from './loop.tsx';
 
 interface CurvesProps extends PageProps {
@@ -55,7 +56,7 @@ interface DrawingProps {
   readonly point: OperatingPoint;
   /** drawn in grey beneath it */
   readonly beneath: OperatingPoint | undefined;
-  readonly axes: Axes;
+  readonly axes: CurveAxes;
   readonly units: UnitChoice;
 }
 
@@ -76,13 +77,12 @@ function Drawing({ point, beneath, axes, units }: DrawingProps) {
     point.straightLineFlow === undefined
       ? undefined
       : `Low end, a straight line between its two figures: ${joined(flow(point.straightLineFlow, units))}`;
-  const [left, right] = [axes.x(0), axes.x(axes.flowTicks[axes.flowTicks.length - 1])];
-  const [bottom, top] = [axes.y(0), axes.y(axes.pressureTicks[axes.pressureTicks.length - 1])];
   return (
-    <svg
-      viewBox={`0 0 ${PAPER.width} ${PAPER.height}`}
-      role="img"
-      aria-label={[real, rated, straight, realBefore].filter(Boolean).join('. ')}
+    <Axes
+      paper={PAPER}
+      label={[real, rated, straight, realBefore].filter(Boolean).join('. ')}
+      up={axes.pressure}
+      across={axes.flow}
     >
       <g class="words">
         <circle class="crossing" cx="8" cy="9" r="4" />
@@ -110,26 +110,7 @@ function Drawing({ point, beneath, axes, units }: DrawingProps) {
           </>
         )}
       </g>
-      {axes.flowTicks.map((tick) => (
-        <g key={tick} text-anchor="middle">
-          <path class="grid" d={`M${axes.x(tick)} ${top}V${bottom}`} />
-          <text x={axes.x(tick)} y={bottom + 14}>
-            {tick}
-          </text>
-        </g>
-      ))}
-      {axes.pressureTicks.map((tick) => (
-        <g key={tick} text-anchor="end">
-          <path class="grid" d={`M${left} ${axes.y(tick)}H${right}`} />
-          <text x={left - 5} y={axes.y(tick) + 4}>
-            {Number(tick.toPrecision(4))}
-          </text>
-        </g>
-      ))}
-      <text x={right} y={bottom + 29} text-anchor="end">
-        coolant flow, {scaleOf('L/min', units).unit}
-      </text>
-      <text x="2" y={bottom + 29}>
+      <text x="2" y={PAPER.height - 6}>
         {scaleOf('kPa', units).unit}
       </text>
       {under && (
@@ -142,11 +123,11 @@ function Drawing({ point, beneath, axes, units }: DrawingProps) {
       {view.straight && <path class="straight" d={path(view.straight.line)} />}
       <path class="pump" d={path(view.pump)} />
       <path class="taken" d={path(view.loop)} />
-      <path class="drop" d={`M${view.crossing[0]} ${view.crossing[1]}V${bottom}`} />
+      <path class="drop" d={`M${view.crossing[0]} ${view.crossing[1]}V${axes.pressure.place(0)}`} />
       {view.straight && <circle class="low" cx={view.straight.crossing[0]} cy={view.straight.crossing[1]} r="3" />}
       <circle class="crossing" cx={view.crossing[0]} cy={view.crossing[1]} r="4.5" />
       <circle class="rating" cx={view.rating[0]} cy={view.rating[1]} r="4.5" />
-    </svg>
+    </Axes>
   );
 }
 

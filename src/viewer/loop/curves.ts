@@ -1,43 +1,36 @@
 import type { OperatingPoint } from '../../sim/index.ts';
-import { roundStep } from '../figures/ticks.ts';
-import { scaleOf } from '../format.ts';
+import { type Axis, acrossPaper, type Paper, upPaper } from '../figures/axes.tsx';
+import { roundRange, ticksOn } from '../figures/ticks.ts';
+import { named, scaleOf } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
 
 type Point = readonly [x: number, y: number];
 
-export const PAPER = { width: 360, height: 274 } as const;
-/** Of the axes from the edges of the paper; above them is room for words. */
-const FRAME = { left: 40, right: 12, top: 76, bottom: 34 } as const;
+/** Above the axes is room for words. */
+export const PAPER: Paper = { width: 360, height: 274, left: 40, right: 12, top: 76, foot: 34 };
+const MOST_TICKS = 4;
 
 /** Axes that hold several operating points, in the units shown. */
-export interface Axes {
-  readonly flowTicks: readonly number[];
-  readonly pressureTicks: readonly number[];
-  readonly x: (flow: number) => number;
-  readonly y: (pressure: number) => number;
+export interface CurveAxes {
+  readonly flow: Axis;
+  readonly pressure: Axis;
 }
 
 /** One pair of axes for all that are to be compared. */
-export function axesFor(points: readonly OperatingPoint[], units: UnitChoice): Axes {
+export function axesFor(points: readonly OperatingPoint[], units: UnitChoice): CurveAxes {
   const flows = scaleOf('L/min', units);
   const pressures = scaleOf('kPa', units);
-  const ticks = (most: number): number[] => {
-    const step = roundStep(most / 4);
-    return Array.from({ length: Math.ceil(most / step - 1e-9) + 1 }, (_, k) => k * step);
-  };
   const mostFlow = ({ rating, curves: { flow, pump } }: OperatingPoint): number =>
     Math.max(rating, ...flow.filter((_, k) => k === 0 || pump[k - 1] > 0));
-  const flowTicks = ticks(flows.fromSi(Math.max(...points.map(mostFlow))));
-  const pressureTicks = ticks(pressures.fromSi(Math.max(...points.flatMap(({ curves }) => curves.pump))));
-  const [right, top] = [flowTicks[flowTicks.length - 1], pressureTicks[pressureTicks.length - 1]];
-  const { left, bottom } = FRAME;
-  const wide = PAPER.width - left - FRAME.right;
-  const high = PAPER.height - bottom - FRAME.top;
+  const across = roundRange(0, flows.fromSi(Math.max(...points.map(mostFlow))), MOST_TICKS);
+  const up = roundRange(0, pressures.fromSi(Math.max(...points.flatMap(({ curves }) => curves.pump))), MOST_TICKS);
   return {
-    flowTicks,
-    pressureTicks,
-    x: (flow) => left + (wide * flow) / right,
-    y: (pressure) => PAPER.height - bottom - (high * pressure) / top,
+    flow: {
+      title: named('coolant flow', flows.unit),
+      ticks: ticksOn(across, MOST_TICKS),
+      place: acrossPaper(PAPER, across),
+    },
+    pressure: { ticks: ticksOn(up, MOST_TICKS), place: upPaper(PAPER, up) },
   };
 }
 
@@ -52,13 +45,13 @@ export interface CurvesView {
   readonly straight?: { readonly line: readonly [Point, Point]; readonly crossing: Point };
 }
 
-export function curvesView(point: OperatingPoint, axes: Axes, units: UnitChoice): CurvesView {
+export function curvesView(point: OperatingPoint, axes: CurveAxes, units: UnitChoice): CurvesView {
   const flows = scaleOf('L/min', units);
   const pressures = scaleOf('kPa', units);
-  const highest = pressures.toSi(axes.pressureTicks[axes.pressureTicks.length - 1]);
+  const highest = pressures.toSi(axes.pressure.ticks[axes.pressure.ticks.length - 1]);
   const at = (flow: number, pressure: number): Point => [
-    axes.x(flows.fromSi(flow)),
-    axes.y(pressures.fromSi(pressure)),
+    axes.flow.place(flows.fromSi(flow)),
+    axes.pressure.place(pressures.fromSi(pressure)),
   ];
   const drawn = (pressure: readonly number[]): Point[] =>
     within(point.curves.flow, pressure, highest).map(([flow, height]) => at(flow, height));
@@ -80,8 +73,12 @@ export function curvesView(point: OperatingPoint, axes: Axes, units: UnitChoice)
 }
 
 /** Whether two operating points come to the same drawing. */
-export const areDrawnAlike = (one: OperatingPoint, other: OperatingPoint, axes: Axes, units: UnitChoice): boolean =>
-  JSON.stringify(curvesView(one, axes, units)) === JSON.stringify(curvesView(other, axes, units));
+export const areDrawnAlike = (
+  one: OperatingPoint,
+  other: OperatingPoint,
+  axes: CurveAxes,
+  units: UnitChoice,
+): boolean => JSON.stringify(curvesView(one, axes, units)) === JSON.stringify(curvesView(other, axes, units));
 
 /** A curve as far as it stays between no pressure and the highest that is drawn, its last point on that edge. */
 function within(flow: readonly number[], pressure: readonly number[], highest: number): Point[] {

@@ -4,7 +4,7 @@ import { useRef } from 'preact/hooks';
 import { type OperatingPoint, operatingPoint } from '../../sim/index.ts';
 import { useSize } from '../figures/use-size.ts';
 import { FoldOut, LOOP_ID } from '../fold-out.tsx';
-import { joined, temperature } from '../format.ts';
+import { degrees } from '../format.ts';
 import type { PageProps } from '../page.tsx';
 import type { Car } from '../state/cars.ts';
 import { Curves } from './curves-figure.tsx';
@@ -33,10 +33,8 @@ export function Loop(props: PageProps) {
     ];
   });
   const inHand = cars.value[cars.value.length - 1];
-  const isAlone = cars.value.length < 2;
-  const title = inHand === undefined ? 'Coolant loop' : `Coolant loop: ${isAlone ? '' : 'After, '}${inHand.car.label}`;
   return (
-    <FoldOut id={LOOP_ID} isOpen={display.isLoopOpen} title={title}>
+    <FoldOut id={LOOP_ID} isOpen={display.isLoopOpen} session={session} title="Coolant loop">
       {inHand?.point === undefined ? (
         <p class="small">{inHand && 'No pump is on in any phase: there is no flow to speak of.'}</p>
       ) : (
@@ -59,8 +57,8 @@ function Body({ cars, car, point, ...props }: BodyProps) {
   return (
     <div class="loop-body" ref={host}>
       <p class="small">
-        Flow and pressures in the phase “{point.phase}”, all coolant at{' '}
-        {joined(temperature(point.temperature, units, 0))}. Temperatures and ice at the time of the clock.
+        Flow and pressures in the phase “{point.phase}”, all coolant at {degrees(point.temperature, units, 0)}.
+        Temperatures and ice at the time of the clock.
       </p>
       <SchemeFigure {...props} car={car} point={point} width={size.value.width} />
       <Curves {...props} cars={cars} />

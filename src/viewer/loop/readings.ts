@@ -1,4 +1,3 @@
-import type { OperatingPoint } from '../../sim/index.ts';
 import {
   type ColumnName,
   type Config,
@@ -6,29 +5,30 @@ import {
   type LoopPart,
   meetingOf,
   meterNow,
+  type OperatingPoint,
   PART_WORDS,
   phasesOf,
 } from '../../sim/index.ts';
 import {
   capitalised,
   columnShown,
+  degrees,
   fixed,
   flow,
   joined,
   length,
   NO_BREAK_SPACE,
   pressure,
+  scaleOf,
   signed,
   temperature,
+  threeFigures,
   wordingIn,
 } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
 
 /** @example partName('reservoir') // "Tank" */
 export const partName = (part: LoopPart): string => capitalised(PART_WORDS[part]);
-
-/** Three figures without noughts behind them. */
-const brief = (value: number): string => String(Number(value.toPrecision(3)));
 
 /** A share of one: "47 %". */
 export const percent = (share: number): string => `${fixed(100 * share, 0)}${NO_BREAK_SPACE}%`;
@@ -40,8 +40,8 @@ export function lineWords(config: Config, place: LinePlace, units: UnitChoice): 
   const metres = segments.reduce((sum, segment) => sum + segment.length, 0);
   const bores = segments.map(({ bore }) => bore);
   const [least, most] = [Math.min(...bores), Math.max(...bores)];
-  const from = least === most ? '' : `${length(least, units).split(NO_BREAK_SPACE)[0]}\u2013`;
-  return [`${brief(metres)}${NO_BREAK_SPACE}m`, `${from}${length(most, units)}`];
+  const from = least === most ? '' : `${threeFigures(scaleOf('mm', units).fromSi(least))}\u2013`;
+  return [`${threeFigures(metres)}${NO_BREAK_SPACE}m`, `${from}${length(most, units)}`];
 }
 
 /** Share of the loop's flow that comes through a part. */
@@ -74,20 +74,20 @@ export function partReading(
   { at, phase }: Moment,
   units: UnitChoice,
 ): readonly [string, string] {
-  const degrees = (name: ColumnName): string => {
+  const degreesAt = (name: ColumnName): string => {
     const kelvin = at(name);
-    return kelvin === undefined || Number.isNaN(kelvin) ? '\u2013' : joined(temperature(kelvin, units));
+    return kelvin === undefined || Number.isNaN(kelvin) ? '\u2013' : degrees(kelvin, units);
   };
   const loss = point.losses.find(({ place, isLine }) => place === part && !isLine)?.pressure;
   const drop = loss === undefined ? 'no loss' : pressure(loss, units);
   switch (part) {
     case 'reservoir': {
       const { coolantVolume, iceMass } = config.reservoir;
-      const litres = `${brief(1000 * coolantVolume)}${NO_BREAK_SPACE}L`;
-      const out = degrees('reservoirTemperature');
+      const litres = `${threeFigures(1000 * coolantVolume)}${NO_BREAK_SPACE}L`;
+      const out = degreesAt('reservoirTemperature');
       if (iceMass === 0) return [litres, `out ${out}`];
       const left = fixed(at('iceMass') ?? iceMass, 1);
-      return [`${litres} + ${brief(iceMass)}${NO_BREAK_SPACE}kg ice`, `now ${left}${NO_BREAK_SPACE}kg, ${out}`];
+      return [`${litres} + ${threeFigures(iceMass)}${NO_BREAK_SPACE}kg ice`, `now ${left}${NO_BREAK_SPACE}kg, ${out}`];
     }
     case 'pump':
     case 'secondPump': {
@@ -98,14 +98,14 @@ export function partReading(
     }
     case 'core': {
       const into = at('coolantIntoCore');
-      const out = degrees('coolantOutOfCore');
+      const out = degreesAt('coolantOutOfCore');
       return [into === undefined ? out : `${temperature(into, units).value} \u2192 ${out}`, drop];
     }
     case 'exchanger':
     case 'secondExchanger': {
       if (phase !== undefined && phasesPast(config).includes(phase)) return ['by-passed', drop];
       const column = part === 'exchanger' ? 'coolantOutOfExchanger' : 'coolantOutOfSecondExchanger';
-      return [`out ${degrees(column)}`, drop];
+      return [`out ${degreesAt(column)}`, drop];
     }
     case 'heatSink': {
       const watts = at('heatSinkPower');

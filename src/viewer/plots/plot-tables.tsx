@@ -1,5 +1,4 @@
-import type { ColumnName } from '../../sim/index.ts';
-import { COLUMNS } from '../../sim/index.ts';
+import { COLUMNS, type ColumnName } from '../../sim/index.ts';
 import { named, scaleOf } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
 import type { Phase } from '../time/phases.ts';

@@ -34,10 +34,8 @@ export function Questions(props: PageProps) {
   const { display, session } = props;
   const chosen = ASKED.find(({ name }) => name === display.question.value) ?? ASKED[0];
   const car = session.inHand.value;
-  const title =
-    car === undefined ? 'More answers' : `More answers: ${session.after.value ? 'After, ' : ''}${car.label}`;
   return (
-    <FoldOut id={QUESTIONS_ID} isOpen={display.isQuestionsOpen} title={title}>
+    <FoldOut id={QUESTIONS_ID} isOpen={display.isQuestionsOpen} session={session} title="More answers">
       <fieldset class="question-choice">
         <legend class="spoken">Question</legend>
         {ASKED.map(({ name }) => (

@@ -5,6 +5,7 @@ import { joined, seconds, wordingIn } from '../format.ts';
 import type { PageProps } from '../page.tsx';
 import { type Car, valueAt } from '../state/cars.ts';
 import type { UnitChoice } from '../state/display.ts';
+import { StudyState } from '../study-state.tsx';
 import { routeRows } from './route-rows.ts';
 import { plenumSentence, turnRow } from './turns.ts';
 import { type Found, useRoutes } from './use-routes.ts';
@@ -12,37 +13,11 @@ import { type Found, useRoutes } from './use-routes.ts';
 /** Where the returned air is taken from, before the core or behind it: both beside each other, and where they turn. */
 export function Routes(props: PageProps) {
   const { session, display } = props;
-  const { found, isLate, state, cancel, ask } = useRoutes(props);
-  const car = session.inHand.value;
-  const name = session.after.value === undefined ? car?.label : `After, ${car?.label}`;
-  const head = (
-    <>
-      <div role="status">
-        {state.kind === 'working' && (
-          <p class="small">{isLate ? 'Catching up with the car' : 'Working it out'}: some 200 short runs.</p>
-        )}
-        {state.kind === 'waiting' && <p class="small">{state.why}</p>}
-        {state.kind === 'failed' && <p class="small">Not worked out: {state.message}.</p>}
-        {state.kind === 'cancelled' && <p class="small">Cancelled.</p>}
-      </div>
-      {state.kind === 'working' && (
-        <>
-          <progress aria-label="Working out the routes" />
-          <button type="button" onClick={cancel}>
-            Cancel
-          </button>
-        </>
-      )}
-      {(state.kind === 'cancelled' || state.kind === 'failed') && (
-        <button type="button" onClick={ask}>
-          Work it out
-        </button>
-      )}
-    </>
-  );
-  const title = `Bypass routes${car === undefined ? '' : `: ${name}`}`;
+  const study = useRoutes(props);
+  const { found, isLate } = study;
+  const head = <StudyState study={study} what="the routes" extent="some 200 short runs" />;
   return (
-    <FoldOut id={ROUTES_ID} isOpen={display.isRoutesOpen} title={title} head={head}>
+    <FoldOut id={ROUTES_ID} isOpen={display.isRoutesOpen} session={session} title="Bypass routes" head={head}>
       {found !== undefined && <Result {...props} found={found} isLate={isLate} />}
     </FoldOut>
   );

@@ -1,4 +1,4 @@
-import { joined, temperature } from '../format.ts';
+import { degrees } from '../format.ts';
 import type { PlacedBlock } from './layout.ts';
 import { ROLE_NAMES } from './overlay.tsx';
 import { cellOutline, walked } from './picking.ts';
@@ -106,7 +106,7 @@ function describeCell(model: PictureModel, { placed: { role, block }, cell }: Re
   const { colourBy, units } = model.props.display;
   const car = model.carOf(role);
   const value = car && model.temperatureAt(car, cell);
-  const number = value === undefined ? 'not solved at this time' : joined(temperature(value, units.value));
+  const number = value === undefined ? 'not solved at this time' : degrees(value, units.value);
   const place = `along the air ${cell.i + 1} of ${block.nx}, along the coolant ${cell.j + 1} of ${block.ny}`;
   const isAlone = model.cars.value.length === 1;
   return [isAlone ? place : `${ROLE_NAMES[role]}: ${place}`, `${colourBy.value} ${number}`];

@@ -1,6 +1,6 @@
 import type { ColumnName } from '../../sim/index.ts';
 import { cssColour } from '../colour-scale.ts';
-import { fixed, flow, joined, NO_BREAK_SPACE, temperature } from '../format.ts';
+import { degrees, fixed, flow, joined, NO_BREAK_SPACE, temperature } from '../format.ts';
 import { columnBehind, countAt, exchangerColumns, footOrder } from './foot.ts';
 import type { Rectangle } from './free-place.ts';
 import { type LabelName, valueSize, WORDS } from './labels.ts';
@@ -90,7 +90,7 @@ function labelText({ name, role }: PlacedLabel, isShort: boolean, model: Picture
   const car = model.carOf(role);
   if (car === undefined) return NOTHING;
   if (name === 'pastCore') return `${fixed(100 * car.car.config.core.leakPast, 0)}${NO_BREAK_SPACE}%`;
-  const out = degrees(model, car, COLUMN_OF[name] ?? 'coolantOutOfCore');
+  const out = degreesAt(model, car, COLUMN_OF[name] ?? 'coolantOutOfCore');
   if (name !== 'coolantBoth' || isShort) return out;
   const into = model.valueOf(car, 'coolantIntoCore');
   if (into === undefined) return NOTHING;
@@ -147,7 +147,7 @@ function Node({ name, box, layout, model, car }: NodeProps) {
 
 /** One temperature, or those of two ways in a row. */
 function allDegrees(model: PictureModel, car: PicturedCar, columns: readonly ColumnName[], isRoomy: boolean): string {
-  if (columns.length === 1) return degrees(model, car, columns[0]);
+  if (columns.length === 1) return degreesAt(model, car, columns[0]);
   const units = model.props.display.units.value;
   const shown = columns.map((column) => temperature(model.valueOf(car, column) ?? Number.NaN, units, isRoomy ? 1 : 0));
   if (shown.some(({ value }) => value === 'NaN')) return NOTHING;
@@ -162,9 +162,9 @@ function bypassWords(model: PictureModel): string {
   return state === undefined ? `bypass ${NOTHING}` : BYPASS_WORDS[state];
 }
 
-function degrees(model: PictureModel, car: PicturedCar, column: ColumnName): string {
+function degreesAt(model: PictureModel, car: PicturedCar, column: ColumnName): string {
   const value = model.valueOf(car, column);
-  return value === undefined ? NOTHING : joined(temperature(value, model.props.display.units.value));
+  return value === undefined ? NOTHING : degrees(value, model.props.display.units.value);
 }
 
 function coolantFlow(model: PictureModel, car: PicturedCar): string {

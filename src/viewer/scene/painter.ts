@@ -57,13 +57,3 @@ export const LINES: Readonly<Record<LineWeight, LineStyle>> = {
 const WHOLE_COVER_AT = 240;
 
 export const strengthAt = (scale: number): number => Math.min(1, (scale / WHOLE_COVER_AT) ** 2);
-
-/** Luminance that stands out alike from black and from white: (L + 0.05)^2 = 0.05 (1 + 0.05), WCAG 2.2. */
-const MIDDLE_LUMINANCE = 0.179;
-
-/** Colour for a mark on a coloured ground: black or white, whichever stands out more. */
-export function markOn([red, green, blue]: Colour): string {
-  // The curve of sRGB is near enough to a square to choose between two.
-  const luminance = (0.2126 * red ** 2 + 0.7152 * green ** 2 + 0.0722 * blue ** 2) / 255 ** 2;
-  return luminance > MIDDLE_LUMINANCE ? '#000' : '#fff';
-}

@@ -1,10 +1,9 @@
 import { useSignalEffect } from '@preact/signals';
 import { useRef } from 'preact/hooks';
-import { type Colour, cssColour } from '../colour-scale.ts';
+import { type Colour, cssColour, inkOn } from '../colour-scale.ts';
 import { columnBehind, footOrder } from './foot.ts';
 import { type Arrow, PAST_WIDTH, segments } from './layout.ts';
 import { PIPE_WIDTH } from './loop-layout.ts';
-import { markOn } from './painter.ts';
 import type { PicturedCar, PictureModel } from './picture-model.ts';
 import { onScreen, type Point } from './projection.ts';
 
@@ -131,7 +130,7 @@ function Marks({ from, to, colour, stream, step = MARK_STEP }: MarksProps) {
   return (
     <g transform={`translate(${from[0]} ${from[1]}) rotate(${turn})`}>
       <svg class="marks" y={-6} width={length} height={12} aria-hidden="true">
-        <path class={`marks-${stream}`} d={chevrons} style={colour && { stroke: markOn(colour) }} />
+        <path class={`marks-${stream}`} d={chevrons} style={colour && { stroke: inkOn(colour) }} />
       </svg>
     </g>
   );

@@ -1,5 +1,5 @@
 import { cssColour } from '../colour-scale.ts';
-import { joined, temperature } from '../format.ts';
+import { degrees, temperature } from '../format.ts';
 import type { PictureModel } from './picture-model.ts';
 
 const STOPS = 24;
@@ -21,7 +21,7 @@ export function ScaleBar({ model }: { readonly model: PictureModel }) {
         {share >= 0 && share <= 1 && <b style={{ left: `${100 * share}%` }} />}
       </i>
       <span>
-        {joined(temperature(high, units, 0))}, mark: limit {temperature(limit, units).value}
+        {degrees(high, units, 0)}, mark: limit {temperature(limit, units).value}
       </span>
     </p>
   );

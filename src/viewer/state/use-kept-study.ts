@@ -25,7 +25,7 @@ export type WantedStudy<Key, Result> =
   | { readonly why: string }
   | undefined;
 
-interface KeptStudy<Key, Result> {
+export interface KeptStudy<Key, Result> {
   /** the newest result, of what is wanted now or before */
   readonly found: FoundStudy<Key, Result> | undefined;
   readonly state: StudyState;

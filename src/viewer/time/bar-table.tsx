@@ -1,5 +1,5 @@
 import type { PullSummary } from '../../sim/index.ts';
-import { clockTime, difference, fixed, temperature } from '../format.ts';
+import { clockTime, difference, fixed, named, temperature } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
 import { type GaugeMark, missOf } from './gauge-marks.ts';
 import { isPull, type Phase } from './phases.ts';
@@ -76,10 +76,13 @@ interface Head<Of> {
 /** What is said of each pull whose end was read off the gauge. */
 const gaugeHeads = (model: string, units: UnitChoice): Head<GaugeMark>[] => [
   {
-    title: `gauge at the end, ${temperature(0, units).unit}`,
+    title: named('gauge at the end', temperature(0, units).unit),
     read: ({ gauge }) => temperature(gauge, units).value,
   },
-  { title: `miss (${model} less gauge), ${difference(0, units).unit}`, read: (mark) => missOf(mark, units) || '?' },
+  {
+    title: named(`miss (${model} less gauge)`, difference(0, units).unit),
+    read: (mark) => missOf(mark, units) || '?',
+  },
 ];
 
 /** What is said of each pull: water where some condenses, spark and torque where the shop has its table. */
@@ -88,9 +91,9 @@ function headsOf({ pulls, car }: ShownRun, units: UnitChoice): Head<PullSummary>
   const { unit: step } = difference(0, units);
   const { chargeTable } = car.config;
   return [
-    { title: `peak, ${unit}`, read: ({ peak }) => temperature(peak, units).value },
-    { title: `sensor at most, ${unit}`, read: ({ indicatedPeak }) => temperature(indicatedPeak, units).value },
-    { title: `to the limit, ${step}`, read: ({ margin }) => difference(margin, units).value },
+    { title: named('peak', unit), read: ({ peak }) => temperature(peak, units).value },
+    { title: named('sensor at most', unit), read: ({ indicatedPeak }) => temperature(indicatedPeak, units).value },
+    { title: named('to the limit', step), read: ({ margin }) => difference(margin, units).value },
     ...(pulls.some(({ condensate }) => condensate > LEAST_WATER)
       ? [{ title: 'water, g', read: ({ condensate }: PullSummary) => fixed(1000 * condensate, 1) }]
       : []),

@@ -1,7 +1,8 @@
 import { type ReadonlySignal, useComputed } from '@preact/signals';
+import { LevelLines, placeOn } from '../figures/scales.tsx';
 import { ticksBetween } from '../figures/ticks.ts';
 import type { Size } from '../figures/use-size.ts';
-import { briefly, fixed, joined, scaleOf, temperature } from '../format.ts';
+import { briefly, degrees, fixed, scaleOf } from '../format.ts';
 import type { PageProps } from '../page.tsx';
 import {
   type Bar,
@@ -53,7 +54,7 @@ export function Bars({ clock, display, runs, phases, marks, hasMisses, range, si
   const outside = outsideOf(shown);
   const isOnAir = low >= outside;
   const floor = height - TRACK - NAMES;
-  const y = (kelvin: number) => floor - ((kelvin - low) / (high - low)) * (floor - TOP);
+  const y = placeOn(range.value, floor, TOP);
   const limit = hand.car.config.limit.chargeTemperature;
   const lines = isOnAir ? [y(limit)] : [y(limit), y(outside)];
   const { fromSi, toSi } = scaleOf('degC', units);
@@ -86,21 +87,20 @@ export function Bars({ clock, display, runs, phases, marks, hasMisses, range, si
           <line class="hatch-line" x1="0" x2="0" y1="0" y2="6" />
         </pattern>
       </defs>
-      {ticks.map((tick) => (
-        <g key={tick}>
-          <line class="grid" x1={left} x2={width - right} y1={y(toSi(tick))} y2={y(toSi(tick))} />
-          <text x={left - 8} y={y(toSi(tick)) + 4} text-anchor="end">
-            {fixed(tick, 0)}
-          </text>
-        </g>
-      ))}
+      <LevelLines
+        ticks={ticks}
+        place={(tick) => y(toSi(tick))}
+        write={(tick) => fixed(tick, 0)}
+        from={left}
+        to={width - right}
+      />
       <line class="floor" x1={left} x2={width - right} y1={floor} y2={floor} />
-      <text x={left - 8} y={floor + 4} text-anchor="end">
+      <text x={left - 6} y={floor + 4} text-anchor="end">
         {fixed(fromSi(low), 0)}
       </text>
       {!isOnAir && <line class="outside" x1={left} x2={width - right} y1={y(outside)} y2={y(outside)} />}
       <text x={left + 6} y={y(outside) - 5}>
-        {fitting(free, `outside air ${joined(temperature(outside, units, 0))}`, 'outside air')}
+        {fitting(free, `outside air ${degrees(outside, units, 0)}`, 'outside air')}
       </text>
       {targets.length > 0 && (
         <text x={left + 6} y={floor + 15}>
@@ -110,13 +110,13 @@ export function Bars({ clock, display, runs, phases, marks, hasMisses, range, si
       {layout.bars.map((bar) => (
         <OneBar key={`${bar.which}${bar.pull}`} bar={bar} floor={floor} />
       ))}
-      <line class="limit" x1={left - 6} x2={width - right} y1={y(limit)} y2={y(limit)} />
+      <line class="limit" x1={left - 4} x2={width - right} y1={y(limit)} y2={y(limit)} />
       <line class="cursor" x1={cursor} x2={cursor} y1="4" y2={height} />
-      <text class="strong" x={left - 8} y={y(limit) + 4} text-anchor="end">
+      <text class="strong" x={left - 6} y={y(limit) + 4} text-anchor="end">
         {briefly(fromSi(limit))}
       </text>
       <text class="strong" x={left + 6} y={y(limit) - 7}>
-        {fitting(free, `Limit ${joined(temperature(limit, units))}`, 'Limit')}
+        {fitting(free, `Limit ${degrees(limit, units)}`, 'Limit')}
       </text>
       <GaugeMarks marks={placed} />
       {[...written].map((bar) => (

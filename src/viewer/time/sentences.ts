@@ -1,5 +1,5 @@
 import { countPulls } from '../../sim/index.ts';
-import { clockTime, joined, scaleOf, signedDifference, temperature } from '../format.ts';
+import { clockTime, degrees, joined, scaleOf, signedDifference } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
 import { describeTarget, targetEvents } from './events.ts';
 import type { GaugeMark } from './gauge-marks.ts';
@@ -22,20 +22,20 @@ export function describeBars(runs: readonly ShownRun[], units: UnitChoice): stri
 }
 
 function barsInWords({ pulls, phases, solvedTo, car }: ShownRun, units: UnitChoice): string {
-  const degrees = (kelvin: number): string => joined(temperature(kelvin, units));
+  const inUnits = (kelvin: number): string => degrees(kelvin, units);
   const planned = phases.at(-1)?.pull ?? 0;
   if (planned === 0) return 'no pull in this run.';
   const isPart = solvedTo < endOf(phases);
   if (pulls.length === 0) return `no pull is solved yet, of ${planned}.`;
   const count = countPulls(pulls);
-  const limit = degrees(car.config.limit.chargeTemperature);
+  const limit = inUnits(car.config.limit.chargeTemperature);
   const known = isPart ? `; the run is known up to ${clockTime(solvedTo)}` : '';
   const first = pulls[0];
   const hottest = pulls.reduce((a, b) => (b.peak > a.peak ? b : a));
   const peaks =
     hottest === first
-      ? `the hottest, pull ${first.pull}, peaks at ${degrees(first.peak)}`
-      : `peaks go from ${degrees(first.peak)} in pull ${first.pull} to ${degrees(hottest.peak)} in pull ${hottest.pull}`;
+      ? `the hottest, pull ${first.pull}, peaks at ${inUnits(first.peak)}`
+      : `peaks go from ${inUnits(first.peak)} in pull ${first.pull} to ${inUnits(hottest.peak)} in pull ${hottest.pull}`;
   const of = isPart ? `${pulls.length} solved pulls` : `${planned} pulls`;
   return `${count} of ${of} ${count === 1 ? 'stays' : 'stay'} at or under ${limit}; ${peaks}${known}.`;
 }
@@ -59,7 +59,7 @@ export function describeMarks(marks: readonly GaugeMark[], units: UnitChoice): s
 /** What the bars stand on where that is not outside air, from which they are a rise; '' where it is. */
 export function explainBase(outside: number, base: number, units: UnitChoice): string {
   if (base >= outside) return '';
-  const [from, air] = [base, outside].map((kelvin) => joined(temperature(kelvin, units, 0)));
+  const [from, air] = [base, outside].map((kelvin) => degrees(kelvin, units, 0));
   return `Bars stand on ${from}, below the outside air of ${air} (dashed).`;
 }
 

@@ -97,6 +97,6 @@ describe('one case', () => {
     expect(conduct(studySweepCase(car, { 'core.airConductanze': 5 })).refused?.join()).toContain('airConductanze');
     const stopped = conduct(studySweepCase(car, { 'start.coolant': 140 }));
     expect(stopped).toMatchObject({ outcome: 'stopped', stopped_at_s: 0, pulls: 0, settled: 'no repeated pulls' });
-    expect(stopped.stopped_because).toContain('coolant boils');
+    expect(stopped.stoppedBecause?.[0]).toContain('coolant boils');
   });
 });

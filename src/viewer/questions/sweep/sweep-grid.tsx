@@ -1,6 +1,8 @@
 import type { SweepResult } from '../../../sim/index.ts';
 import { colourScale, cssColour, inkOn } from '../../colour-scale.ts';
+import type { UnitChoice } from '../../state/display.ts';
 import type { ShownFigure, SweptNumber } from './sweep-shows.ts';
+import { whyNoAnswer } from './sweep-words.ts';
 
 interface SweepGridProps {
   readonly down: SweptNumber;
@@ -8,10 +10,11 @@ interface SweepGridProps {
   readonly results: readonly SweepResult[];
   readonly figure: ShownFigure;
   readonly title: string;
+  readonly units: UnitChoice;
 }
 
 /** One figure of the car against two of its numbers: picture and table in one. */
-export function SweepGrid({ down, across, results, figure, title }: SweepGridProps) {
+export function SweepGrid({ down, across, results, figure, title, units }: SweepGridProps) {
   const of = (row: number, column: number): SweepResult | undefined =>
     results.find(({ changes }) => changes[down.path] === row && changes[across.path] === column);
   const shown = results.flatMap((result) => figure.read(result) ?? []);
@@ -46,7 +49,7 @@ export function SweepGrid({ down, across, results, figure, title }: SweepGridPro
                     key={column}
                     class={isOwn ? 'own' : undefined}
                     style={value === undefined ? undefined : styleOf(value)}
-                    title={result?.refused?.[0] ?? result?.stopped_because}
+                    title={result && whyNoAnswer(result, units)}
                   >
                     {value === undefined ? '–' : figure.write(value)}
                     {isOwn && <span class="spoken"> this car</span>}

@@ -131,7 +131,7 @@ function Answer({ found, units }: { readonly found: FoundAnswer<'grid'>; readonl
   return (
     <>
       <div>
-        <Sentences of={explainSweep(sides, result, figure, show.value)} />
+        <Sentences of={explainSweep(sides, result, figure, show.value, units)} />
         <label class="sweep-show">
           Show{' '}
           <select
@@ -149,7 +149,7 @@ function Answer({ found, units }: { readonly found: FoundAnswer<'grid'>; readonl
         </label>
       </div>
       {sides.length === 2 ? (
-        <SweepGrid down={sides[0]} across={sides[1]} results={result} figure={figure} title={title} />
+        <SweepGrid down={sides[0]} across={sides[1]} results={result} figure={figure} title={title} units={units} />
       ) : (
         <>
           <SweepFigure

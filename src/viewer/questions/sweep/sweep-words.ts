@@ -1,5 +1,6 @@
-import type { SweepResult } from '../../../sim/index.ts';
-import { capitalised, onScreen } from '../../format.ts';
+import { type SweepResult, written } from '../../../sim/index.ts';
+import { capitalised, onScreen, wordingIn } from '../../format.ts';
+import type { UnitChoice } from '../../state/display.ts';
 import type { ShownFigure, SweptNumber } from './sweep-shows.ts';
 
 /** Where the pulls are most and fewest, between which values the figure shown goes, and what has no answer. */
@@ -8,6 +9,7 @@ export function explainSweep(
   results: readonly SweepResult[],
   { read, say }: ShownFigure,
   show: string,
+  units: UnitChoice,
 ): string[] {
   const placeOf = ({ changes }: SweepResult): string =>
     numbers.map(({ path, name, say: write }) => `${name} ${write(Number(changes[path]))}`).join(', ');
@@ -29,7 +31,7 @@ export function explainSweep(
   if (figures.length > 0 && show !== 'pulls') {
     sentences.push(`${capitalised(show)}: ${say(Math.min(...figures))} to ${say(Math.max(...figures))}.`);
   }
-  return [...sentences, ...withoutAnswer(results)];
+  return [...sentences, ...withoutAnswer(results, units)];
 }
 
 const byPeak = (a: SweepResult, b: SweepResult): number => (a.hottest_peak_degC ?? 0) - (b.hottest_peak_degC ?? 0);
@@ -45,12 +47,18 @@ function farOff(numbers: readonly SweptNumber[], { changes }: SweepResult): numb
 }
 
 /** What the file refuses and which runs stop, each with the first reason. */
-function withoutAnswer(results: readonly SweepResult[]): string[] {
-  const refused = results.flatMap((result) => result.refused?.[0] ?? []);
-  const stopped = results.flatMap((result) => result.stopped_because ?? []);
+function withoutAnswer(results: readonly SweepResult[], units: UnitChoice): string[] {
+  const refused = results.filter((result) => result.refused !== undefined);
+  const stopped = results.filter((result) => result.stoppedBecause !== undefined);
   const of = (count: number) => `${count} of ${results.length} cars`;
   return [
-    ...(refused.length > 0 ? [`The file refuses ${of(refused.length)}: ${onScreen(refused[0])}`] : []),
-    ...(stopped.length > 0 ? [`The run of ${of(stopped.length)} stops early: ${onScreen(stopped[0])}.`] : []),
+    ...(refused.length > 0 ? [`The file refuses ${of(refused.length)}: ${whyNoAnswer(refused[0], units)}`] : []),
+    ...(stopped.length > 0 ? [`The run of ${of(stopped.length)} stops early: ${whyNoAnswer(stopped[0], units)}.`] : []),
   ];
+}
+
+/** Why a car has no answer, or none beyond the time at which its run stopped. */
+export function whyNoAnswer({ refused, stoppedBecause }: SweepResult, units: UnitChoice): string | undefined {
+  const why = refused?.[0] ?? (stoppedBecause && written(stoppedBecause, wordingIn(units)));
+  return why && onScreen(why);
 }

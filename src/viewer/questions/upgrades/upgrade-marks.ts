@@ -1,5 +1,5 @@
 import type { Upgrade, UpgradeStep, UpgradeStudy } from '../../../sim/index.ts';
-import { roundRange, roundStep, ticksBetween } from '../../figures/ticks.ts';
+import { roundRange, ticksOn } from '../../figures/ticks.ts';
 import { fixed, scaleOf } from '../../format.ts';
 import type { UnitChoice } from '../../state/display.ts';
 
@@ -57,7 +57,7 @@ export function upgradeMarks(
   return {
     rows,
     range,
-    ticks: ticksBetween(...range, roundStep((range[1] - range[0]) / MOST_TICKS)),
+    ticks: ticksOn(range, MOST_TICKS),
     limit,
     ...(asItIs !== undefined && { asItIs }),
   };

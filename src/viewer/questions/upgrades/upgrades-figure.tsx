@@ -1,6 +1,6 @@
 import './upgrades-figure.css';
 import { placeOn, UprightLines } from '../../figures/scales.tsx';
-import { briefly, fixed, onScreen } from '../../format.ts';
+import { briefly, fixed, named, onScreen } from '../../format.ts';
 import type { Dumbbell, UpgradeMarks } from './upgrade-marks.ts';
 
 const WIDTH = 380;
@@ -38,7 +38,7 @@ export function UpgradesFigure({ marks, unit, orderName }: UpgradesFigureProps) 
       >
         <UprightLines ticks={ticks} place={x} write={briefly} from={floor} to={TOP} />
         <text x={WIDTH - RIGHT} y={floor + 29} text-anchor="end">
-          peak of the deciding pull, {unit}
+          {named('peak of the deciding pull', unit)}
         </text>
         <Upright x={x(limit)} y={12} floor={floor} class="limit" says={`limit ${fixed(limit, 1)}`} />
         {asItIs !== undefined && (

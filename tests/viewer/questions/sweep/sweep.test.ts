@@ -5,7 +5,7 @@ import { axesOf, usualChoice } from '../../../../src/viewer/questions/sweep/swee
 import { stretches } from '../../../../src/viewer/questions/sweep/sweep-figure.tsx';
 import { shownFigure, sweptNumber } from '../../../../src/viewer/questions/sweep/sweep-shows.ts';
 import { explainSweep } from '../../../../src/viewer/questions/sweep/sweep-words.ts';
-import { IMPERIAL, METRIC } from '../../../../src/viewer/state/display.ts';
+import { IMPERIAL, METRIC, type UnitChoice } from '../../../../src/viewer/state/display.ts';
 
 const number = (value: number, row: Partial<FileNumber['row']> = {}, path = 'core.airConductance'): FileNumber => ({
   path,
@@ -75,30 +75,33 @@ const swept = [sweptNumber(number(390), [300, 400, 500], METRIC)];
 describe('what a grid says', () => {
   const results = [result(300, 0, 66), result(400, 8, 57), result(500, 8, 52)];
   it('is in how many cars the pulls are most, which of them is nearest to this one, and how few they may be', () => {
-    expect(spaced(explainSweep(swept, results, shownFigure('pulls', METRIC), 'pulls').join(' '))).toBe(
+    expect(spaced(explainSweep(swept, results, shownFigure('pulls', METRIC), 'pulls', METRIC).join(' '))).toBe(
       'Most pulls: 8 of 8, in 2 of 3 cars; of these core air conductance 400 W/K is nearest to this car. Fewest: 0.',
     );
   });
 
   it('names the coolest where all make the same', () => {
-    expect(spaced(explainSweep(swept, results.slice(1), shownFigure('pulls', METRIC), 'pulls')[0])).toBe(
+    expect(spaced(explainSweep(swept, results.slice(1), shownFigure('pulls', METRIC), 'pulls', METRIC)[0])).toBe(
       'All of these cars make 8 of 8 pulls; coolest with core air conductance 500 W/K.',
     );
   });
 
   it('tells the span of the figure that is shown, in the units of the page: 54 and 68 degC are 129.2 and 154.4 degF', () => {
-    const said = explainSweep(swept, results, shownFigure('settled peak', IMPERIAL), 'settled peak');
+    const said = explainSweep(swept, results, shownFigure('settled peak', IMPERIAL), 'settled peak', IMPERIAL);
     expect(spaced(said[1])).toBe('Settled peak: 129.2 °F to 154.4 °F.');
   });
 
   it('says what the file refuses and what stops', () => {
     const refused = { changes: { 'core.airConductance': -1 }, refused: ['core.airConductance: got -1.'] };
-    const stopped = { ...result(600, 3, 60), stopped_because: 'coolant boils at 120 degC' };
-    const said = explainSweep(swept, [refused, stopped], shownFigure('pulls', METRIC), 'pulls').map(spaced);
-    expect(said.slice(1)).toEqual([
+    const stopped = { ...result(600, 3, 60), stoppedBecause: ['coolant boils at ', { temperature: 393.15 }] };
+    const said = (units: UnitChoice) =>
+      explainSweep(swept, [refused, stopped], shownFigure('pulls', units), 'pulls', units).map(spaced).slice(1);
+    expect(said(METRIC)).toEqual([
       'The file refuses 1 of 2 cars: core.airConductance: got −1.',
-      'The run of 1 of 2 cars stops early: coolant boils at 120 °C.',
+      'The run of 1 of 2 cars stops early: coolant boils at 120.0 °C.',
     ]);
+    // 120 degC are 248 degF.
+    expect(said(IMPERIAL)[1]).toBe('The run of 1 of 2 cars stops early: coolant boils at 248.0 °F.');
   });
 });
 
