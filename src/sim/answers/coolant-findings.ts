@@ -41,7 +41,7 @@ export const iceLasts: FindingSource = (run) => {
   if (loaded === 0 || last === undefined) return [];
   const gone = series.events.find(({ kind }) => kind === 'ice gone');
   if (gone !== undefined && gone.time < last.start + last.duration) {
-    const text = `The ice is gone ${whenAt(run, gone.time)}, before the last of ${pulls.length} pulls is over: from then on the tank warms. More ice at the start lasts longer.`;
+    const text = `The ice is gone ${whenAt(run, gone.time)}, before the end of pull ${last.pull}, the last: from then on the tank warms. More ice at the start lasts longer.`;
     return [{ rank: 'check', kind: 'ice gone', text, time: gone.time, place: 'tank' }];
   }
   const left = ((100 * last.atEnd.iceMass) / loaded).toFixed(0);
