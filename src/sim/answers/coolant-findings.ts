@@ -64,6 +64,6 @@ export const pumpOff: FindingSource = ({ config, series }) => {
   const seconds = new Map<string, number>();
   for (const { name, start, end } of off) seconds.set(name, (seconds.get(name) ?? 0) + end - start);
   const names = [...seconds].map(([name, s]) => `${name} (${s.toFixed(0)} s)`).join(', ');
-  const text = `The pump is off in ${names}: the coolant stands, and what heat reaches the core stays there.`;
+  const text = `The pump is off in ${names}: the coolant stands still, and what heat reaches the core stays there.`;
   return [{ rank: 'note', kind: 'pump off', text, time: off[0].start, place: 'pump' }];
 };
