@@ -1,6 +1,7 @@
 import { InvalidArgumentError } from 'commander';
 import {
   type CarAgreement,
+  counted,
   ESTIMATE_CAUTION,
   explainAgreement,
   FILE_WORDING,
@@ -35,7 +36,7 @@ export async function agree(file: string, options: AgreeCommandOptions): Promise
   const agreement = await onAllCores(studyCarAgreement(config, options.gauge, options.gaugeStep));
   if (agreement.kind === 'no such pull') {
     const { pull, pullsRun } = agreement;
-    const whole = `${pullsRun} whole pull${pullsRun === 1 ? '' : 's'}`;
+    const whole = counted(pullsRun, 'whole pull');
     return noAnswer(`Pull ${pull} was read, but this run has ${whole}.`, pull <= pullsOfCycle(config.cycle));
   }
   printAnswer(options, {

@@ -1,4 +1,4 @@
-import { parseScenario, variants } from '../sim/index.ts';
+import { counted, parseScenario, variants } from '../sim/index.ts';
 import { EXIT } from './exit-codes.ts';
 import { printIssues, readText } from './read-scenario.ts';
 
@@ -17,8 +17,4 @@ export function check(file: string, { json }: { json?: true }): number {
     console.log(`${file}: ${counted(errors, 'error')}, ${counted(warnings, 'warning')}${checked}`);
   }
   return errors === 0 ? EXIT.done : EXIT.badScenario;
-}
-
-function counted(count: number, noun: string): string {
-  return `${count} ${noun}${count === 1 ? '' : 's'}`;
 }

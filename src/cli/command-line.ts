@@ -95,10 +95,13 @@ export async function runCommandLine(args: readonly string[]): Promise<number> {
       'temperature of the coolant; else that at which its properties are taken',
       coolantTemperature,
     )
-    .forms('print everything as JSON, the crossing curves among it')
+    .forms('print everything as JSON, with the crossing curves')
     .answeredBy(loop);
 
-  about('tank', 'how big a tank, or how much ice, is enough: pulls against size, the smallest that does, the knee')
+  about(
+    'tank',
+    'how big a tank, or how much ice, is enough: pulls against size, the smallest that does, where more buys less',
+  )
     .variant()
     .option('--pulls <count>', 'pulls wanted; else those of the cycle', whole(1, 500))
     .option('--ice', 'ice in the tank, in place of litres')
@@ -118,7 +121,7 @@ export async function runCommandLine(args: readonly string[]): Promise<number> {
 
   about('agree', 'hold what the gauge showed at the end of each pull against the model; which core would fit')
     .requiredOption('--gauge <list>', 'readings of pull 1, 2, ... in degC: 52,55,57; 126F; - where none', gaugeReadings)
-    .option('--gauge-step <kelvin>', 'what the last figure of the gauge is worth', gaugeStep, 1)
+    .option('--gauge-step <kelvin>', 'smallest step that the gauge shows', gaugeStep, 1)
     .variant()
     .forms('print the comparison as JSON')
     .answeredBy(agree);
@@ -128,8 +131,16 @@ export async function runCommandLine(args: readonly string[]): Promise<number> {
     'what is wrong with a car, from two measurements: faults ranked, and what to measure next',
     ' of the healthy car',
   )
-    .requiredOption('--rise <kelvin>', 'coolant out of less into the core, end of part load before pull 1', difference)
-    .requiredOption('--approach <kelvin>', 'indicated charge less coolant into the core, end of that pull', difference)
+    .requiredOption(
+      '--rise <kelvin>',
+      'coolant out of the core less coolant into it, at the end of part load before pull 1',
+      difference,
+    )
+    .requiredOption(
+      '--approach <kelvin>',
+      'indicated charge less coolant into the core, at the end of that pull',
+      difference,
+    )
     .option('--rise-doubt <kelvin>', 'what the rise may be off by', doubt, TRIAGE_DOUBTS.riseDoubt)
     .option('--approach-doubt <kelvin>', 'what the approach may be off by', doubt, TRIAGE_DOUBTS.approachDoubt)
     .variant()
@@ -166,7 +177,7 @@ export async function runCommandLine(args: readonly string[]): Promise<number> {
       asIn('ambient', 'altitude'),
     )
     .option('--humidity <percent>', 'relative humidity', asIn('ambient', 'relativeHumidity'))
-    .option('--pulls <count>', 'pulls that the hottest day is about; all of the session by default', whole(1, 500))
+    .option('--pulls <count>', 'pulls that the hottest day is about; else those of the cycle', whole(1, 500))
     .forms()
     .answeredBy(day);
 
@@ -195,7 +206,7 @@ export async function runCommandLine(args: readonly string[]): Promise<number> {
         .argParser(readShard)
         .default({ part: 1, of: 1 }, 'all'),
     )
-    .option('--workers <count>', 'threads; one a core by default', whole(1, 1024))
+    .option('--workers <count>', 'threads; one for each processor core by default', whole(1, 1024))
     .option('--out <file>', 'add the lines to this file and leave out cases that it has; else they are printed')
     .answeredBy(sweep);
 

@@ -42,7 +42,7 @@ export function designAsText(config: Config, { design, changes }: CoreDesignStud
       ['mass of tubes, of fins', `${metal.tubeMass.toFixed(2)}, ${metal.finMass.toFixed(2)} kg`],
       [
         'heat capacity of that metal',
-        `${(metal.heatCapacity / 1e3).toFixed(2)} kJ/K; tanks and end plates are not in it`,
+        `${(metal.heatCapacity / 1e3).toFixed(2)} kJ/K; headers and end plates are not in it`,
       ],
     ]),
     '',
@@ -92,7 +92,7 @@ function changeLines({ pull, ...change }: SizeChange): string[] {
   const { measure, factor, slope } = change;
   const rule = measure === 'width' ? `${factor}^(1 - n), n = ${slope.toFixed(3)}` : `x${factor}`;
   const lines = [
-    `${measure === 'width' ? 'Wider' : 'Deeper'} by ${factor} at the same flows: air conductance ${times(change.airConductance)} (${rule} gives ${times(change.airConductanceByRule)}), both sides in series ${times(change.conductance)}, air drop ${times(change.airDrop)}, of friction alone ${times(change.airDropOfFriction)}; the difference is entry, exit and the slowing down.`,
+    `${measure === 'width' ? 'Wider' : 'Deeper'} by ${factor} at the same flows: air conductance ${times(change.airConductance)} (${rule} gives ${times(change.airConductanceByRule)}), both sides in series ${times(change.conductance)}, core pressure drop ${times(change.airDrop)}, of friction alone ${times(change.airDropOfFriction)}; the difference is entry, exit and the slowing down.`,
   ];
   if (pull === undefined) return lines;
   const peak = `${signed(pull.peak, 2)} K`;
@@ -104,8 +104,8 @@ function changeLines({ pull, ...change }: SizeChange): string[] {
 
 /** What the trade says, beside what the model says; nothing here is computed. */
 const COMMON_PRACTICE = [
-  'Common practice, no published source: one row (about 9 %) and larger ports together gained about 4 % power on an engine near 1000 hp at the wheels; rollers repeat to 1 to 2 %. The air mass above is the share of it that this model gives to the row.',
-  'Common practice, no published source: a core 120 mm deep needs its fin density chosen for heat and for flow; --map shows both.',
+  'Common practice, no published source: rollers repeat to 1 to 2 %, so a smaller change of air mass does not show on them.',
+  'Common practice, no published source: a deep core needs its fin density chosen for heat and for flow; --map shows both.',
 ];
 
 const COLUMNS: readonly (readonly [string, string, (point: CoreMapPoint) => string])[] = [

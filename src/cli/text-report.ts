@@ -1,4 +1,4 @@
-import { ENERGY_LABELS, type RunReport } from '../sim/index.ts';
+import { counted, ENERGY_LABELS, type RunReport } from '../sim/index.ts';
 import { aligned, indented } from './aligned.ts';
 import { underlined } from './underlined.ts';
 
@@ -58,7 +58,7 @@ function answerLines({ pulls_to_limit: answer }: RunReport): string[] {
   const limit = `${answer.limit_degC.toFixed(1)} degC`;
   if (answer.pulls_run === 0) return ['No whole pull in this run: nothing to count.'];
   const lines = [
-    `Pulls to limit: ${answer.count}   (limit ${limit} true charge temperature, ${answer.pulls_run} pulls run)`,
+    `Pulls to limit: ${answer.count}   (limit ${limit} true charge temperature, ${counted(answer.pulls_run, 'pull')} run)`,
   ];
   const margin = answer.deciding_margin_K ?? 0;
   if (answer.breaking_pull !== undefined) {
@@ -78,12 +78,14 @@ function answerLines({ pulls_to_limit: answer }: RunReport): string[] {
 
 function settledLine(answer: RunReport['pulls_to_limit']): string {
   if (answer.settled_peak_degC === undefined) return 'No repeated pulls: no peak to settle at.';
-  const where = `${answer.settled_peak_degC.toFixed(1)} degC after ${answer.settled_after_pulls} pulls`;
+  const after = counted(answer.settled_after_pulls ?? 0, 'pull');
+  const where = `${answer.settled_peak_degC.toFixed(1)} degC after ${after}`;
   const { repeated_run_stopped_because: stop } = answer;
-  if (stop !== undefined) return `Repeated on, the run stops after ${answer.settled_after_pulls} pulls: ${stop}.`;
-  const settles = answer.settled === 'settled' ? `Repeated on, the peaks settle at ${where}` : `Still rising: ${where}`;
+  if (stop !== undefined) return `Repeated on, the run stops after ${after}: ${stop}.`;
+  const isSettled = answer.settled === 'settled';
+  const settles = isSettled ? `Repeated on, the peaks settle at ${where}` : `Repeated on, not settled yet: ${where}`;
   const first = answer.first_pull_over_limit_when_repeated;
-  if (first === undefined) return `${settles}: the limit is never passed.`;
+  if (first === undefined) return `${settles}: the limit is ${isSettled ? 'never passed' : 'not passed until then'}.`;
   return first > answer.pulls_run
     ? `${settles}: not in ${answer.pulls_run}, but pull ${first} passes the limit.`
     : `${settles}.`;

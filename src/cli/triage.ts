@@ -57,7 +57,7 @@ function lines(found: Triage): string[] {
     ...rest,
   ];
   return [
-    `Coolant rise through the core at the end of ${phase}; indicated charge less coolant entering the core at the end of pull ${pull}:`,
+    `Coolant rise through the core at the end of ${phase}; indicated charge less coolant into the core at the end of pull ${pull}:`,
     ...aligned([
       ['cause', 'rise, K', 'approach, K', 'size', 'distance, in doubts'],
       row('measured', reading, '', ''),

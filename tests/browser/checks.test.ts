@@ -323,7 +323,7 @@ describe('questions about the car on the rollers', () => {
       'core conductance, coolant side': '×0.85 to ×1.15',
       'pump free flow': '×0.9 to ×1.1',
       'pump shut-off pressure': '×0.9 to ×1.1',
-      'air speed at the exchanger': '×0.75 to ×1.25',
+      'air speed at the front exchanger': '×0.75 to ×1.25',
       'compressor idle power': '×0.5 to ×2',
       'outside temperature': '−3 to +3 K',
       'core pressure drop': '6.895 to 9.9 kPa',
@@ -346,10 +346,10 @@ describe('questions about the car on the rollers', () => {
     await solved(page);
     await openQuestion(page, 'What to measure');
     await page.locator('.ranges summary').press('Enter');
-    await type(page, 'Air speed at the exchanger, low', '0.9');
+    await type(page, 'Air speed at the front exchanger, low', '0.9');
     await page.locator('summary.line', { hasText: 'Front exchanger' }).click();
     await page.getByRole('button', { name: 'Take it out of the loop' }).click();
-    await page.getByText('Not in this car, and left off the list: air speed at the exchanger.').waitFor();
+    await page.getByText('Not in this car, and left off the list: air speed at the front exchanger.').waitFor();
     expect(plain(await page.locator('.ranges summary').innerText())).toBe(
       'Varied: 7 inputs, each over its usual range',
     );

@@ -140,7 +140,7 @@ describe('the map of cores', () => {
       expect(plain(label)).toContain(`charge peak ${celsius(peak)} °C${verdict === 'good' ? '' : `, ${verdict}`}`);
     }
     await widthChoice.selectOption('1');
-    await page.getByRole('combobox', { name: 'Cells show' }).selectOption('air drop');
+    await page.getByRole('combobox', { name: 'Cells show' }).selectOption('core pressure drop');
     const airDrop = map.points.find(({ width }) => width === 1)?.airDrop ?? 0;
     await expect
       .poll(async () => plain(await cell(page, 4, 60).innerText()))

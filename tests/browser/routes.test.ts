@@ -63,7 +63,7 @@ describe('bypass routes', () => {
           ['Charge', 'charge'],
         ] as const
       ).map(([name, key]) => [name, celsius(before[key]), celsius(after[key]), kelvins(after[key] - before[key])]),
-      ['Returned over engine air, r', before.recirculation.toFixed(2), after.recirculation.toFixed(2), '0.00'],
+      ['Recirculated over engine air, r', before.recirculation.toFixed(2), after.recirculation.toFixed(2), '0.00'],
       ...(
         [
           ['Power into the gas', 'gasPower'],

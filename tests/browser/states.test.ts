@@ -159,7 +159,7 @@ describe('what the page says', () => {
     await expect
       .poll(() => answer(page))
       .toMatch(/Repeated on, the run stops after \d+ pulls, the last at [\d.]+ °C: coolant boils in the core/);
-    expect(await answer(page)).not.toContain('Still rising');
+    expect(await answer(page)).not.toContain('Not settled');
     await context.close();
   });
 

@@ -218,7 +218,7 @@ describe('the routes of the bypass air', () => {
     for (const row of ['compressor inlet, degC', 'discharge, degC', 'casing, degC', 'charge, degC']) {
       expect(said.out).toMatch(new RegExp(`^  ${row} +\\d+\\.\\d +\\d+\\.\\d$`, 'm'));
     }
-    expect(said.out).toContain('Taken behind the core, the returned air makes the charge');
+    expect(said.out).toContain('Taken behind the core, the recirculated air makes the charge');
     expect(said.out).toMatch(/^ {2}plenum heat +x0 [+-]\d\.\d\d/m);
     expect(said.out).toMatch(/bypass drop +x0\.1 \(r \d\.\d\d\)/);
   });
@@ -239,7 +239,7 @@ describe('a variant against the file as it stands', () => {
   it('says what its charge does to gauge, mass and drive power', async () => {
     await run('run', CAR, '--variant', 'larger core');
     expect(said.out).toMatch(
-      /Against the file as it stands, first pull\. Charge \d+\.\d K cooler .* the gauge falls by/,
+      /Against the file as it stands, first pull\. Charge \d+\.\d K cooler .* the boost gauge falls by/,
     );
     said.out = '';
     await run('run', CAR);

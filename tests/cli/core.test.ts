@@ -14,7 +14,7 @@ describe('soakbench core', () => {
       expect(said.out).toContain(words);
     expect(said.out).toMatch(/Mark: .*extrapolated in depth/);
     expect(said.out).toMatch(/Wider by 1\.09 .* air conductance x1\.0\d+ \(1\.09\^\(1 - n\), n = 0\.\d+ gives x1\.0/);
-    expect(said.out).toMatch(/Deeper by 1\.09 .* air drop x1\.08\d/);
+    expect(said.out).toMatch(/Deeper by 1\.09 .* core pressure drop x1\.08\d/);
     expect(said.out.match(/Common practice, no published source/g)).toHaveLength(2);
     expect(said.out).not.toMatch(/undefined|NaN|Infinity/);
   });

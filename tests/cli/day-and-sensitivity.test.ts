@@ -79,7 +79,7 @@ describe('soakbench sensitivity', () => {
     expect(await runCommandLine([...SHORT, '--csv', '--range', 'intake.pickUp=0:20'])).toBe(0);
     const [heading, ...rows] = said.out.trimEnd().split('\r\n');
     expect(heading).toBe(
-      'run,"core conductance, air side","core conductance, coolant side",pump free flow,pump shut-off pressure,air speed at the exchanger,compressor idle power,swallowing exponent,outside temperature [K],intake pick-up [K],pulls,peak [degC]',
+      'run,"core conductance, air side","core conductance, coolant side",pump free flow,pump shut-off pressure,air speed at the front exchanger,compressor idle power,swallowing exponent,outside temperature [K],intake pick-up [K],pulls,peak [degC]',
     );
     expect(rows).toHaveLength(12);
     for (const row of rows) expect(row.split(',').map(Number).filter(Number.isFinite)).toHaveLength(12);

@@ -83,7 +83,7 @@ describe('soakbench upgrades', () => {
     expect(await run(CAR, '--variant', 'by its curve', '--best-order')).toBe(0);
     expect(said.err.match(/In upgrade "half a pump"/g)).toHaveLength(1);
     expect(said.out).toMatch(/^ {2}half a pump .* refused$/m);
-    expect(said.out).toContain('half a pump: this car cannot be; the file refuses it.');
+    expect(said.out).toContain('half a pump: not possible; the file refuses this car.');
     expect(said.out).toContain('No order can be fitted step by step');
   });
 

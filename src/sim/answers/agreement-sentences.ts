@@ -56,5 +56,5 @@ function pattern({ drift, gaugeStep }: CarAgreement, difference: Wording['differ
     drift > 0
       ? ['less', 'more coolant stored or a better front exchanger than typed']
       : ['more', 'less coolant stored or a weaker front exchanger than typed'];
-  return `From the first pull read to the last the car heats up ${difference(Math.abs(drift))} ${car} than the model: that points to store or front exchanger rather than the core, to ${points}, or to other rests.`;
+  return `From the first pull read to the last the car heats up ${difference(Math.abs(drift))} ${car} than the model: that points to the tank or the front exchanger rather than the core, to ${points}, or to other rests.`;
 }

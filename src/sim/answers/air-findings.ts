@@ -52,9 +52,9 @@ export const targetPressureLost: FindingSource = (run) => {
   if (lost === undefined) return [];
   const [floats, way] =
     compressor.kind === 'turbine-driven'
-      ? ['highest speed', 'a larger compressor, or a lower target pressure']
-      : ['speed by its pulley', 'a smaller compressor pulley, or a lower target pressure'];
-  const text = `The compressor loses its target manifold pressure ${whenAt(run, lost.time)}: it runs at its ${floats} and the pressure floats until it is regained. It takes ${way}.`;
+      ? ['at its highest speed', 'a larger compressor, or a lower target pressure']
+      : ['at the speed of its pulley', 'a smaller compressor pulley, or a lower target pressure'];
+  const text = `The compressor loses its target manifold pressure ${whenAt(run, lost.time)}: it runs ${floats} and the pressure floats until it is regained. It takes ${way}.`;
   return [{ rank: 'check', kind: 'target pressure lost', text, time: lost.time, place: 'compressor' }];
 };
 

@@ -41,7 +41,7 @@ export const iceLasts: FindingSource = (run) => {
   if (loaded === 0 || last === undefined) return [];
   const gone = series.events.find(({ kind }) => kind === 'ice gone');
   if (gone !== undefined && gone.time < last.start + last.duration) {
-    const text = `The ice is gone ${whenAt(run, gone.time)}, before the last of ${pulls.length} pulls is over: from then on the tank warms. More ice at the start lasts longer.`;
+    const text = `The ice is gone ${whenAt(run, gone.time)}, before the end of pull ${last.pull}, the last: from then on the tank warms. More ice at the start lasts longer.`;
     return [{ rank: 'check', kind: 'ice gone', text, time: gone.time, place: 'tank' }];
   }
   const left = ((100 * last.atEnd.iceMass) / loaded).toFixed(0);
@@ -64,6 +64,6 @@ export const pumpOff: FindingSource = ({ config, series }) => {
   const seconds = new Map<string, number>();
   for (const { name, start, end } of off) seconds.set(name, (seconds.get(name) ?? 0) + end - start);
   const names = [...seconds].map(([name, s]) => `${name} (${s.toFixed(0)} s)`).join(', ');
-  const text = `The pump is off in ${names}: the coolant stands, and what heat reaches the core stays there.`;
+  const text = `The pump is off in ${names}: the coolant stands still, and what heat reaches the core stays there.`;
   return [{ rank: 'note', kind: 'pump off', text, time: off[0].start, place: 'pump' }];
 };

@@ -35,17 +35,17 @@ export function compareCooling(before: Car, after: Car): CoolingConsequence {
   };
 }
 
-/** Why the numbers come out as they do, by kind of machine. */
+/** Why the numbers come out as they do, by kind of compressor. */
 const BECAUSE: Readonly<Record<CompressorConfig['kind'] | 'held', string>> = {
   displacement:
-    'A displacement machine on its pulley moves nearly the same air; the gauge shows what the engine makes of it.',
+    'A displacement compressor on its pulley moves nearly the same air; the boost gauge shows what the engine makes of it.',
   centrifugal:
-    'The pulley and the inlet air set what the centrifugal machine delivers; the engine swallows more of a cooler charge.',
+    'The pulley and the inlet air set what the centrifugal compressor delivers; the engine swallows more of a cooler charge.',
   'turbine-driven': 'The turbine holds the pressure; the engine swallows more of a cooler charge.',
   held: 'The bypass holds the pressure; the engine swallows more of a cooler charge.',
 };
 
-/** The consequence in words: charge, gauge, mass with both ends, drive power, and why. */
+/** The consequence in words: charge, boost gauge, mass with both ends, drive power, and why. */
 export function explainCooling(
   { chargeChange, manifoldChange, airChange, airChangeEnds, driveChange }: CoolingConsequence,
   compressor: CompressorConfig,
@@ -61,12 +61,13 @@ export function explainCooling(
   const mass = `air mass ${percent(airChange)}${ends ? ` (${ends[0]} to ${ends[1]} for swallowing exponents 0 to 0.5)` : ''}`;
   const gauge = change(manifoldChange, wording.pressure, 'rises', 'falls');
   return [
-    `Charge ${change(chargeChange, wording.difference, 'warmer', 'cooler', true)} at the end of the pull: the gauge ${gauge}, ${mass}, drive power ${change(driveChange, wording.power, 'rises', 'falls')}.`,
+    `Charge ${change(chargeChange, wording.difference, 'warmer', 'cooler', true)} at the end of the pull: the boost gauge ${gauge}, ${mass}, drive power ${change(driveChange, wording.power, 'rises', 'falls')}.`,
     BECAUSE[isHeld ? 'held' : compressor.kind],
   ].join(' ');
 }
 
 function change(value: number, write: (size: number) => string, up: string, down: string, isAfter = false): string {
+  if (write(Math.abs(value)) === write(0)) return isAfter ? 'as warm' : 'stays as it is';
   const word = value > 0 ? up : down;
   return isAfter ? `${write(Math.abs(value))} ${word}` : `${word} by ${write(Math.abs(value))}`;
 }

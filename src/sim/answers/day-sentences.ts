@@ -35,7 +35,7 @@ function startSentence(start: TypedStart, { temperature }: Pick<Wording, 'temper
   const parts = Object.entries(start).map(([part, at]) => `${part} ${temperature(at)}`);
   return parts.length === 0
     ? 'Coolant, casing and plenum start at the temperature outside on every day.'
-    : `The file types the start (${LIST.format(parts)}): that stays as it is on every day, however warm the car would really stand.`;
+    : `The file gives temperatures at the start (${LIST.format(parts)}): they stay on every day, however warm the car would really stand.`;
 }
 
 const placeOf = ({ pressure, relativeHumidity }: DayPulls, wording: Pick<Wording, 'pressure'>): string =>

@@ -44,7 +44,7 @@ const SOURCES: readonly FindingSource[] = [
  * @param wording - how the sentences write temperatures, pressures and times; left out: as a file has them
  * @returns stop, check, note, and within each the weightiest first
  * @example
- * findings(config, series)[0].text // 'The ice is gone at 2092.4 s (lanes), before the last of 6 pulls is over: ...'
+ * findings(config, series)[0].text // 'The ice is gone at 2092.4 s (lanes), before the end of pull 6, the last: ...'
  */
 export function findings(config: Config, series: TimeSeries, wording: Wording = FILE_WORDING): Finding[] {
   const run = { config, series, pulls: summarisePulls(series, config.limit.chargeTemperature), wording };

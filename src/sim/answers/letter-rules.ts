@@ -55,7 +55,7 @@ export function answerQuestion(before: LetterCar, after: LetterCar | undefined, 
     return `Yes. The car ${before.label} ${asItStands}; ${after.label} it stays under ${inAll(of)}, with ${spare} to spare.`;
   }
   if (to > from)
-    return `In part. ${change} it makes ${to} of ${of} pulls in place of ${from}, then goes over ${limit}.`;
+    return `In part. ${change} it makes ${to} of ${countedPulls(of)} in place of ${from}, then goes over ${limit}.`;
   if (to < from) return `No, it gets worse. ${change} the car makes ${to} of ${countedPulls(of)} in place of ${from}.`;
   if (Math.abs(cooler) < SAME) {
     return `No. ${change} nothing changes that counts: ${to} of ${countedPulls(of)}, before and after.`;
@@ -189,7 +189,7 @@ export function explainDoubt({ study, pulls }: LetterCar, wording: Wording): str
       ? `With a core that passes 5 % less or 5 % more heat the count is the same.`
       : `With a core that passes 5 % less heat it is ${low} of ${pulls.length}, with 5 % more ${high}.`;
   if (settled.kind === 'no repeated pulls') return [core];
-  const where = `${wording.temperature(settled.peak)} after ${settled.afterPulls} pulls`;
+  const where = `${wording.temperature(settled.peak)} after ${countedPulls(settled.afterPulls)}`;
   const beyond = settled.firstOverLimit;
   const repeated =
     settled.kind === 'not settled'

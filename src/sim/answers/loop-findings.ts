@@ -21,7 +21,7 @@ export const pumpMayCavitate: FindingSource = (run) => {
   if (point === undefined || point.suction.margin >= point.suction.needed) return [];
   const { pressure, temperature } = run.wording;
   const { margin, needed } = point.suction;
-  const text = `At the pump inlet the coolant of ${temperature(point.temperature)} is ${pressure(margin)} above its vapour pressure; the pump needs ${pressure(needed)}. It may cavitate and lose flow: set it lower, or widen the line to it.`;
+  const text = `At the pump inlet the coolant of ${temperature(point.temperature)} is ${pressure(margin)} above its vapour pressure; the pump needs ${pressure(needed)}. It may cavitate and lose flow: mount the pump lower, or widen the line to it.`;
   return [{ rank: 'check', kind: 'pump may cavitate', text, place: 'pump' }];
 };
 

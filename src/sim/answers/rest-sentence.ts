@@ -1,5 +1,5 @@
 import type { RestStudy } from './rest-time.ts';
-import type { Wording } from './wording.ts';
+import { countedPulls, type Wording } from './wording.ts';
 
 /** How long to rest for so many pulls, and how soon the coolant has recovered from one. */
 export function explainRest(study: RestStudy, wording: Pick<Wording, 'duration' | 'difference'>): string[] {
@@ -8,8 +8,8 @@ export function explainRest(study: RestStudy, wording: Pick<Wording, 'duration' 
   const has = `with the ${wording.duration(now)} of the cycle it is ${countNow}`;
   const said =
     needed === undefined
-      ? `No rest makes ${pulls} pulls: ${has}, with ${wording.duration(longest)} ${countAtLongest}.`
-      : `For ${pulls} pulls it takes ${wording.duration(needed)} of rest between them; ${has} of ${pulls}.`;
+      ? `No rest makes ${countedPulls(pulls)}: ${has}, with ${wording.duration(longest)} ${countAtLongest}.`
+      : `For ${countedPulls(pulls)} it takes ${wording.duration(needed)} of rest between them; ${has} of ${pulls}.`;
   const sentences = [said];
   if (countAtLongest < countNow) {
     sentences.push(

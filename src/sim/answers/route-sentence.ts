@@ -21,7 +21,7 @@ export function explainRoutes(comparison: RouteComparison, wording: Pick<Wording
       : `${wording.difference(Math.abs(kelvin))} ${kelvin > 0 ? 'warmer' : 'cooler'}${noun}`;
 
   const sentences = [
-    `Taken behind the core, the returned air makes the charge ${change(charge)} at the end of ${comparison.phase}.`,
+    `Taken behind the core, the recirculated air makes the charge ${change(charge)} at the end of ${comparison.phase}.`,
     `Compressor inlet ${change(after.compressorInlet - before.compressorInlet)}, discharge ${change(after.discharge - before.discharge)}, casing ${change(after.casing - before.casing)}.`,
   ];
   const coolant = after.coolantIntoCore - before.coolantIntoCore;
@@ -39,7 +39,7 @@ export function explainRoutes(comparison: RouteComparison, wording: Pick<Wording
   sentences.push(`Why: ${parts.join('; ')}.`);
   if (ofDrop >= NOTHING) {
     sentences.push(
-      `${wording.difference(ofDrop)} of it is the core's own air drop, which the returned air now has to overcome (power into the gas ${wording.power(before.gasPower)}, then ${wording.power(after.gasPower)}); the route alone makes the charge ${change(chargeChangeWithoutDrop)}.`,
+      `${wording.difference(ofDrop)} of it is the core pressure drop, which the recirculated air now has to overcome (power into the gas ${wording.power(before.gasPower)}, then ${wording.power(after.gasPower)}); the route alone makes the charge ${change(chargeChangeWithoutDrop)}.`,
     );
   }
   if (before.pullPeak !== undefined && after.pullPeak !== undefined) {

@@ -64,7 +64,7 @@ const INPUTS: readonly TurnInput[] = [
   },
   {
     name: 'core pressure drop',
-    meaning: 'what the returned air has to overcome behind the core',
+    meaning: 'what the recirculated air has to overcome behind the core',
     kind: 'factor',
     points: [0, 0.25, 0.5, 1, 2],
     change: withCoreAirDrop,

@@ -28,7 +28,7 @@ export function explainSensitivity(
   return [
     `Pulls to limit: ${typed.count} as typed; ${others}.`,
     `Peak of pull ${pull}: ${temperature(typed.peak)} as typed; ${temperature(peak.low)} to ${temperature(peak.high)} in nine tenths, half below ${temperature(peak.middle)} (limit ${temperature(limit)}).`,
-    ...(unusable === 0 ? [] : [`${unusable} of the runs are left out: refused, or stopped before that pull.`]),
+    ...(unusable === 0 ? [] : [`Runs left out, refused or stopped before that pull: ${unusable}.`]),
   ];
 }
 

@@ -1,6 +1,6 @@
 import { ICE_DENSITY } from '../fluids/ice.ts';
 import type { StoreKind, StoreStudy } from './tank-size.ts';
-import type { Wording } from './wording.ts';
+import { countedPulls, type Wording } from './wording.ts';
 
 /** A size in words: "2.3 L", "10.0 kg". */
 export const storeSize = (kind: StoreKind, size: number): string =>
@@ -25,7 +25,7 @@ export function explainStore(
   const [least, most] = [whole[0], whole[whole.length - 1]];
   if (smallest !== undefined) {
     const isThere = smallest <= now ? 'the car has that' : `the car has ${storeSize(kind, now)}`;
-    sentences.push(`For ${pulls} pulls it takes ${named(smallest)}; ${isThere}.`);
+    sentences.push(`For ${countedPulls(pulls)} it takes ${named(smallest)}; ${isThere}.`);
     if (kind === 'ice' && smallest > 0) {
       const held = storeSize('tank', study.coolant + smallest / ICE_DENSITY);
       sentences.push(`The tank must hold ${held}: that ice and ${storeSize('tank', study.coolant)} of coolant.`);
@@ -33,7 +33,7 @@ export function explainStore(
   } else {
     const best = Math.max(...points.map(({ count }) => count));
     sentences.push(
-      `No ${kind === 'tank' ? 'tank' : 'amount of ice'} tried, up to ${storeSize(kind, points[points.length - 1].size)}, makes ${pulls} pulls: the most is ${best}.`,
+      `No ${kind === 'tank' ? 'tank' : 'amount of ice'} tried, up to ${storeSize(kind, points[points.length - 1].size)}, makes ${countedPulls(pulls)}: the most is ${best}.`,
     );
   }
   if (study.chilledTo !== undefined) {
@@ -49,9 +49,8 @@ export function explainStore(
   if (knee !== undefined) sentences.push(`Past ${storeSize(kind, knee)} each step more buys less.`);
   if (tooLarge.length > 0) {
     const sizes = tooLarge.map((size) => storeSize(kind, size)).join(', ');
-    sentences.push(
-      `More is not always better: with ${sizes} it is fewer again, since a larger store sheds its heat more slowly.`,
-    );
+    const why = kind === 'tank' ? ', since a larger tank sheds its heat more slowly' : '';
+    sentences.push(`More is not always better: with ${sizes} it is fewer again${why}.`);
   }
   if (kind === 'tank' && pullLength < roundTime && Number.isFinite(roundTime)) {
     sentences.push(

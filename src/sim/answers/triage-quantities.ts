@@ -50,7 +50,7 @@ export const QUANTITIES: readonly Quantity[] = [
     write: asDifference,
   },
   {
-    name: 'air drop of the core',
+    name: 'core pressure drop',
     doubt: 500,
     read: (_, { columns }, row) => columns.coreAirDrop[row],
     write: (value, { pressure }) => pressure(value),

@@ -66,7 +66,7 @@ const TRADE_INPUTS: readonly TradeInput[] = [
   },
   {
     ...factor(0.25),
-    name: 'air speed at the exchanger',
+    name: 'air speed at the front exchanger',
     insteadOf: ['exchanger.ramShare'],
     isThere: ({ exchanger }) => exchanger !== undefined,
     apply: withAirSpeed,

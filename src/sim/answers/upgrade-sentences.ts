@@ -114,7 +114,7 @@ const clashWords = ({ earlier, later, path }: Clash, nameOf: (upgrade: number) =
 
 /** What one step does, against the car without it. */
 function stepWords({ car, change }: UpgradeStep, name: string, wording: Wording): string[] {
-  if (car === undefined) return [`${name}: this car cannot be; the file refuses it.`];
+  if (car === undefined) return [`${name}: not possible; the file refuses this car.`];
   const stopped = car.stoppedBecause === undefined ? [] : [stoppedWords(name, car.stoppedBecause, wording)];
   return [effectWords(car, change, name, wording), ...stopped];
 }
@@ -125,7 +125,7 @@ function effectWords(
   name: string,
   wording: Wording,
 ): string {
-  if (change === undefined) return `${name}: nothing to hold it against; the car without it cannot be.`;
+  if (change === undefined) return `${name}: nothing to hold it against; the file refuses the car without it.`;
   const { effect, peak } = change;
   const says = effect === 'worse' ? `${name} makes it worse` : name;
   if (change.count !== 0) return `${says}: ${countedPulls(count)} under the limit instead of ${count - change.count}.`;

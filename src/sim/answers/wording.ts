@@ -1,3 +1,4 @@
+import { counted } from '../scenario/issue.ts';
 import type { Sentence } from '../sentence.ts';
 import { fromSi } from '../units.ts';
 
@@ -42,4 +43,4 @@ export function written(sentence: Sentence, wording: Pick<Wording, 'temperature'
 }
 
 /** "1 pull", "3 pulls". */
-export const countedPulls = (count: number): string => `${count} ${count === 1 ? 'pull' : 'pulls'}`;
+export const countedPulls = (count: number): string => counted(count, 'pull');

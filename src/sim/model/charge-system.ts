@@ -221,7 +221,7 @@ export class ChargeSystem implements StageSystem {
     }
     this.failure =
       hottest - coldest > JUMP
-        ? sentence`returned air heats itself: the discharge jumps between ${{ temperature: coldest }} and ${{ temperature: hottest }}; the compressor is far too large for what the engine takes`
+        ? sentence`recirculated air heats itself: the discharge jumps between ${{ temperature: coldest }} and ${{ temperature: hottest }}; the compressor is far too large for what the engine takes`
         : ['temperatures of air path and coolant loop do not settle'];
     return 0;
   }

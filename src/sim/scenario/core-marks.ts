@@ -33,7 +33,7 @@ function sentenceOf({ quantity, value, low, high }: Breach, where: string): stri
 const NAMES: Readonly<Record<GeometryFactor, string>> = {
   airConductance: 'Air conductance of the core',
   coolantConductance: 'Coolant conductance of the core',
-  airDrop: 'Pressure drop of the core',
+  airDrop: 'Core pressure drop',
   metalHeatCapacity: 'Heat capacity of the core metal',
   coolantVolume: 'Coolant in the core',
 };

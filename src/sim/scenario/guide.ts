@@ -53,7 +53,7 @@ function rangeText(row: Parameter): string {
 }
 
 const unitText = (row: Parameter): string => (isNumberRow(row) ? row.unit : '');
-const sourceText = (row: Parameter): string => row.source ?? (isRequired(row) ? 'required' : 'follows from other keys');
+const sourceText = (row: Parameter): string => row.source ?? (isRequired(row) ? 'required' : 'none of its own');
 
 /** Every key with unit, default, range and meaning as lines of plain text, for the command line. */
 export function describeParameters(): string {
@@ -94,7 +94,7 @@ function alignedTable([head, ...body]: readonly (readonly string[])[]): string[]
 
 const INTRODUCTION = `# Scenario files
 
-Written from the parameter table by the test of the generated files; do not edit.
+Written from the parameter table by \`npm run generate\`; do not edit.
 
 A scenario is one JSON file: the car, the coolant loop, what is driven, the variants to compare and the upgrades to weigh. All
 data in the files here are invented, chosen to be consistent with one another.

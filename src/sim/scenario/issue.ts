@@ -41,6 +41,9 @@ export function quoted(value: JsonValue | undefined): string {
 
 export const capitalised = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
+/** "1 tube", "3 tubes". */
+export const counted = (count: number, noun: string): string => `${count} ${noun}${count === 1 ? '' : 's'}`;
+
 /** "a", "a or b", "a, b or c" */
 export function alternatives(words: readonly string[]): string {
   return words.length < 2 ? (words[0] ?? '') : `${words.slice(0, -1).join(', ')} or ${words[words.length - 1]}`;

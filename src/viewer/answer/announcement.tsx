@@ -1,5 +1,5 @@
 import { useSignal, useSignalEffect } from '@preact/signals';
-import { countPulls } from '../../sim/index.ts';
+import { counted, countPulls } from '../../sim/index.ts';
 import type { PageProps } from '../page.tsx';
 import { describePulls, explainNoAnswer } from './wording.ts';
 
@@ -12,7 +12,7 @@ export function Announcement({ session, display }: PageProps) {
     if (session.isDragging.value || car === undefined || run.of !== car) return;
     if (run.kind === 'solved') {
       const words = describePulls(run.pulls, display.units.value).map(({ text }) => text);
-      said.value = `${car.label}: ${countPulls(run.pulls)} of ${run.pulls.length} pulls. ${words.join('')}`;
+      said.value = `${car.label}: ${countPulls(run.pulls)} of ${counted(run.pulls.length, 'pull')}. ${words.join('')}`;
     } else if (run.kind === 'stopped' || run.kind === 'failed') {
       said.value = `${car.label}: no answer. ${explainNoAnswer(run, display.units.value)}`;
     }

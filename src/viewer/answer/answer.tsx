@@ -1,5 +1,5 @@
 import './answer.css';
-import { countPulls, type PullSummary, pullsOfCycle } from '../../sim/index.ts';
+import { counted, countPulls, type PullSummary, pullsOfCycle } from '../../sim/index.ts';
 import { capitalised, clockTime, degrees } from '../format.ts';
 import type { PageProps } from '../page.tsx';
 import type { Car, CarRun } from '../state/cars.ts';
@@ -89,7 +89,7 @@ function Count({ which, car, run, isAlone, session, display }: CarAnswerProps) {
   return (
     <div class="count">
       <b class="figure">{count}</b>
-      <span class="of">of {run.pulls.length} pulls</span>
+      <span class="of">of {counted(run.pulls.length, 'pull')}</span>
       {!isAlone && (
         <span class="tag">
           <span class="of-core">{tagOf(which, car, run, session, units)}</span>

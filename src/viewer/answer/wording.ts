@@ -1,5 +1,6 @@
 import {
   type BottleneckPart,
+  counted,
   countPulls,
   decidingPull,
   type HottestDay,
@@ -102,9 +103,9 @@ export function describeStudy(
       ? 'Same count with core conductance 5\u00a0% up or down'
       : `${low} with core conductance 5\u00a0% down, ${high} with 5\u00a0% up`;
   if (settled.kind === 'no repeated pulls') return { settled: '', doubt };
-  const where = `${degrees(settled.peak, units)} after ${settled.afterPulls} pulls`;
+  const where = `${degrees(settled.peak, units)} after ${counted(settled.afterPulls, 'pull')}`;
   if (settled.kind === 'not settled' && settled.stoppedBecause !== undefined) {
-    const pulls = `${settled.afterPulls} ${settled.afterPulls === 1 ? 'pull' : 'pulls'}`;
+    const pulls = counted(settled.afterPulls, 'pull');
     const why = onScreen(written(settled.stoppedBecause, wordingIn(units)));
     const peak = degrees(settled.peak, units);
     return {
@@ -113,7 +114,7 @@ export function describeStudy(
       isStopped: true,
     };
   }
-  if (settled.kind === 'not settled') return { settled: `Still rising: ${where}`, doubt };
+  if (settled.kind === 'not settled') return { settled: `Not settled yet: ${where}`, doubt };
   const beyond = settled.firstOverLimit !== undefined && settled.firstOverLimit > answer.pullsRun;
   const never = settled.firstOverLimit === undefined ? ', never over' : '';
   return {

@@ -7,12 +7,12 @@ import type { Changes } from '../state/session.ts';
 import { finsPerInch } from './shown.ts';
 
 /** What the cells of a map may show. */
-export const MAP_SHOWS = ['charge peak', 'air drop', 'drive power', 'air mass'] as const;
+export const MAP_SHOWS = ['charge peak', 'core pressure drop', 'drive power', 'air mass'] as const;
 export type MapShow = (typeof MAP_SHOWS)[number];
 
 const READ: Readonly<Record<MapShow, (point: CoreMapPoint) => number>> = {
   'charge peak': ({ peak }) => peak,
-  'air drop': ({ airDrop }) => airDrop,
+  'core pressure drop': ({ airDrop }) => airDrop,
   'drive power': ({ drivePower }) => drivePower,
   'air mass': ({ airFlow }) => airFlow,
 };
@@ -70,7 +70,7 @@ const isSame = (a: number, b: number): boolean => Math.abs(a / b - 1) < SAME_WIT
 function shownIn(show: MapShow, units: UnitChoice): { readonly text: (si: number) => string; readonly unit: string } {
   if (show === 'charge peak') return { text: (si) => temperature(si, units).value, unit: temperature(0, units).unit };
   if (show === 'air mass') return { text: (si) => fixed(si, 4), unit: 'kg/s' };
-  const { fromSi, unit, digits } = scaleOf(show === 'air drop' ? 'kPa' : 'kW', units);
+  const { fromSi, unit, digits } = scaleOf(show === 'core pressure drop' ? 'kPa' : 'kW', units);
   return { text: (si) => fixed(fromSi(si), digits + 1), unit };
 }
 

@@ -104,6 +104,6 @@ export function changeRows(changes: readonly SizeChange[], units: UnitChoice): C
     row('UA air side', (each) => times(each.airConductance)),
     row('UA coolant side', (each) => times(each.coolantConductance)),
     row('UA both', (each) => times(each.conductance)),
-    row('Air drop', (each) => times(each.airDrop)),
+    row('Core pressure drop', (each) => times(each.airDrop)),
   ];
 }

@@ -51,7 +51,7 @@ export function Follow(props: FormProps) {
                 </dl>
               </section>
             ))}
-            <p class="small">Tanks and end plates are in no mass.{inPlace(props)}</p>
+            <p class="small">Headers and end plates are in no mass.{inPlace(props)}</p>
           </>
         )}
       </Fold>

@@ -32,7 +32,7 @@ export const MAIN_OF_KIND: Readonly<Record<Kind, readonly string[]>> = {
 };
 const BYPASS = ['bypass.throttle', 'bypass.route', 'bypass.shareAfterCore', 'bypass.leak', 'bypass.recirculation'];
 
-/** The compressor by its kind, and the way its returned air takes. */
+/** The compressor by its kind, and the way its recirculated air takes. */
 export function CompressorPart(props: FormProps) {
   const { car, display } = props;
   const { kind } = car.config.compressor;
@@ -52,7 +52,7 @@ export function CompressorPart(props: FormProps) {
       <FieldList {...props} fields={specsOf(props, main)} needed={needed} />
       {head && <HeadLines head={head} units={display.units.value} />}
       <section>
-        <h3>Returned air</h3>
+        <h3>Recirculated air</h3>
         {specsOf(props, bypass).map((spec) => (
           <Field
             key={spec.path}

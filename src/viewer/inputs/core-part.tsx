@@ -172,7 +172,7 @@ function Size(props: FormProps) {
 
 const FOLLOWER_NAMES: Readonly<Record<string, string>> = {
   'core.coolantConductance': 'Coolant side',
-  'core.airDrop': 'Air pressure drop',
+  'core.airDrop': 'Core pressure drop',
   'core.metalHeatCapacity': 'Metal',
   'core.coolantVolume': 'Coolant inside',
 };

@@ -30,7 +30,7 @@ function NoExchanger(props: FormProps) {
         <button
           type="button"
           class="link"
-          onClick={() => rebuild(props, exchangerPutIn(props.car), 'put an exchanger in')}
+          onClick={() => rebuild(props, exchangerPutIn(props.car), 'put a front exchanger in')}
         >
           Put one in, with the values of the demo car
         </button>
@@ -53,7 +53,7 @@ function Exchanger(props: FormProps) {
           <button
             type="button"
             class="link"
-            onClick={() => rebuild(props, partTakenOut(car, 'exchanger'), 'take the exchanger out')}
+            onClick={() => rebuild(props, partTakenOut(car, 'exchanger'), 'take the front exchanger out')}
           >
             Take it out of the loop
           </button>

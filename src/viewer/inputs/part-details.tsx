@@ -1,5 +1,5 @@
 import { useEffect, useRef } from 'preact/hooks';
-import { isNumberRow, pullsIn, pullsOfCycle } from '../../sim/index.ts';
+import { counted, isNumberRow, pullsIn, pullsOfCycle } from '../../sim/index.ts';
 import { fieldGroups, readAt } from '../document/field-groups.ts';
 import type { PartSpec } from '../document/parts.ts';
 import { FieldList, type FormProps, More, specsOf, stateOf } from '../fields/field-list.tsx';
@@ -118,5 +118,5 @@ function tellingPulls({ car }: FormProps): string {
   const rest = cycle.block.filter(({ kind }) => kind !== 'pull').reduce((sum, { duration }) => sum + duration, 0);
   return pullsIn(cycle.block) === 1 && rest > 0
     ? `${pulls}, rest ${joined({ value: String(Number(rest.toPrecision(4))), unit: 's' })}`
-    : `${pulls} pulls`;
+    : counted(pulls, 'pull');
 }

@@ -1,4 +1,4 @@
-import { countPulls, explainCount, type PullSummary } from '../../sim/index.ts';
+import { counted, countPulls, explainCount, type PullSummary } from '../../sim/index.ts';
 import { capitalised, degrees, wordingIn } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
 import { isPull } from '../time/phases.ts';
@@ -42,7 +42,7 @@ function Count({ run: { which, car, pulls, phases }, label, isAlone, units }: Co
       <p class="count">
         <b class="figure">{isWhole ? countPulls(pulls) : '\u2013'}</b>
         <span>
-          of {planned.length} pulls in a row
+          of {counted(planned.length, 'pull')} in a row
           <br />
           at or under {limit}
         </span>

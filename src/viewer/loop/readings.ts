@@ -161,7 +161,7 @@ export function remarks({ suction, wire, measured, heldShut }: OperatingPoint, u
   const isShort = suction.margin < suction.needed;
   said.push({
     text: isShort
-      ? `Pump inlet only ${margin} above the vapour pressure of the coolant, and the pump needs ${needed}: it will cavitate. Mount the tank higher, or the pump nearer to it, with a wider line between them.`
+      ? `Pump inlet only ${margin} above the vapour pressure of the coolant, and the pump needs ${needed}: it may cavitate. Mount the tank higher, or the pump nearer to it, with a wider line between them.`
       : `Pump inlet ${margin} above the vapour pressure of the coolant; the pump needs ${needed}.`,
     isWarning: isShort,
   });

@@ -15,7 +15,7 @@ export const TRACE_GROUPS: readonly { readonly title: string; readonly traces: r
     traces: [
       { column: 'coolantOutOfCore', title: 'Coolant out of core' },
       { column: 'coolantIntoCore', title: 'Coolant into core' },
-      { column: 'coolantOutOfExchanger', title: 'Coolant out of exchanger' },
+      { column: 'coolantOutOfExchanger', title: 'Coolant out of front exchanger' },
       { column: 'reservoirTemperature', title: 'Coolant in the tank' },
       { column: 'iceMass', title: 'Ice left in the tank', from: 0 },
       { column: 'coolantFlow', title: 'Coolant flow', from: 0 },
@@ -28,7 +28,7 @@ export const TRACE_GROUPS: readonly { readonly title: string; readonly traces: r
       { column: 'pressureRatio', title: 'Pressure ratio', from: 1 },
       { column: 'coreAirDrop', title: 'Core pressure drop', from: 0 },
       { column: 'airFlow', title: 'Air flow', from: 0 },
-      { column: 'recirculation', title: 'Returned over engine air', from: 0 },
+      { column: 'recirculation', title: 'Recirculated over engine air', from: 0 },
       { column: 'outsideTemperature', title: 'Air round the car' },
       { column: 'compressorInletTemperature', title: 'Air at compressor inlet' },
       { column: 'compressorInletPressure', title: 'Pressure at compressor inlet' },

@@ -19,7 +19,7 @@ const ROWS: readonly (readonly [name: string, kind: Kind, read: (figures: RouteF
   ['Casing', 'temperature', ({ casing }) => casing],
   ['Core outlet', 'temperature', ({ coreOutlet }) => coreOutlet],
   ['Charge', 'temperature', ({ charge }) => charge],
-  ['Returned over engine air, r', 'ratio', ({ recirculation }) => recirculation],
+  ['Recirculated over engine air, r', 'ratio', ({ recirculation }) => recirculation],
   ['Power into the gas', 'power', ({ gasPower }) => gasPower],
   ['Heat into the core', 'power', ({ heatToCore }) => heatToCore],
   ['Coolant into the core', 'temperature', ({ coolantIntoCore }) => coolantIntoCore],

@@ -10,7 +10,7 @@ import { routeRows } from './route-rows.ts';
 import { plenumSentence, turnRow } from './turns.ts';
 import { type Found, useRoutes } from './use-routes.ts';
 
-/** Where the returned air is taken from, before the core or behind it: both beside each other, and where they turn. */
+/** Where the recirculated air is taken from, before the core or behind it: both beside each other, and where they turn. */
 export function Routes(props: PageProps) {
   const { session, display } = props;
   const study = useRoutes(props);
@@ -62,7 +62,7 @@ function Comparison({ comparison, of, session, display }: ComparisonProps) {
         </caption>
         <thead>
           <tr>
-            <th scope="col">Returned air taken</th>
+            <th scope="col">Recirculated air taken</th>
             <th scope="col">before the core</th>
             <th scope="col">behind it</th>
             <th scope="col">change</th>
@@ -111,7 +111,8 @@ function Turns({ lines, units }: { readonly lines: readonly TurnLine[]; readonly
       <h3>Where it turns: the charge behind the core less before it</h3>
       <p class="small">
         One input moves, the rest of the car stays; ×1 is the car as it is. Plenum ×: the change turns there where the
-        plenum is coupled so many times as hot. r is returned over engine air, ε the effectiveness of the core. {plenum}
+        plenum is coupled so many times as hot. r is recirculated over engine air, ε the effectiveness of the core.{' '}
+        {plenum}
       </p>
       <div class="turns">
         {lines.map((line) => {

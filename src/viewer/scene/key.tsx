@@ -29,7 +29,7 @@ export function Key({ model }: { readonly model: PictureModel }) {
         ))}
       </ul>
       <p title="Test points do not tell a core's size. Among cores of one build the width goes with the air pressure drop, the depth with the metal.">
-        Size by metal and air drop
+        Size by metal and core drop
       </p>
       <ViewSettings model={model} />
     </div>

@@ -46,7 +46,9 @@ export function Overlay({ model }: OverlayProps) {
           <Label key={label.name} label={label} layout={layout} model={model} />
         ))}
         {layout.room !== 'roomy' && layout.pipes.bypassBehind.length > 0 && (
-          <p class="spoken">Returned air is taken {isTakenBefore(inHand) ? 'before and behind' : 'behind'} the core.</p>
+          <p class="spoken">
+            Recirculated air is taken {isTakenBefore(inHand) ? 'before and behind' : 'behind'} the core.
+          </p>
         )}
       </section>
     </div>

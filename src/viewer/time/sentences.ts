@@ -1,4 +1,4 @@
-import { countPulls } from '../../sim/index.ts';
+import { counted, countPulls } from '../../sim/index.ts';
 import { clockTime, degrees, joined, scaleOf, signedDifference } from '../format.ts';
 import type { UnitChoice } from '../state/display.ts';
 import { describeTarget, targetEvents } from './events.ts';
@@ -36,7 +36,7 @@ function barsInWords({ pulls, phases, solvedTo, car }: ShownRun, units: UnitChoi
     hottest === first
       ? `the hottest, pull ${first.pull}, peaks at ${inUnits(first.peak)}`
       : `peaks go from ${inUnits(first.peak)} in pull ${first.pull} to ${inUnits(hottest.peak)} in pull ${hottest.pull}`;
-  const of = isPart ? `${pulls.length} solved pulls` : `${planned} pulls`;
+  const of = isPart ? counted(pulls.length, 'solved pull') : counted(planned, 'pull');
   return `${count} of ${of} ${count === 1 ? 'stays' : 'stay'} at or under ${limit}; ${peaks}${known}.`;
 }
 

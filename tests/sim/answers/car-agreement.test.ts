@@ -152,7 +152,9 @@ it('tells a wrong tank as no one factor, and that the car heats up less from pul
   const agreement = agreementOf(config, readGauge(car, 1));
   expect(agreement.verdict).toBe('no one factor');
   expect(agreement.drift).toBeGreaterThan(1);
-  expect(said(agreement)).toMatch(/points to store or front exchanger rather than the core, to more coolant stored/);
+  expect(said(agreement)).toMatch(
+    /points to the tank or the front exchanger rather than the core, to more coolant stored/,
+  );
 });
 
 it('knows a pull that is not in the run', () => {

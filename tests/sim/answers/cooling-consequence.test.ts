@@ -58,11 +58,13 @@ describe('a core of twice the conductance', () => {
 describe('what is said of it', () => {
   it('gives charge, gauge, mass with both ends and drive power, and the reason of the machine', () => {
     const said = explainCooling(consequenceOf(ESTATE, withCoreConductance(ESTATE, 2)), ESTATE.compressor, WORDING);
-    expect(said).toMatch(/^Charge \d+\.\d K cooler at the end of the pull: the gauge falls by \d\.\d kPa, air mass \+/);
+    expect(said).toMatch(
+      /^Charge \d+\.\d K cooler at the end of the pull: the boost gauge falls by \d\.\d kPa, air mass \+/,
+    );
     expect(said).toMatch(
       /\(\+\d\.\d % to \+\d\.\d % for swallowing exponents 0 to 0\.5\), drive power falls by \d+ W\./,
     );
-    expect(said).toContain('the gauge shows what the engine makes of it');
+    expect(said).toContain('the boost gauge shows what the engine makes of it');
     const held = { ...(ESTATE.compressor as DisplacementConfig), targetManifoldPressure: 150e3 };
     const consequence = consequenceOf(COUPE, withCoreConductance(COUPE, 0.5));
     expect(explainCooling(consequence, held, WORDING)).toContain('The bypass holds the pressure');

@@ -243,7 +243,7 @@ describe('ice', () => {
   it('gone before the last pull is over is to check', () => {
     const finding = found('ice gone', iced, series({ events: [{ time: 24, kind: 'ice gone' }] }));
     expect(finding).toMatchObject({ rank: 'check', time: 24, place: 'tank' });
-    expect(finding?.text).toContain('gone at 24.0 s (cruise), before the last of 2 pulls');
+    expect(finding?.text).toContain('gone at 24.0 s (cruise), before the end of pull 2, the last:');
   });
 
   it('left after the last pull is a note', () => {

@@ -64,7 +64,7 @@ describe('what to measure next', () => {
       'cycle.1.phases.0.exchangerAirSpeed': speed,
       'cycle.1.phases.1.exchangerAirSpeed': speed,
     });
-    expect(row('air speed at the exchanger')?.peakAtLow).toBeCloseTo(peakOf(air(1.875)), 6);
+    expect(row('air speed at the front exchanger')?.peakAtLow).toBeCloseTo(peakOf(air(1.875)), 6);
   });
 
   it('calls the swallowing exponent as its key is called', () => {
@@ -93,7 +93,7 @@ describe('what to measure next', () => {
   it('has no air speed of an exchanger where there is none', () => {
     const names = uncertainInputs(read(shippedDocument('quarter-mile-saloon')), []).map(({ name }) => name);
     expect(names).toHaveLength(7);
-    expect(names).not.toContain('air speed at the exchanger');
+    expect(names).not.toContain('air speed at the front exchanger');
   });
 
   it('refuses ranges that the file refuses', () => {

@@ -171,7 +171,7 @@ describe('a store in words', () => {
       'For 6 pulls it takes a tank of 3.1 L; the car has 2.3 L.',
       'From 1.0 L to 8.0 L the peak of pull 6 comes out 6.0 K lower.',
       'Past 2.0 L each step more buys less.',
-      'More is not always better: with 8.0 L it is fewer again, since a larger store sheds its heat more slowly.',
+      'More is not always better: with 8.0 L it is fewer again, since a larger tank sheds its heat more slowly.',
       'The coolant takes 25.0 s once round, longer than a pull of 12.0 s: from equal start temperatures no tank changes the first pull much.',
     ]);
     expect(explainStore({ ...study, tooLarge: [] }, 60, FILE_WORDING)).toHaveLength(3);
@@ -183,5 +183,9 @@ describe('a store in words', () => {
       "With ice the tank's coolant is taken to start at 2.0 degC.",
     ]);
     expect(explainStore({ ...study, now: 0.005 }, 60, FILE_WORDING)[0]).toContain('the car has that');
+    expect(explainStore({ ...study, pulls: 1 }, 60, FILE_WORDING)[0]).toContain('For 1 pull it takes a tank of 3.1 L');
+    expect(explainStore({ ...iced, tooLarge: [20] }, 60, FILE_WORDING)).toContain(
+      'More is not always better: with 20.0 kg it is fewer again.',
+    );
   });
 });

@@ -188,8 +188,8 @@ describe('steps by hand', () => {
     expect(study.inOrder[2]).not.toHaveProperty('change');
     expect(study.inOrder[2].total?.count).toBe(1);
     expect(words.inOrder.slice(1)).toEqual([
-      'pump: this car cannot be; the file refuses it.',
-      'tank: nothing to hold it against; the car without it cannot be.',
+      'pump: not possible; the file refuses this car.',
+      'tank: nothing to hold it against; the file refuses the car without it.',
     ]);
     expect(study.best?.order?.map(({ upgrade }) => upgrade)).toEqual([0, 2, 1]);
     expect(words.best[0]).toBe('Best order: core; tank; pump.');

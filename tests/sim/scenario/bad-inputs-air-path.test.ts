@@ -62,7 +62,7 @@ describe('a displacement machine', () => {
       edits: { 'bypass.recirculation': 2 },
       path: 'bypass.recirculation',
       message:
-        "A displacement machine returns what its swept volume takes in beyond the engine's air; a recirculation of 2 cannot be given. Leave it out: the run works it out.",
+        "A displacement compressor returns what its swept volume takes in beyond the engine's air; a recirculation of 2 cannot be given. Leave it out: the run works it out.",
     },
     {
       what: 'that compresses inside to less than it took in',

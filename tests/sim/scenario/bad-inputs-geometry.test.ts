@@ -100,7 +100,7 @@ describe('a core by its measures that cannot be is named', () => {
       'rows that have no room',
       measures({ rows: 20, depth: 15, louvrePitch: 1 }),
       'coreGeometry.rows',
-      '20 tubes one behind the other have no room in a core 15 mm deep',
+      'There is no room for 20 tubes along the air in a core 15 mm deep',
     ],
     [
       'ports that have no room',
@@ -112,7 +112,13 @@ describe('a core by its measures that cannot be is named', () => {
       'rows that passes cannot share',
       { ...withMeasures({ rows: 3 }, { passes: 2 }) },
       'coreGeometry.rows',
-      '3 tubes one behind the other cannot be shared by 2 passes',
+      '3 tubes along the air cannot be shared by 2 passes',
+    ],
+    [
+      'one row for two passes',
+      { ...withMeasures({ rows: 1 }, { passes: 2 }) },
+      'coreGeometry.rows',
+      '1 tube along the air cannot be shared by 2 passes',
     ],
     [
       'a stack that is not the height',
@@ -207,7 +213,7 @@ describe('a core by its measures that cannot be is named', () => {
   it('groups of layers: no more than layers, and of one pass', () => {
     const messages = (edits: Edits) => issuesWith(edits).map(({ path, message }) => `${path}: ${message}`);
     expect(messages(withMeasures({ sheets: 3, coolantLayers: 2, height: 30 }))).toContainEqual(
-      'coreGeometry.sheets: 3 groups of layers are more than the 2 coolant layers there are.',
+      'coreGeometry.sheets: 3 groups are too many for 2 coolant layers.',
     );
     expect(messages(withMeasures({ sheets: 3, rows: 2 }, { passes: 2 })).join()).toContain('worked out for one pass');
     expect(messages(withMeasures({ sheets: 5 }))).toEqual([]);

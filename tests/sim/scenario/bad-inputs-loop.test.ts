@@ -193,13 +193,14 @@ describe('keys of a phase that say the same thing', () => {
       what: 'air speed and road speed',
       edits: { [`${PULL}.roadSpeed`]: 100 },
       path: `${PULL}.roadSpeed`,
-      message: 'The air at the exchanger is given 2 times: by exchangerAirSpeed and roadSpeed. Keep one.',
+      message: 'The air at the front exchanger is given 2 times: by exchangerAirSpeed and roadSpeed. Keep one.',
     },
     {
       what: 'air speed, road speed and fan',
       edits: { [`${PULL}.roadSpeed`]: 100, [`${PULL}.fanFlow`]: 2000 },
       path: `${PULL}.roadSpeed`,
-      message: 'The air at the exchanger is given 3 times: by exchangerAirSpeed and roadSpeed and fanFlow. Keep one.',
+      message:
+        'The air at the front exchanger is given 3 times: by exchangerAirSpeed and roadSpeed and fanFlow. Keep one.',
     },
     {
       what: 'road speed and fan',
@@ -288,7 +289,7 @@ describe('values of the loop that do not go together', () => {
       what: 'more coolant missing than there was',
       edits: { 'reservoir.missingCoolant': 2.28 },
       path: 'reservoir.missingCoolant',
-      message: 'The tank holds 2.3 L: where 2.28 L are missing the pump draws air.',
+      message: 'The tank holds 2.3 L: with 2.28 L missing the pump draws air.',
     },
   ];
   it.each(BAD)('$what', (bad) => judge('rolling-road-estate', bad));

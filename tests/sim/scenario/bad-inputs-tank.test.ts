@@ -103,14 +103,14 @@ describe('a mix that freezes', () => {
       what: 'in one phase alone',
       edits: { 'coolant.glycolByVolume': 10, 'cycle.0.outsideTemperature': [20, -12] },
       path: PATH,
-      message: 'the air outside in the phase "warm-up idle" is -12 degC. Pump, core and exchanger can split.',
+      message: 'the air outside in the phase "warm-up idle" is -12 degC. Pump, core and front exchanger can split.',
       fix: 35,
     },
     {
       what: 'beyond what any mix can do',
       edits: { 'coolant.glycolByVolume': 50, 'cycle.0.outsideTemperature': -50 },
       path: PATH,
-      message: 'Pump, core and exchanger can split. To run it all the same',
+      message: 'Pump, core and front exchanger can split. To run it all the same',
     },
   ];
   it.each(BAD)('$what', (bad) => judge('rolling-road-estate', bad));

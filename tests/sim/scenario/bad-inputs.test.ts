@@ -153,7 +153,7 @@ const BAD_INPUTS: readonly BadInput[] = [
     severity: 'error',
     path: 'coolant.glycolByVolume',
     message:
-      'Water freezes at 0 degC and the air outside is -8 degC. Pump, core and exchanger can split. With 5 K to spare it takes 30 % ethylene glycol',
+      'Water freezes at 0 degC and the air outside is -8 degC. Pump, core and front exchanger can split. With 5 K to spare it takes 30 % ethylene glycol',
     fix: 30,
   },
   {
@@ -278,7 +278,7 @@ const BAD_INPUTS: readonly BadInput[] = [
     severity: 'warning',
     path: `${PULL}.exchangerAirSpeed`,
     // 8 pulls of 12 s
-    message: 'No air through the exchanger during pulls, 96 s in all. Fan off?',
+    message: 'No air through the front exchanger during pulls, 96 s in all. Fan off?',
   },
   {
     what: 'no air through the exchanger for long',
@@ -286,7 +286,7 @@ const BAD_INPUTS: readonly BadInput[] = [
     severity: 'warning',
     path: 'cycle.1.phases.1.exchangerAirSpeed',
     // 8 rests of 90 s
-    message: 'No air through the exchanger with the engine running, 12 min in all. Fan off?',
+    message: 'No air through the front exchanger with the engine running, 12 min in all. Fan off?',
   },
   {
     what: 'a limit below the day',
@@ -369,7 +369,7 @@ const BAD_INPUTS: readonly BadInput[] = [
     edits: { [`${PULL}.engineSpeed`]: 0 },
     severity: 'error',
     path: `${PULL}.engineSpeed`,
-    message: 'The engine stands in a pull. Engine off is a hot soak.',
+    message: 'A phase of kind "pull" needs the engine running. With the engine off it is a "hot soak".',
   },
   {
     what: 'a pump off at rated voltage',

@@ -23,7 +23,9 @@ function run(charge: number, kPa: number, airFlow: number, kW: number, band?: Ru
 describe('what another charge temperature does', () => {
   it('tells charge, gauge, air mass and drive power of the first pull, from Before to After', () => {
     const said = spaced(describeCooling(run(63.5, 175, 0.3, 30), run(50.1, 171.2, 0.303, 28.5), car, METRIC));
-    expect(said).toContain('Charge 13.4 K cooler at the end of the pull: the gauge falls by 3.8 kPa, air mass +1.0 %,');
+    expect(said).toContain(
+      'Charge 13.4 K cooler at the end of the pull: the boost gauge falls by 3.8 kPa, air mass +1.0 %,',
+    );
     expect(said).toContain('drive power falls by 1.5 kW.');
     expect(said).not.toContain('exponents');
   });

@@ -107,8 +107,10 @@ describe('the answer in words', () => {
     const inFahrenheit = describeStudy(study(stopped, 8, 8), { ...METRIC, temperature: 'degF' });
     expect(said([{ text: inFahrenheit.settled }])).toContain('coolant boils in the core: 256.1 °F reached');
     const still = describeStudy(study({ ...rising, afterPulls: 200 }, 8, 8), METRIC);
-    expect(said([{ text: still.settled }])).toBe('Still rising: 57.0 °C after 200 pulls');
+    expect(said([{ text: still.settled }])).toBe('Not settled yet: 57.0 °C after 200 pulls');
     expect(still.isStopped).toBeUndefined();
+    const one = describeStudy(study({ ...rising, afterPulls: 1 }, 8, 8), METRIC);
+    expect(said([{ text: one.settled }])).toBe('Not settled yet: 57.0 °C after 1 pull');
   });
 
   it('says what a part of a run tells of the whole', () => {

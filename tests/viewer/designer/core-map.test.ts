@@ -48,8 +48,8 @@ describe('the map as a table', () => {
   it.each([
     ['charge peak', METRIC, (p: (typeof map.points)[number]) => (p.peak - 273.15).toFixed(1)],
     ['charge peak', IMPERIAL, (p: (typeof map.points)[number]) => ((p.peak - 273.15) * 1.8 + 32).toFixed(1)],
-    ['air drop', METRIC, (p: (typeof map.points)[number]) => (p.airDrop / 1000).toFixed(2)],
-    ['air drop', IMPERIAL, (p: (typeof map.points)[number]) => (p.airDrop / 6894.757).toFixed(3)],
+    ['core pressure drop', METRIC, (p: (typeof map.points)[number]) => (p.airDrop / 1000).toFixed(2)],
+    ['core pressure drop', IMPERIAL, (p: (typeof map.points)[number]) => (p.airDrop / 6894.757).toFixed(3)],
     ['drive power', METRIC, (p: (typeof map.points)[number]) => (p.drivePower / 1000).toFixed(2)],
     ['air mass', METRIC, (p: (typeof map.points)[number]) => p.airFlow.toFixed(4)],
   ] as const)('shows %s as the library has it, in the units of the reader', (show, units, expected) => {

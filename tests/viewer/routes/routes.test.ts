@@ -35,7 +35,7 @@ const rowOf = (name: string, units = METRIC, of = comparison) =>
 describe('both routes side by side', () => {
   it.each([
     ['Charge', '38.7 °C', '38.0 °C', '−0.7 K'],
-    ['Returned over engine air, r', '0.61', '0.61', '0.00'],
+    ['Recirculated over engine air, r', '0.61', '0.61', '0.00'],
     // Watts up to 2 kW, as the sentences have them.
     ['Power into the gas', '753 W', '2.2 kW', '+1.5 kW'],
     ['Peak of the pull that follows', '61.3 °C', '61.3 °C', '0.0 K'],

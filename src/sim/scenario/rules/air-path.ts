@@ -138,7 +138,7 @@ function checkBypass({ bypass, compressor }: Values, report: Report): void {
   report({
     severity: 'error',
     path: 'bypass.recirculation',
-    message: `A displacement machine returns what its swept volume takes in beyond the engine's air; a recirculation of ${figure(recirculation)} cannot be given. Leave it out: the run works it out.`,
+    message: `A displacement compressor returns what its swept volume takes in beyond the engine's air; a recirculation of ${figure(recirculation)} cannot be given. Leave it out: the run works it out.`,
     found: figure(recirculation),
     expected: 'nothing',
   });
@@ -195,7 +195,7 @@ function checkQuotedPoint({ compressor }: Values, report: Report): void {
     report({
       severity: 'error',
       path: 'compressor.quotedEfficiency',
-      message: `A machine with a built-in volume ratio of ${figure(builtInVolumeRatio ?? 1)} needs ${figure(least / 1000)} kW at the quoted point without any loss, an efficiency of ${figure(ideal / least)}; ${figure(quotedEfficiency)} is more than it can have.`,
+      message: `A compressor with a built-in volume ratio of ${figure(builtInVolumeRatio ?? 1)} needs ${figure(least / 1000)} kW at the quoted point without any loss, an efficiency of ${figure(ideal / least)}; ${figure(quotedEfficiency)} is more than it can have.`,
       found: figure(quotedEfficiency),
       expected: `below ${figure(ideal / least)}`,
     });

@@ -95,7 +95,7 @@ function checkFreezing(values: Values, report: Report): void {
     severity: isAccepted ? 'warning' : 'error',
     path,
     message: [
-      `${mix} freezes at ${figure(freezing)} degC and ${where} ${figure(coldest)} degC. Pump, core and exchanger can split.`,
+      `${mix} freezes at ${figure(freezing)} degC and ${where} ${figure(coldest)} degC. Pump, core and front exchanger can split.`,
       ...(enough === undefined
         ? []
         : [

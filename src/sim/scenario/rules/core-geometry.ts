@@ -1,7 +1,7 @@
 import { THINNEST_SHARE } from '../../correlations/louvred-fin.ts';
 import { figure } from '../../units.ts';
 import { finLayersOf } from '../core-geometry.ts';
-import { capitalised, isObject, type JsonObject, type Report } from '../issue.ts';
+import { capitalised, counted, isObject, type JsonObject, type Report } from '../issue.ts';
 import { COOLANT_LOOP } from '../parameters/coolant-loop.ts';
 import { CORE_GEOMETRY } from '../parameters/core-geometry.ts';
 import { reportMissing } from '../read-value.ts';
@@ -137,12 +137,12 @@ function checkTubes(geometry: GeometryValues, passes: number, refuse: Refuse): v
   const { tubes, tubeHeight, tubeWall, depth, rows, ports, webThickness = tubeWall } = geometry;
   requireBelow(refuse, geometry, 'tubeWall', tubeHeight / 2, 'the tube needs room for coolant between its two walls');
   if (rows % passes > 0) {
-    const message = `${rows} tubes one behind the other cannot be shared by ${passes} passes of the coolant: each pass takes as many rows. Set rows to a multiple of ${passes}, or core.passes to 1.`;
+    const message = `${counted(rows, 'tube')} along the air cannot be shared by ${passes} passes of the coolant: each pass takes as many rows. Set rows to a multiple of ${passes}, or core.passes to 1.`;
     refuse('coreGeometry.rows', message, String(rows), `a multiple of ${passes}`);
   }
   const inside = depth / rows - 2 * tubeWall;
   if (inside <= 0) {
-    const message = `${rows} tubes one behind the other have no room in a core ${figure(depth)} mm deep with walls of ${figure(tubeWall)} mm. Count only tubes along the air; those across the stack are coolantLayers.`;
+    const message = `There is no room for ${counted(rows, 'tube')} along the air in a core ${figure(depth)} mm deep with walls of ${figure(tubeWall)} mm. Count only tubes along the air; those across the stack are coolantLayers.`;
     refuse('coreGeometry.rows', message, String(rows), 'fewer tubes, or thinner walls');
   } else if (tubes === 'multi-port' && ports !== undefined && inside <= (ports - 1) * webThickness) {
     const message = `${ports} ports have no room in a tube ${figure(inside)} mm wide inside, with webs of ${figure(webThickness)} mm between them. Are the ports of all rows counted?`;
@@ -156,14 +156,14 @@ function checkStack(geometry: GeometryValues, refuse: Refuse): void {
   const finLayers = finLayersOf(geometry);
   const stack = coolantLayers * tubeHeight + finLayers * finHeight;
   if (!(Math.abs(stack / height - 1) > HEIGHT_WITHIN)) return;
-  const parts = `${coolantLayers} tubes of ${figure(tubeHeight)} mm and ${finLayers} fin layers of ${figure(finHeight)} mm`;
+  const parts = `${counted(coolantLayers, 'tube')} of ${figure(tubeHeight)} mm and ${counted(finLayers, 'fin layer')} of ${figure(finHeight)} mm`;
   const message = `Core height is ${figure(height)} mm, but ${parts} are ${figure(stack)} mm. Fin layers lie between the tubes, one fewer to one more than those: count the coolant layers again, or measure tubes and fins apart.`;
   refuse('coreGeometry.height', message, `${figure(height)} mm`, `within 5 % of ${figure(stack)} mm`);
 }
 
 function checkSheets({ sheets, coolantLayers }: GeometryValues, passes: number, refuse: Refuse): void {
   if (sheets > coolantLayers) {
-    const message = `${sheets} groups of layers are more than the ${coolantLayers} coolant layers there are.`;
+    const message = `${sheets} groups are too many for ${counted(coolantLayers, 'coolant layer')}.`;
     refuse('coreGeometry.sheets', message, String(sheets), `1 to ${coolantLayers}`);
   } else if (sheets > 1 && passes > 1) {
     const message = `The split of the coolant over the layers is worked out for one pass; the headers of ${passes} passes are not known. Set sheets to 1, or core.passes to 1.`;

@@ -139,7 +139,7 @@ function checkMissing({ reservoir }: Values, report: Report): void {
   report({
     severity: 'error',
     path: 'reservoir.missingCoolant',
-    message: `The tank holds ${figure(coolantVolume)} L: where ${figure(missingCoolant)} L are missing the pump draws air. That is an air-locked core (core.airLockedShare) or no flow at all.`,
+    message: `The tank holds ${figure(coolantVolume)} L: with ${figure(missingCoolant)} L missing the pump draws air. That is an air-locked core (core.airLockedShare) or no flow at all.`,
     found: `${figure(missingCoolant)} L`,
     expected: `below ${figure(coolantVolume - LEAST_LEFT)} L`,
   });

@@ -112,7 +112,7 @@ function checkEngineSpeed(kind: string, [first, last]: readonly [number, number]
   if (isSoak ? first > 0 || last > 0 : first === 0 || last === 0) {
     const message = isSoak
       ? `The engine is off in a hot soak, but turns ${found}.`
-      : `The engine stands in a ${kind}. Engine off is a hot soak.`;
+      : `A phase of kind "${kind}" needs the engine running. With the engine off it is a "hot soak".`;
     const fix = isSoak && { fix: { path, value: 0, label: 'Engine off' } };
     report({ severity: 'error', path, message, found, expected: isSoak ? '0 rpm' : 'above 0 rpm', ...fix });
   }
@@ -222,7 +222,7 @@ function checkNoExchanger(phases: readonly PlacedPhase[], report: Report): void 
       path: `${path}.${key}`,
       message,
       found: key,
-      expected: 'an exchanger, or no such key',
+      expected: 'a front exchanger, or no such key',
     });
   }
 }
@@ -241,7 +241,7 @@ function checkExchangerAir(phases: readonly PlacedPhase[], report: Report): void
   report({
     severity: 'warning',
     path: `${still[0].path}.exchangerAirSpeed`,
-    message: `No air through the exchanger ${isInPull ? 'during pulls' : 'with the engine running'}, ${lasting(duration)} in all. Fan off?`,
+    message: `No air through the front exchanger ${isInPull ? 'during pulls' : 'with the engine running'}, ${lasting(duration)} in all. Fan off?`,
     found: '0 m/s',
     expected: 'a fan before the car gives 3 to 8 m/s',
   });

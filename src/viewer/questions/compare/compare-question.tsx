@@ -2,7 +2,7 @@ import './compare.css';
 import { useSignal } from '@preact/signals';
 import { useMemo } from 'preact/hooks';
 import type { ComparedCar } from '../../../../workers/questions.ts';
-import { written } from '../../../sim/index.ts';
+import { counted, written } from '../../../sim/index.ts';
 import { Fold } from '../../fields/fold.tsx';
 import { onScreen, wordingIn } from '../../format.ts';
 import type { PageProps } from '../../page.tsx';
@@ -132,13 +132,13 @@ function sentences({ asked: { cars }, result }: Found, units: UnitChoice): strin
     const made =
       decidingPull === undefined || decidingPeak === undefined
         ? 'no whole pull'
-        : `${count} of ${peaks.length} pulls to the limit; pull ${decidingPull} decides and peaks at ${temperature(decidingPeak)}`;
+        : `${count} of ${counted(peaks.length, 'pull')} to the limit; pull ${decidingPull} decides and peaks at ${temperature(decidingPeak)}`;
     const first = change.peaks[0];
     const against =
       k === 0 || first === undefined
         ? ''
         : `, and pull 1 peaks ${difference(Math.abs(first))} ${first < 0 ? 'lower' : 'higher'} than with ${cars[0].name}`;
-    const stop = stoppedBecause === undefined ? [] : [`${cars[k].name} stopped: ${written(stoppedBecause, wording)}`];
+    const stop = stoppedBecause === undefined ? [] : [`${cars[k].name} stopped: ${written(stoppedBecause, wording)}.`];
     return [`${cars[k].name}: ${made}${against}.`, ...stop];
   });
 }

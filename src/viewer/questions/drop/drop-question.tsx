@@ -16,7 +16,7 @@ export function DropQuestion(props: PageProps) {
   const { found, ...asking } = useQuestion(props, 'drop', NOTHING);
   return (
     <QuestionFrame
-      title="What does the drop of the core take?"
+      title="What does the core pressure drop take?"
       why={whyNoPulls(props.session.inHand.value)}
       {...asking}
     >

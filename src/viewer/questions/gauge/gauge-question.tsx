@@ -1,6 +1,6 @@
 import { useSignal } from '@preact/signals';
 import { useMemo } from 'preact/hooks';
-import { explainAgreement } from '../../../sim/index.ts';
+import { counted, explainAgreement } from '../../../sim/index.ts';
 import { difference, fixed, named, scaleOf, signedDifference, temperature, wordingIn } from '../../format.ts';
 import type { PageProps } from '../../page.tsx';
 import type { UnitChoice } from '../../state/display.ts';
@@ -120,7 +120,7 @@ function Answer({
   if (result.kind === 'no such pull') {
     return (
       <p>
-        Pull {result.pull} was read, but this run has {result.pullsRun} whole pulls.
+        Pull {result.pull} was read, but this run has {counted(result.pullsRun, 'whole pull')}.
       </p>
     );
   }

@@ -1,4 +1,4 @@
-import { type SweepResult, written } from '../../../sim/index.ts';
+import { counted, type SweepResult, written } from '../../../sim/index.ts';
 import { capitalised, onScreen, wordingIn } from '../../format.ts';
 import type { UnitChoice } from '../../state/display.ts';
 import type { ShownFigure, SweptNumber } from './sweep-shows.ts';
@@ -19,12 +19,12 @@ export function explainSweep(
     const counts = made.map(({ pulls = 0 }) => pulls);
     const [fewest, most] = [Math.min(...counts), Math.max(...counts)];
     const best = made.filter(({ pulls }) => pulls === most);
-    const of = `${most} of ${best[0].pulls_run}`;
+    const planned = best[0].pulls_run ?? 0;
     const nearest = best.toSorted((a, b) => farOff(numbers, a) - farOff(numbers, b))[0];
     sentences.push(
       fewest === most
-        ? `All of these cars make ${of} pulls; coolest with ${placeOf(made.toSorted(byPeak)[0])}.`
-        : `Most pulls: ${of}, in ${best.length} of ${results.length} cars; of these ${placeOf(nearest)} is nearest to this car. Fewest: ${fewest}.`,
+        ? `All of these cars make ${most} of ${counted(planned, 'pull')}; coolest with ${placeOf(made.toSorted(byPeak)[0])}.`
+        : `Most pulls: ${most} of ${planned}, in ${best.length} of ${results.length} cars; of these ${placeOf(nearest)} is nearest to this car. Fewest: ${fewest}.`,
     );
   }
   const figures = results.flatMap((result) => read(result) ?? []);

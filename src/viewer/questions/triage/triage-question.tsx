@@ -36,8 +36,8 @@ export function TriageQuestion(props: PageProps) {
       inputs={
         <>
           <p class="question-intro small">
-            Coolant leaving less coolant entering the core, at the end of the part-load phase before the first pull; and
-            the charge on the gauge less the coolant entering the core, at the end of that pull.
+            Two differences: coolant out of the core less coolant into it, at the end of the part-load phase before the
+            first pull; and the charge on the gauge less the coolant into the core, at the end of that pull.
           </p>
           {BOXES.map((name) => (
             <TypedBox

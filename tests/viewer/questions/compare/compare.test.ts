@@ -106,17 +106,17 @@ describe('the tables', () => {
   it('list what was changed in any car with what each car has, in the units of the page', () => {
     const cars = [
       { changes: [] },
-      { changes: [{ path: 'core.airDrop', name: 'air drop of the core', unit: 'kPa', from: 9, to: 6 }] },
+      { changes: [{ path: 'core.airDrop', name: 'core pressure drop', unit: 'kPa', from: 9, to: 6 }] },
       { changes: [{ path: 'room.volume', name: 'volume of the room', unit: 'm3', to: 120 }] },
       { changes: [{ path: 'x', name: 'speed', unit: 'rpm', from: 5, to: [2500, 7000] }] },
     ] as const;
     expect(changeRows(cars, METRIC)).toEqual([
-      ['air drop of the core, kPa', '9', '6', '9', '9'],
+      ['core pressure drop, kPa', '9', '6', '9', '9'],
       ['volume of the room, m³', 'none', 'none', '120', 'none'],
       ['speed, rpm', '5', '5', '5', '2500 rising to 7000'],
     ]);
     // 9 kPa are 1.305 psi.
-    expect(changeRows(cars, IMPERIAL)[0].slice(0, 2)).toEqual(['air drop of the core, psi', '1.305']);
+    expect(changeRows(cars, IMPERIAL)[0].slice(0, 2)).toEqual(['core pressure drop, psi', '1.305']);
   });
 
   it('call what differs as the inputs call it, and say where it stands', () => {

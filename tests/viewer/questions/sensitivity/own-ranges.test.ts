@@ -69,7 +69,7 @@ describe('the list of what is varied', () => {
       'core conductance, coolant side',
       FLOW,
       'pump shut-off pressure',
-      'air speed at the exchanger',
+      'air speed at the front exchanger',
       'compressor idle power',
       'swallowing exponent',
       'outside temperature',
@@ -132,14 +132,17 @@ describe('the list of what is varied', () => {
   });
 
   it('drops what a car does not have, says so, and has it again with the car', () => {
-    const air = typed(added('exchanger.airPickUp'), 'air speed at the exchanger', 'low', '0.9');
+    const air = typed(added('exchanger.airPickUp'), 'air speed at the front exchanger', 'low', '0.9');
     const { scenario, numbers } = NO_EXCHANGER;
     expect(namesOf(air, NO_EXCHANGER)).toHaveLength(7);
-    expect(lostRanges(scenario, numbers, air)).toEqual(['air speed at the exchanger', 'pick-up before the exchanger']);
+    expect(lostRanges(scenario, numbers, air)).toEqual([
+      'air speed at the front exchanger',
+      'pick-up before the exchanger',
+    ]);
     expect(namesOf(air)).toHaveLength(9);
     expect(lostRanges(CAR.scenario, CAR.numbers, air)).toEqual([]);
     // What was left out is not missed, and neither is what an added number stands for.
-    const out = withTick(air, 'air speed at the exchanger');
+    const out = withTick(air, 'air speed at the front exchanger');
     expect(lostRanges(scenario, numbers, out)).toEqual(['pick-up before the exchanger']);
     expect(lostRanges(CAR.scenario, CAR.numbers, added('pump.freeFlow', typed(air, FLOW, 'low', '0.95')))).toEqual([]);
   });
