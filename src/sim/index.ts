@@ -2,7 +2,7 @@
 export { explainAgreement } from './answers/agreement-sentences.ts';
 export { studyAirBand } from './answers/air-band.ts';
 export type { BottleneckPart } from './answers/bottleneck.ts';
-export { isPartLoad, type RouteComparison, type RouteFigures } from './answers/bypass-routes.ts';
+export type { RouteComparison, RouteFigures } from './answers/bypass-routes.ts';
 export { type CarAgreement, type GaugeReading, studyCarAgreement } from './answers/car-agreement.ts';
 export { ESTIMATE_CAUTION, freezeCaution, LOOP_CAUTIONS } from './answers/cautions.ts';
 export { readChargeTable } from './answers/charge-table.ts';
@@ -18,7 +18,6 @@ export {
   coreMapLists,
   studyCoreMap,
 } from './answers/core-map.ts';
-export { pullsOfCycle } from './answers/count-run.ts';
 export { explainDay, explainHottestDay } from './answers/day-sentences.ts';
 export type { Finding, FindingKind, FindingRank } from './answers/finding.ts';
 export { findings } from './answers/findings.ts';
@@ -80,12 +79,14 @@ export { COLUMNS, type ColumnName, type CoreFields, type PhaseSpan, type TimeSer
 export { carAlone } from './scenario/changes.ts';
 export {
   type Config,
+  isPartLoad,
   type LinePlace,
   type LoopItem,
   type LoopPart,
   PART_WORDS,
   phasesOf,
   pullsIn,
+  pullsOfCycle,
 } from './scenario/config.ts';
 export { type CoreSize, type CoreSizeValues, resizeCore, sizeOfCore } from './scenario/core-size.ts';
 export { type ChangedInput, changedInputs, inputInWords } from './scenario/differences.ts';

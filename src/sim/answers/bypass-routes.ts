@@ -1,5 +1,5 @@
 import type { PhaseSpan, TimeSeries } from '../results/time-series.ts';
-import type { Config } from '../scenario/config.ts';
+import { type Config, isPartLoad } from '../scenario/config.ts';
 import { withCoreAirDrop } from './car-changes.ts';
 import { summarisePulls } from './pull-summary.ts';
 import type { RunJob, Study } from './study.ts';
@@ -83,8 +83,6 @@ export function routeJob(config: Config, shareAfterCore: number, end: 'part load
     until: { kind: 'phase', phase: phases },
   };
 }
-
-export const isPartLoad = (kind: PhaseSpan['kind']): boolean => kind !== 'pull' && kind !== 'hot soak';
 
 /** The last whole part-load phase before the first pull that has one before it; the last of all where no pull does. */
 export function phaseBeforePull(phases: readonly PhaseSpan[]): PhaseSpan | undefined {

@@ -16,11 +16,6 @@ export interface CountedRun {
   readonly stoppedBecause?: Sentence;
 }
 
-/** Pulls of a whole cycle, those of the repeated block as often as it is repeated. */
-export function pullsOfCycle({ before, block, repeats, after }: Config['cycle']): number {
-  return pullsIn(before) + repeats * pullsIn(block) + pullsIn(after);
-}
-
 /** The same car with the repeated block run as often as it takes for `pulls` of them; as it is where nothing repeats. */
 export function withPulls(config: Config, pulls: number): Config {
   const { before, block, repeats } = config.cycle;

@@ -1,5 +1,4 @@
-import type { Config } from '../scenario/config.ts';
-import { pullsOfCycle } from './count-run.ts';
+import { type Config, pullsOfCycle } from '../scenario/config.ts';
 import type { Wording } from './wording.ts';
 
 /** Quantities of a question in the order in which it names them; a session that is no one pull repeated lacks three. */

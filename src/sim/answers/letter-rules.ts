@@ -1,7 +1,7 @@
 import type { TimeSeries } from '../results/time-series.ts';
+import { pullsOfCycle } from '../scenario/config.ts';
 import { capitalised } from '../scenario/issue.ts';
 import type { BottleneckPart } from './bottleneck.ts';
-import { pullsOfCycle } from './count-run.ts';
 import { whenAt } from './finding.ts';
 import type { AskedCar } from './letter-question.ts';
 import type { PullSummary } from './pull-summary.ts';

@@ -287,6 +287,9 @@ export interface HeatSinkConfig {
 export const PHASE_KINDS = ['idle', 'cruise', 'pull', 'cooldown', 'hot soak'] as const;
 export type PhaseKind = (typeof PHASE_KINDS)[number];
 
+/** Engine running with the bypass open. */
+export const isPartLoad = (kind: PhaseKind): boolean => kind !== 'pull' && kind !== 'hot soak';
+
 /** Start and end value of a quantity that runs linearly through a phase. */
 export interface Ramp {
   readonly from: number;
@@ -347,6 +350,11 @@ export function phasesOf({ before, block, after }: CycleConfig): PhaseConfig[] {
 
 /** How many of some phases are pulls. */
 export const pullsIn = (phases: readonly PhaseConfig[]): number => phases.filter(({ kind }) => kind === 'pull').length;
+
+/** Pulls of a whole cycle, those of the repeated block as often as it is repeated. */
+export function pullsOfCycle({ before, block, repeats, after }: CycleConfig): number {
+  return pullsIn(before) + repeats * pullsIn(block) + pullsIn(after);
+}
 
 /** What decides the flow in the loop of a car. */
 export type LoopConfig = Pick<
