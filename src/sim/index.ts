@@ -92,7 +92,15 @@ export { type CoreSize, type CoreSizeValues, resizeCore, sizeOfCore } from './sc
 export { type ChangedInput, changedInputs, inputInWords } from './scenario/differences.ts';
 export { placeOfSource } from './scenario/file-shape.ts';
 export { describeParameters, type ParameterGroup, parameterGroups } from './scenario/guide.ts';
-export { type Fix, type Issue, isList, isObject, type JsonObject, type JsonValue } from './scenario/issue.ts';
+export {
+  type Fix,
+  type Issue,
+  isList,
+  isObject,
+  type JsonObject,
+  type JsonValue,
+  listed,
+} from './scenario/issue.ts';
 export { linePlacesOf } from './scenario/loop.ts';
 export { measuredOnOneOf } from './scenario/measured-flow.ts';
 export { type Day, onDay } from './scenario/other-day.ts';

@@ -1,5 +1,5 @@
 import type { BottleneckPart, HottestDay, PullSummary, RunStudy } from '../../sim/index.ts';
-import { countPulls, decidingPull, written } from '../../sim/index.ts';
+import { countPulls, decidingPull, listed, written } from '../../sim/index.ts';
 import { degrees, fixed, joined, kelvins, onScreen, seconds, signed, wordingIn } from '../format.ts';
 import type { CarRun } from '../state/cars.ts';
 import type { UnitChoice } from '../state/display.ts';
@@ -166,7 +166,7 @@ export function nameCause(heldBackBy: readonly BottleneckPart[]): string {
   const names = heldBackBy.map((part) => SHORT_NAMES[part]);
   if (names.length === 0) return 'none of these parts';
   if (names.length === 1) return names[0];
-  return `a tie: ${names.slice(0, -1).join(', ')} and ${names[names.length - 1]}`;
+  return `a tie: ${listed(names)}`;
 }
 
 const NUMBERS = [
