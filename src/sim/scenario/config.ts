@@ -176,6 +176,10 @@ export interface TurbineDrivenConfig extends ByHead {
 
 export type CompressorConfig = DisplacementConfig | CentrifugalConfig | TurbineDrivenConfig;
 
+/** Manifold pressure that is held in a pull, by a bypass or by a turbine [Pa]; undefined where it floats. */
+export const heldPressure = (compressor: CompressorConfig): number | undefined =>
+  compressor.kind === 'centrifugal' ? undefined : compressor.targetManifoldPressure;
+
 /** A core described by its measures, and all that its laws follow from. SI. */
 export interface CoreGeometryConfig {
   readonly shape: CoreShape;
