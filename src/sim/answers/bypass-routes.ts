@@ -1,5 +1,6 @@
 import type { PhaseSpan, TimeSeries } from '../results/time-series.ts';
-import { type Config, isPartLoad } from '../scenario/config.ts';
+import { isPartLoad } from '../scenario/config/cycle.ts';
+import type { Config } from '../scenario/config.ts';
 import { withCoreAirDrop } from './car-changes.ts';
 import { summarisePulls } from './pull-summary.ts';
 import type { RunJob, Study } from './study.ts';

@@ -1,4 +1,4 @@
-import { type CompressorConfig, heldPressure } from '../scenario/config.ts';
+import { type CompressorConfig, heldPressure } from '../scenario/config/compressor.ts';
 import type { AirBand } from './air-band.ts';
 import type { PullSummary } from './pull-summary.ts';
 import type { Wording } from './wording.ts';

@@ -1,4 +1,4 @@
-import { type CompressorConfig, heldPressure } from '../scenario/config.ts';
+import { type CompressorConfig, heldPressure } from '../scenario/config/compressor.ts';
 import type { CoreDropStudy } from './core-drop.ts';
 import type { Wording } from './wording.ts';
 

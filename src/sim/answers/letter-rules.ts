@@ -1,5 +1,5 @@
 import type { TimeSeries } from '../results/time-series.ts';
-import { pullsOfCycle } from '../scenario/config.ts';
+import { pullsOfCycle } from '../scenario/config/cycle.ts';
 import { capitalised, listed } from '../scenario/issue.ts';
 import type { BottleneckPart } from './bottleneck.ts';
 import { whenAt } from './finding.ts';

@@ -1,5 +1,5 @@
 import type { TimeSeries } from '../results/time-series.ts';
-import { pullsOfCycle } from '../scenario/config.ts';
+import { pullsOfCycle } from '../scenario/config/cycle.ts';
 import { ESTIMATE_CAUTION, freezeCaution, LETTER_CAUTIONS } from './cautions.ts';
 import { compareCooling, explainCooling } from './cooling-consequence.ts';
 import { findings } from './findings.ts';

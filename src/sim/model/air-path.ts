@@ -1,7 +1,8 @@
 import { AIR_GAS_CONSTANT } from '../fluids/moist-air.ts';
 import { findRoot } from '../kernels/root-finding.ts';
 import { Secant } from '../kernels/secant.ts';
-import { type Config, heldPressure } from '../scenario/config.ts';
+import { heldPressure } from '../scenario/config/compressor.ts';
+import type { Config } from '../scenario/config.ts';
 import { type Sentence, sentence } from '../sentence.ts';
 import { AirPressures } from './air-pressures.ts';
 import { CentrifugalCompressor } from './centrifugal-compressor.ts';

@@ -1,5 +1,5 @@
 import { figure, fromSi } from '../../units.ts';
-import { isPartLoad, type PhaseKind } from '../config.ts';
+import { isPartLoad, type PhaseKind } from '../config/cycle.ts';
 import { capitalised, type Report } from '../issue.ts';
 import { SESSION } from '../parameters/session.ts';
 import { isRepetition, type PlacedPhase, placedPhases } from '../phases.ts';
