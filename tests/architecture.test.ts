@@ -20,6 +20,9 @@ const TOP_LEVEL = new Set([
 ]);
 const NOT_COMMITTED = new Set(['node_modules', 'dist']);
 
+/** The contract with the model, and its parts. */
+const CONFIG = ['src/sim/scenario/config.ts', 'src/sim/scenario/config/'];
+
 /** What every part of the page may import. */
 const VIEWER = [
   'src/viewer/',
@@ -39,7 +42,8 @@ const MAY_IMPORT: Record<string, readonly string[]> = {
   'src/sim/kernels/': ['src/sim/kernels/', 'src/sim/errors.ts'],
   'src/sim/correlations/': ['src/sim/correlations/', 'src/sim/errors.ts'],
   'src/sim/fluids/': ['src/sim/fluids/', 'src/sim/kernels/', 'src/sim/errors.ts'],
-  'src/sim/scenario/config.ts': ['src/sim/correlations/core-geometry.ts'],
+  'src/sim/scenario/config.ts': ['src/sim/scenario/config/'],
+  'src/sim/scenario/config/': ['src/sim/correlations/core-geometry.ts'],
   'src/sim/scenario/': [
     'src/sim/scenario/',
     'src/sim/units.ts',
@@ -55,12 +59,12 @@ const MAY_IMPORT: Record<string, readonly string[]> = {
     'src/sim/fluids/',
     'src/sim/errors.ts',
     'src/sim/sentence.ts',
-    'src/sim/scenario/config.ts',
+    ...CONFIG,
     'src/sim/solver/stage-system.ts',
   ],
   'src/sim/solver/': ['src/sim/solver/'],
   'src/sim/results/field.ts': ['src/sim/results/', 'src/sim/units.ts', 'ndarray'],
-  'src/sim/results/': ['src/sim/results/', 'src/sim/sentence.ts', 'src/sim/units.ts', 'src/sim/scenario/config.ts'],
+  'src/sim/results/': ['src/sim/results/', 'src/sim/sentence.ts', 'src/sim/units.ts', ...CONFIG],
   'src/sim/answers/': [
     'src/sim/answers/',
     'src/sim/results/',
@@ -70,7 +74,7 @@ const MAY_IMPORT: Record<string, readonly string[]> = {
     'src/sim/correlations/',
     'src/sim/fluids/',
     'src/sim/units.ts',
-    'src/sim/scenario/config.ts',
+    ...CONFIG,
     'src/sim/scenario/core-laws.ts',
     'src/sim/scenario/laws.ts',
     'src/sim/kernels/',

@@ -4,6 +4,7 @@ import {
   type CoreMap,
   type CoreMapPoint,
   FILE_WORDING,
+  listed,
   type SizeChange,
 } from '../sim/index.ts';
 import { aligned, indented } from './aligned.ts';
@@ -120,7 +121,6 @@ const COLUMNS: readonly (readonly [string, string, (point: CoreMapPoint) => stri
 ];
 
 const MEASURES = { finPitch: 'fin density', depth: 'depth', width: 'width' } as const;
-const LIST = new Intl.ListFormat('en-GB');
 
 /** The map as a table, and the optimum for each goal. */
 export function mapAsText({ points, optima }: CoreMap): string[] {
@@ -135,7 +135,7 @@ export function mapAsText({ points, optima }: CoreMap): string[] {
     '',
     ...optima.map(({ goal, point, atEdgeOf }) => {
       const { finPitch, depth, width } = points[point];
-      const where = LIST.format(atEdgeOf.map((measure) => MEASURES[measure]));
+      const where = listed(atEdgeOf.map((measure) => MEASURES[measure]));
       const edge = where === '' ? '' : `; at the edge of the map in ${where}, so it may lie beyond`;
       return `For ${goal}: ${(0.0254 / finPitch).toFixed(1)} fins per inch, ${(1e3 * depth).toFixed(0)} mm deep, width ${times(width)}${edge}.`;
     }),

@@ -2,7 +2,7 @@
 export { explainAgreement } from './answers/agreement-sentences.ts';
 export { studyAirBand } from './answers/air-band.ts';
 export type { BottleneckPart } from './answers/bottleneck.ts';
-export { isPartLoad, type RouteComparison, type RouteFigures } from './answers/bypass-routes.ts';
+export type { RouteComparison, RouteFigures } from './answers/bypass-routes.ts';
 export { type CarAgreement, type GaugeReading, studyCarAgreement } from './answers/car-agreement.ts';
 export { ESTIMATE_CAUTION, freezeCaution, LOOP_CAUTIONS } from './answers/cautions.ts';
 export { readChargeTable } from './answers/charge-table.ts';
@@ -18,7 +18,6 @@ export {
   coreMapLists,
   studyCoreMap,
 } from './answers/core-map.ts';
-export { pullsOfCycle } from './answers/count-run.ts';
 export { explainDay, explainHottestDay } from './answers/day-sentences.ts';
 export type { Finding, FindingKind, FindingRank } from './answers/finding.ts';
 export { findings } from './answers/findings.ts';
@@ -78,20 +77,23 @@ export { loopVolume } from './model/loop-volume.ts';
 export { seriesToCsv } from './results/csv.ts';
 export { COLUMNS, type ColumnName, type CoreFields, type PhaseSpan, type TimeSeries } from './results/time-series.ts';
 export { carAlone } from './scenario/changes.ts';
-export {
-  type Config,
-  type LinePlace,
-  type LoopItem,
-  type LoopPart,
-  PART_WORDS,
-  phasesOf,
-  pullsIn,
-} from './scenario/config.ts';
+export { isPartLoad, phasesOf, pullsIn, pullsOfCycle } from './scenario/config/cycle.ts';
+export { type LinePlace, type LoopItem, type LoopPart, PART_WORDS } from './scenario/config/loop.ts';
+export type { Config } from './scenario/config.ts';
 export { type CoreSize, type CoreSizeValues, resizeCore, sizeOfCore } from './scenario/core-size.ts';
 export { type ChangedInput, changedInputs, inputInWords } from './scenario/differences.ts';
 export { placeOfSource } from './scenario/file-shape.ts';
 export { describeParameters, type ParameterGroup, parameterGroups } from './scenario/guide.ts';
-export { counted, type Fix, type Issue, isList, isObject, type JsonObject, type JsonValue } from './scenario/issue.ts';
+export {
+  counted,
+  type Fix,
+  type Issue,
+  isList,
+  isObject,
+  type JsonObject,
+  type JsonValue,
+  listed,
+} from './scenario/issue.ts';
 export { linePlacesOf } from './scenario/loop.ts';
 export { measuredOnOneOf } from './scenario/measured-flow.ts';
 export { type Day, onDay } from './scenario/other-day.ts';

@@ -1,6 +1,7 @@
 import { readdirSync } from 'node:fs';
 import { Bench } from 'tinybench';
-import type { Config, DisplacementConfig } from '../../src/sim/scenario/config.ts';
+import type { DisplacementConfig } from '../../src/sim/scenario/config/compressor.ts';
+import type { Config } from '../../src/sim/scenario/config.ts';
 import { simulate } from '../../src/sim/simulate.ts';
 import { shippedConfig } from '../support/shipped.ts';
 

@@ -3,7 +3,6 @@ import { figuresOf, studyBypassRoutes } from '../../src/sim/answers/bypass-route
 import { studyCarAgreement } from '../../src/sim/answers/car-agreement.ts';
 import { studyComparison } from '../../src/sim/answers/comparison.ts';
 import { studyCoreDrop } from '../../src/sim/answers/core-drop.ts';
-import { pullsOfCycle } from '../../src/sim/answers/count-run.ts';
 import { writeLetter } from '../../src/sim/answers/letter.ts';
 import { studyHottestDay } from '../../src/sim/answers/other-day.ts';
 import { type PullSummary, summarisePulls } from '../../src/sim/answers/pull-summary.ts';
@@ -16,6 +15,7 @@ import { studyTriage, TRIAGE_DOUBTS } from '../../src/sim/answers/triage.ts';
 import { uncertainInputs } from '../../src/sim/answers/uncertain-inputs.ts';
 import { studyUpgrades } from '../../src/sim/answers/upgrade-steps.ts';
 import { FILE_WORDING } from '../../src/sim/answers/wording.ts';
+import { pullsOfCycle } from '../../src/sim/scenario/config/cycle.ts';
 import type { Config } from '../../src/sim/scenario/config.ts';
 import type { JsonObject, JsonValue } from '../../src/sim/scenario/issue.ts';
 import { toConfig } from '../../src/sim/scenario/to-config.ts';

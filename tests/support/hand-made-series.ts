@@ -1,5 +1,5 @@
 import { COLUMNS, type ColumnName, type PhaseSpan, type TimeSeries } from '../../src/sim/results/time-series.ts';
-import type { PhaseKind } from '../../src/sim/scenario/config.ts';
+import type { PhaseKind } from '../../src/sim/scenario/config/cycle.ts';
 
 /** One phase as rows: [time, charge temperature] with the rest of the columns left at `fill` or given by name. */
 export interface HandMadePhase {

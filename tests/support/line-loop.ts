@@ -5,7 +5,7 @@ import {
   segmentDrop,
   solveLoopFlow,
 } from '../../src/sim/model/loop-flow.ts';
-import type { PumpConfig } from '../../src/sim/scenario/config.ts';
+import type { PumpConfig } from '../../src/sim/scenario/config/loop.ts';
 
 /** Flow [m3/s] of one pump through lines one after the other and a part that takes `dropFactor` Q^1.8. */
 export function lineLoopFlow(

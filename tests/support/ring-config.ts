@@ -1,4 +1,5 @@
-import type { Config, LineConfig, LinePlace, LineSegment, PumpConfig } from '../../src/sim/scenario/config.ts';
+import type { LineConfig, LinePlace, LineSegment, PumpConfig } from '../../src/sim/scenario/config/loop.ts';
+import type { Config } from '../../src/sim/scenario/config.ts';
 import { shortConfig } from './short-session.ts';
 
 const { exchanger: shortExchanger, ...withoutExchanger } = shortConfig({ 'coolant.glycolByVolume': 0 });

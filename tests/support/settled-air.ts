@@ -1,10 +1,10 @@
 import { AirPath, type AirPathInputs } from '../../src/sim/model/air-path.ts';
 import type {
   CentrifugalConfig,
-  Config,
   DisplacementConfig,
   TurbineDrivenConfig,
-} from '../../src/sim/scenario/config.ts';
+} from '../../src/sim/scenario/config/compressor.ts';
+import type { Config } from '../../src/sim/scenario/config.ts';
 import { parseScenario } from '../../src/sim/scenario/parse.ts';
 import { toConfig } from '../../src/sim/scenario/to-config.ts';
 import { shippedDocument } from './shipped.ts';

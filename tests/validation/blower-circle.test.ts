@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { DisplacementConfig } from '../../src/sim/scenario/config.ts';
+import type { DisplacementConfig } from '../../src/sim/scenario/config/compressor.ts';
 import { DISPLACED, settledAir } from '../support/settled-air.ts';
 
 // A displacement compressor and an engine that share one air flow, solved as a circle.

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { frictionChurchill } from '../../src/sim/correlations/friction.ts';
 import { type FlowResistance, segmentDrop } from '../../src/sim/model/loop-flow.ts';
-import type { PumpConfig } from '../../src/sim/scenario/config.ts';
+import type { PumpConfig } from '../../src/sim/scenario/config/loop.ts';
 import { lineLoopFlow } from '../support/line-loop.ts';
 
 /**

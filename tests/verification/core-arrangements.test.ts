@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { Core, type CoreRates } from '../../src/sim/model/core.ts';
-import type { CoreConfig, CoreLayout } from '../../src/sim/scenario/config.ts';
+import type { CoreConfig, CoreLayout } from '../../src/sim/scenario/config/exchangers.ts';
 import { simulate } from '../../src/sim/simulate.ts';
 import { shippedConfig } from '../support/shipped.ts';
 

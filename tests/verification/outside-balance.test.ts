@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { TimeSeries } from '../../src/sim/results/time-series.ts';
-import { type Config, PHASE_KINDS } from '../../src/sim/scenario/config.ts';
+import { PHASE_KINDS } from '../../src/sim/scenario/config/cycle.ts';
+import type { Config } from '../../src/sim/scenario/config.ts';
 import { simulate } from '../../src/sim/simulate.ts';
 import { shippedConfig } from '../support/shipped.ts';
 import { shortConfig } from '../support/short-session.ts';

@@ -1,13 +1,8 @@
 import { createCoolant } from '../../src/sim/fluids/coolant.ts';
 import type { TimeSeries } from '../../src/sim/results/time-series.ts';
-import type {
-  CellBlockConfig,
-  Config,
-  ExchangerAirConfig,
-  ExchangerConfig,
-  PhaseConfig,
-  Ramp,
-} from '../../src/sim/scenario/config.ts';
+import type { ExchangerAirConfig, PhaseConfig, Ramp } from '../../src/sim/scenario/config/cycle.ts';
+import type { CellBlockConfig, ExchangerConfig } from '../../src/sim/scenario/config/exchangers.ts';
+import type { Config } from '../../src/sim/scenario/config.ts';
 
 /**
  * Energy account from outside: reads recorded columns and the scenario alone, and shares no code with model, solver

@@ -1,4 +1,5 @@
-import type { Config, ExchangerConfig } from '../scenario/config.ts';
+import type { ExchangerConfig } from '../scenario/config/exchangers.ts';
+import type { Config } from '../scenario/config.ts';
 import { conductanceSideBySide, scaledConductance } from '../scenario/laws.ts';
 import { withCoreAirDrop, withCoreConductance, withExchangers, withPumpSpeed } from './car-changes.ts';
 import { summarisePulls } from './pull-summary.ts';

@@ -1,4 +1,5 @@
 import type { PhaseSpan, TimeSeries } from '../results/time-series.ts';
+import { isPartLoad } from '../scenario/config/cycle.ts';
 import type { Config } from '../scenario/config.ts';
 import { withCoreAirDrop } from './car-changes.ts';
 import { summarisePulls } from './pull-summary.ts';
@@ -83,8 +84,6 @@ export function routeJob(config: Config, shareAfterCore: number, end: 'part load
     until: { kind: 'phase', phase: phases },
   };
 }
-
-export const isPartLoad = (kind: PhaseSpan['kind']): boolean => kind !== 'pull' && kind !== 'hot soak';
 
 /** The last whole part-load phase before the first pull that has one before it; the last of all where no pull does. */
 export function phaseBeforePull(phases: readonly PhaseSpan[]): PhaseSpan | undefined {

@@ -1,4 +1,6 @@
-import type { Config, ExchangerConfig, PhaseConfig } from '../scenario/config.ts';
+import type { PhaseConfig } from '../scenario/config/cycle.ts';
+import type { ExchangerConfig } from '../scenario/config/exchangers.ts';
+import type { Config } from '../scenario/config.ts';
 import { scaledAirDrop, scaledConductance, scaledPump } from '../scenario/laws.ts';
 
 /** The same car with the conductances of its core scaled on either side; with one factor, both alike. */

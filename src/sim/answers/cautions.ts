@@ -1,5 +1,6 @@
 import { createCoolant } from '../fluids/coolant.ts';
-import { type Config, phasesOf } from '../scenario/config.ts';
+import { phasesOf } from '../scenario/config/cycle.ts';
+import type { Config } from '../scenario/config.ts';
 import { FILE_WORDING, type Wording } from './wording.ts';
 
 /** What every report carries. */

@@ -1,4 +1,4 @@
-import type { CompressorConfig } from '../scenario/config.ts';
+import { type CompressorConfig, heldPressure } from '../scenario/config/compressor.ts';
 import type { AirBand } from './air-band.ts';
 import type { PullSummary } from './pull-summary.ts';
 import type { Wording } from './wording.ts';
@@ -35,14 +35,14 @@ export function compareCooling(before: Car, after: Car): CoolingConsequence {
   };
 }
 
-/** Why the numbers come out as they do, by kind of compressor. */
-const BECAUSE: Readonly<Record<CompressorConfig['kind'] | 'held', string>> = {
+/** Why the numbers come out as they do, by kind of compressor and what holds its pressure. */
+const BECAUSE: Readonly<Record<CompressorConfig['kind'] | 'held by bypass', string>> = {
   displacement:
     'A displacement compressor on its pulley moves nearly the same air; the boost gauge shows what the engine makes of it.',
   centrifugal:
     'The pulley and the inlet air set what the centrifugal compressor delivers; the engine swallows more of a cooler charge.',
   'turbine-driven': 'The turbine holds the pressure; the engine swallows more of a cooler charge.',
-  held: 'The bypass holds the pressure; the engine swallows more of a cooler charge.',
+  'held by bypass': 'The bypass holds the pressure; the engine swallows more of a cooler charge.',
 };
 
 /** The consequence in words: charge, boost gauge, mass with both ends, drive power, and why. */
@@ -51,7 +51,7 @@ export function explainCooling(
   compressor: CompressorConfig,
   wording: Pick<Wording, 'difference' | 'pressure' | 'power'>,
 ): string {
-  const isHeld = compressor.kind === 'displacement' && compressor.targetManifoldPressure !== undefined;
+  const isHeldByBypass = compressor.kind === 'displacement' && heldPressure(compressor) !== undefined;
   // A share that rounds to nothing has no sign.
   const percent = (share: number) => {
     const rounded = Math.round(1000 * share);
@@ -62,7 +62,7 @@ export function explainCooling(
   const gauge = change(manifoldChange, wording.pressure, 'rises', 'falls');
   return [
     `Charge ${change(chargeChange, wording.difference, 'warmer', 'cooler', true)} at the end of the pull: the boost gauge ${gauge}, ${mass}, drive power ${change(driveChange, wording.power, 'rises', 'falls')}.`,
-    BECAUSE[isHeld ? 'held' : compressor.kind],
+    BECAUSE[isHeldByBypass ? 'held by bypass' : compressor.kind],
   ].join(' ');
 }
 

@@ -5,7 +5,8 @@ import { type CoreGeometry, coreGeometry } from '../correlations/core-geometry.t
 import type { CorePressureDrop } from '../correlations/core-losses.ts';
 import { effectivenessOfConductance } from '../correlations/crossflow-effectiveness.ts';
 import { AIR_GAS_CONSTANT, AIR_HEAT_CAPACITY } from '../fluids/moist-air.ts';
-import type { Config, CoreGeometryConfig, GeometryFactor } from '../scenario/config.ts';
+import type { CoreGeometryConfig, GeometryFactor } from '../scenario/config/exchangers.ts';
+import type { Config } from '../scenario/config.ts';
 import { airFlowOf, coolantFlowOf, withLaws } from '../scenario/core-laws.ts';
 import { type PullSummary, summarisePulls } from './pull-summary.ts';
 import { jobToPull, type Study } from './study.ts';

@@ -1,4 +1,4 @@
-import type { CompressorConfig } from '../scenario/config.ts';
+import { type CompressorConfig, heldPressure } from '../scenario/config/compressor.ts';
 import type { CoreDropStudy } from './core-drop.ts';
 import type { Wording } from './wording.ts';
 
@@ -13,9 +13,7 @@ export function explainCoreDrop(study: CoreDropStudy, compressor: CompressorConf
     Math.abs(share) < NOTHING ? 'not at all' : `by ${share > 0 ? '+' : '-'}${(100 * Math.abs(share)).toFixed(1)} %`;
   const change = (value: number, write: (size: number) => string): string =>
     `${value < 0 ? '-' : '+'}${write(Math.abs(value))}`;
-  const isHeld =
-    compressor.kind === 'turbine-driven' ||
-    (compressor.kind === 'displacement' && compressor.targetManifoldPressure !== undefined);
+  const isHeld = heldPressure(compressor) !== undefined;
   const takes =
     compressor.kind === 'centrifugal'
       ? `It comes straight off the manifold: ${change(asItIs.manifold - free.manifold, pressure)}, and the air changes ${percent(asItIs.airFlow / free.airFlow - 1)}.`

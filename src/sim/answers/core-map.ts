@@ -1,4 +1,5 @@
-import type { Config, CoreGeometryConfig } from '../scenario/config.ts';
+import type { CoreGeometryConfig } from '../scenario/config/exchangers.ts';
+import type { Config } from '../scenario/config.ts';
 import { changedGeometry, withCore } from './core-designer.ts';
 import { summarisePulls } from './pull-summary.ts';
 import { jobToPull, type RunJob, type Study } from './study.ts';

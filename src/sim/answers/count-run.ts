@@ -1,5 +1,6 @@
 import type { TimeSeries } from '../results/time-series.ts';
-import { type Config, pullsIn } from '../scenario/config.ts';
+import { pullsIn } from '../scenario/config/cycle.ts';
+import type { Config } from '../scenario/config.ts';
 import type { Sentence } from '../sentence.ts';
 import { type PullSummary, summarisePulls } from './pull-summary.ts';
 import { countPulls, decidingPull } from './pulls-to-limit.ts';
@@ -14,11 +15,6 @@ export interface CountedRun {
   readonly decidingPeak: number;
   /** why the run ended early */
   readonly stoppedBecause?: Sentence;
-}
-
-/** Pulls of a whole cycle, those of the repeated block as often as it is repeated. */
-export function pullsOfCycle({ before, block, repeats, after }: Config['cycle']): number {
-  return pullsIn(before) + repeats * pullsIn(block) + pullsIn(after);
 }
 
 /** The same car with the repeated block run as often as it takes for `pulls` of them; as it is where nothing repeats. */

@@ -1,4 +1,5 @@
 import type { Config } from '../scenario/config.ts';
+import { listed } from '../scenario/issue.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import {
   type DayPulls,
@@ -10,8 +11,6 @@ import {
   typedStart,
 } from './other-day.ts';
 import { countedPulls, type Wording, written } from './wording.ts';
-
-const LIST = new Intl.ListFormat('en-GB');
 
 /** A day in sentences: what it makes of the count, the hottest day, and what does not follow the weather. */
 export function explainDay({ typed, day, pulls, hottest, typedStart: start }: DayStudy, wording: Wording): string[] {
@@ -35,7 +34,7 @@ function startSentence(start: TypedStart, { temperature }: Pick<Wording, 'temper
   const parts = Object.entries(start).map(([part, at]) => `${part} ${temperature(at)}`);
   return parts.length === 0
     ? 'Coolant, casing and plenum start at the temperature outside on every day.'
-    : `The file gives temperatures at the start (${LIST.format(parts)}): they stay on every day, however warm the car would really stand.`;
+    : `The file gives temperatures at the start (${listed(parts)}): they stay on every day, however warm the car would really stand.`;
 }
 
 const placeOf = ({ pressure, relativeHumidity }: DayPulls, wording: Pick<Wording, 'pressure'>): string =>

@@ -1,5 +1,5 @@
+import { pullsOfCycle } from '../scenario/config/cycle.ts';
 import type { Config } from '../scenario/config.ts';
-import { pullsOfCycle } from './count-run.ts';
 import type { Wording } from './wording.ts';
 
 /** Quantities of a question in the order in which it names them; a session that is no one pull repeated lacks three. */

@@ -1,7 +1,7 @@
 import type { TimeSeries } from '../results/time-series.ts';
-import { capitalised } from '../scenario/issue.ts';
+import { pullsOfCycle } from '../scenario/config/cycle.ts';
+import { capitalised, listed } from '../scenario/issue.ts';
 import type { BottleneckPart } from './bottleneck.ts';
-import { pullsOfCycle } from './count-run.ts';
 import { whenAt } from './finding.ts';
 import type { AskedCar } from './letter-question.ts';
 import type { PullSummary } from './pull-summary.ts';
@@ -125,7 +125,7 @@ export function explainWhy({ label, study }: LetterCar, wording: Wording): strin
       ? `No one part holds the car ${label} back.`
       : names.length === 1
         ? `What holds the car ${label} back is ${names[0]}.`
-        : `What holds the car ${label} back is a tie: ${names.slice(0, -1).join(', ')} and ${names[names.length - 1]}.`;
+        : `What holds the car ${label} back is a tie: ${listed(names)}.`;
   const list = falls
     .filter(({ fall }) => fall >= SAME)
     .map(({ part, fall }) => `${PART_NAMES[part]} ${wording.difference(fall)}`)

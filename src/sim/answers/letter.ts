@@ -1,7 +1,7 @@
 import type { TimeSeries } from '../results/time-series.ts';
+import { pullsOfCycle } from '../scenario/config/cycle.ts';
 import { ESTIMATE_CAUTION, freezeCaution, LETTER_CAUTIONS } from './cautions.ts';
 import { compareCooling, explainCooling } from './cooling-consequence.ts';
-import { pullsOfCycle } from './count-run.ts';
 import { findings } from './findings.ts';
 import { askQuestion, explainUnlike } from './letter-question.ts';
 import {

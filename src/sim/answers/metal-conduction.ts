@@ -1,5 +1,5 @@
 import { coreGeometry } from '../correlations/core-geometry.ts';
-import type { CoreGeometryConfig } from '../scenario/config.ts';
+import type { CoreGeometryConfig } from '../scenario/config/exchangers.ts';
 
 /**
  * How much metal conduction along a core could take from its heat, were it not left out.

@@ -3,14 +3,9 @@ import { CoolantRing, type LoopSetting } from '../model/coolant-ring.ts';
 import type { LoopElement } from '../model/loop-element.ts';
 import { freeFlow } from '../model/loop-flow.ts';
 import { ParallelWays } from '../model/parallel-ways.ts';
-import {
-  type Config,
-  type LinePlace,
-  PART_WORDS,
-  type PhaseConfig,
-  type PumpConfig,
-  phasesOf,
-} from '../scenario/config.ts';
+import { type PhaseConfig, phasesOf } from '../scenario/config/cycle.ts';
+import { type LinePlace, PART_WORDS, type PumpConfig } from '../scenario/config/loop.ts';
+import type { Config } from '../scenario/config.ts';
 import { type FlowStep, flowSteps } from './flow-steps.ts';
 import { type MeasuredFlow, measuredIn } from './measured-flow.ts';
 

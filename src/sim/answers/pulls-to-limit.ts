@@ -1,5 +1,6 @@
 import type { TimeSeries } from '../results/time-series.ts';
-import { type Config, pullsIn } from '../scenario/config.ts';
+import { pullsIn } from '../scenario/config/cycle.ts';
+import type { Config } from '../scenario/config.ts';
 import type { Sentence } from '../sentence.ts';
 import { withCoreConductance } from './car-changes.ts';
 import { type PullSummary, summarisePulls } from './pull-summary.ts';

@@ -1,4 +1,5 @@
-import type { Config, PhaseConfig } from '../scenario/config.ts';
+import type { PhaseConfig } from '../scenario/config/cycle.ts';
+import type { Config } from '../scenario/config.ts';
 import { countingJob, countRun } from './count-run.ts';
 import { smallestEnough } from './halving.ts';
 import { summarisePulls } from './pull-summary.ts';

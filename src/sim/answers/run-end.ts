@@ -1,5 +1,6 @@
 import type { PhaseSpan, TimeSeries } from '../results/time-series.ts';
-import { type Config, pullsIn } from '../scenario/config.ts';
+import { pullsIn } from '../scenario/config/cycle.ts';
+import type { Config } from '../scenario/config.ts';
 import type { RunOptions } from '../simulate.ts';
 import { summarisePulls } from './pull-summary.ts';
 

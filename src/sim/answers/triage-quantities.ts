@@ -1,5 +1,6 @@
 import type { TimeSeries } from '../results/time-series.ts';
-import { type Config, phasesOf } from '../scenario/config.ts';
+import { phasesOf } from '../scenario/config/cycle.ts';
+import type { Config } from '../scenario/config.ts';
 import { summarisePulls } from './pull-summary.ts';
 import type { Wording } from './wording.ts';
 

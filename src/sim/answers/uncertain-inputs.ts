@@ -1,4 +1,5 @@
-import type { Config, Ramp } from '../scenario/config.ts';
+import type { Ramp } from '../scenario/config/cycle.ts';
+import type { Config } from '../scenario/config.ts';
 import { type Issue, isError, type JsonObject } from '../scenario/issue.ts';
 import { onDay } from '../scenario/other-day.ts';
 import { COMMON_PRACTICE } from '../scenario/parameters/sources.ts';

@@ -1,3 +1,4 @@
+import { listed } from '../scenario/issue.ts';
 import type { Sentence } from '../sentence.ts';
 import { figure } from '../units.ts';
 import type { UpgradeWay } from './upgrade-order.ts';
@@ -28,8 +29,6 @@ export interface UpgradeWords {
   readonly best: readonly string[];
   readonly ways: readonly string[];
 }
-
-const listed = (words: readonly string[]): string => new Intl.ListFormat('en-GB').format(words);
 
 /**
  * The study of upgrades in words, for letters and for the command line.

@@ -1,6 +1,7 @@
 import { AIR_GAS_CONSTANT } from '../fluids/moist-air.ts';
 import { findRoot } from '../kernels/root-finding.ts';
 import { Secant } from '../kernels/secant.ts';
+import { heldPressure } from '../scenario/config/compressor.ts';
 import type { Config } from '../scenario/config.ts';
 import { type Sentence, sentence } from '../sentence.ts';
 import { AirPressures } from './air-pressures.ts';
@@ -104,7 +105,7 @@ export class AirPath {
 
   private openDisplacement(machine: DisplacementCompressor): Sentence | undefined {
     const { config, gas, pressures } = this;
-    const target = config.compressor.kind === 'displacement' ? config.compressor.targetManifoldPressure : undefined;
+    const target = heldPressure(config.compressor);
     if (target !== undefined) {
       // With nothing returned: what the machine lacks for the engine at its target.
       this.shortfall = this.heldExcess(0) / gas.airFlow;
@@ -152,10 +153,10 @@ export class AirPath {
 
   /** As {@link partLoadExcess} with the manifold at its target. */
   private heldExcess(recirculated: number): number {
-    const { compressor } = this.config;
-    if (compressor.kind !== 'displacement' || compressor.targetManifoldPressure === undefined) return Number.NaN;
+    const target = heldPressure(this.config.compressor);
+    if (target === undefined) return Number.NaN;
     this.trial = recirculated;
-    return this.settleEngine(compressor.targetManifoldPressure, true) ? this.inletExcess() : this.gas.compressorFlow;
+    return this.settleEngine(target, true) ? this.inletExcess() : this.gas.compressorFlow;
   }
 
   private openCentrifugal(machine: CentrifugalCompressor): Sentence | undefined {

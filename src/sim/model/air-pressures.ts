@@ -1,5 +1,6 @@
 import { AIR_GAS_CONSTANT } from '../fluids/moist-air.ts';
-import type { AirDropLaw, Config } from '../scenario/config.ts';
+import type { AirDropLaw } from '../scenario/config/exchangers.ts';
+import type { Config } from '../scenario/config.ts';
 import { type Sentence, sentence } from '../sentence.ts';
 import { airDropTimesDensity } from './core-drop.ts';
 import type { GasPath } from './gas-path.ts';

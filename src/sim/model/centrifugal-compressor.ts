@@ -1,4 +1,4 @@
-import type { CentrifugalConfig, TurbineDrivenConfig } from '../scenario/config.ts';
+import type { CentrifugalConfig, TurbineDrivenConfig } from '../scenario/config/compressor.ts';
 import { Compressor, ISENTROPIC, isentropicRise } from './compressor.ts';
 
 /**

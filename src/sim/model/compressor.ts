@@ -1,5 +1,5 @@
 import { AIR_HEAT_CAPACITY, AIR_ISENTROPIC_EXPONENT } from '../fluids/moist-air.ts';
-import type { CompressorConfig } from '../scenario/config.ts';
+import type { CompressorConfig } from '../scenario/config/compressor.ts';
 
 const STANDARD_PRESSURE = 1e5;
 export const ISENTROPIC = (AIR_ISENTROPIC_EXPONENT - 1) / AIR_ISENTROPIC_EXPONENT;

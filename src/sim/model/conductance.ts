@@ -1,5 +1,5 @@
 import { readLogTable } from '../kernels/log-table.ts';
-import type { ConductanceLaw } from '../scenario/config.ts';
+import type { ConductanceLaw } from '../scenario/config/exchangers.ts';
 
 /**
  * Conductance of one side of an exchanger at a mass flow.

@@ -1,13 +1,8 @@
 import { type Coolant, createCoolant } from '../fluids/coolant.ts';
 import { findRoot } from '../kernels/root-finding.ts';
-import {
-  type Config,
-  type LinePlace,
-  type LoopItem,
-  type LoopPart,
-  type PhaseConfig,
-  phasesOf,
-} from '../scenario/config.ts';
+import { type PhaseConfig, phasesOf } from '../scenario/config/cycle.ts';
+import type { LinePlace, LoopItem, LoopPart } from '../scenario/config/loop.ts';
+import type { Config } from '../scenario/config.ts';
 import type { Stage } from '../solver/stage-system.ts';
 import type { Extremes } from './cell-block.ts';
 import { Core } from './core.ts';

@@ -1,5 +1,5 @@
 import { Secant } from '../kernels/secant.ts';
-import type { CoreConfig } from '../scenario/config.ts';
+import type { CoreConfig } from '../scenario/config/exchangers.ts';
 import type { BlockRates, Extremes, StageValues } from './cell-block.ts';
 import { type CoreAir, CoreBlock } from './core-block.ts';
 import { emptyRates } from './loop-element.ts';

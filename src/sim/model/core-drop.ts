@@ -1,5 +1,5 @@
 import { readLogTable } from '../kernels/log-table.ts';
-import { type AirDropLaw, COOLANT_DROP_EXPONENT, type CoolantDropLaw } from '../scenario/config.ts';
+import { type AirDropLaw, COOLANT_DROP_EXPONENT, type CoolantDropLaw } from '../scenario/config/exchangers.ts';
 
 /**
  * Air drop of the core times the mean density of the air in it, without the acceleration.

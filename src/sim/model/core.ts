@@ -1,5 +1,5 @@
 import type { AirColumns, Vapour } from '../kernels/detailed-cell-sweep.ts';
-import type { CoreConfig } from '../scenario/config.ts';
+import type { CoreConfig } from '../scenario/config/exchangers.ts';
 import type { BlockRates, Extremes, StageValues } from './cell-block.ts';
 import { conductanceAt } from './conductance.ts';
 import { CoreBank } from './core-bank.ts';

@@ -1,6 +1,6 @@
 import { indicatedWork } from '../correlations/indicated-work.ts';
 import { AIR_GAS_CONSTANT, AIR_ISENTROPIC_EXPONENT } from '../fluids/moist-air.ts';
-import type { DisplacementConfig } from '../scenario/config.ts';
+import type { DisplacementConfig } from '../scenario/config/compressor.ts';
 import { Compressor } from './compressor.ts';
 
 /**

@@ -1,4 +1,5 @@
-import type { Config, PhaseConfig, Ramp } from '../scenario/config.ts';
+import type { PhaseConfig, Ramp } from '../scenario/config/cycle.ts';
+import type { Config } from '../scenario/config.ts';
 import type { Segment } from '../solver/stage-system.ts';
 
 /** A pull's peak counts from this long after it opens [s]; the solver ends a step there. */

@@ -1,5 +1,6 @@
 import { AIR_GAS_CONSTANT, AIR_HEAT_CAPACITY } from '../fluids/moist-air.ts';
-import { type ExchangerConfig, PART_WORDS } from '../scenario/config.ts';
+import type { ExchangerConfig } from '../scenario/config/exchangers.ts';
+import { PART_WORDS } from '../scenario/config/loop.ts';
 import type { Stage } from '../solver/stage-system.ts';
 import { CellBlock, type Extremes } from './cell-block.ts';
 import { conductanceAt } from './conductance.ts';

@@ -1,4 +1,4 @@
-import { type LineConfig, type LinePlace, PART_WORDS } from '../scenario/config.ts';
+import { type LineConfig, type LinePlace, PART_WORDS } from '../scenario/config/loop.ts';
 import type { Stage } from '../solver/stage-system.ts';
 import { type BlockRates, CellBlock, type Extremes } from './cell-block.ts';
 import { emptyRates, type LoopElement, type LoopSurroundings } from './loop-element.ts';

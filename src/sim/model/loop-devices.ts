@@ -1,4 +1,5 @@
-import type { CoreConfig, HeatSinkConfig, LinePlace, PumpConfig } from '../scenario/config.ts';
+import type { CoreConfig } from '../scenario/config/exchangers.ts';
+import type { HeatSinkConfig, LinePlace, PumpConfig } from '../scenario/config/loop.ts';
 import { coolantDropAt } from './core-drop.ts';
 import type { LoopElement } from './loop-element.ts';
 import { pumpPressure } from './loop-flow.ts';

@@ -1,4 +1,4 @@
-import type { LinePlace } from '../scenario/config.ts';
+import type { LinePlace } from '../scenario/config/loop.ts';
 import type { Stage } from '../solver/stage-system.ts';
 import type { BlockRates, Extremes } from './cell-block.ts';
 

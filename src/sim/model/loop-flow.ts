@@ -1,5 +1,5 @@
 import { frictionChurchill } from '../correlations/friction.ts';
-import type { LineSegment, PumpConfig } from '../scenario/config.ts';
+import type { LineSegment, PumpConfig } from '../scenario/config/loop.ts';
 
 /** A stretch of line as the flow meets it. */
 export interface FlowResistance extends LineSegment {

@@ -1,4 +1,5 @@
-import type { Config, LineConfig } from '../scenario/config.ts';
+import type { LineConfig } from '../scenario/config/loop.ts';
+import type { Config } from '../scenario/config.ts';
 
 /** Coolant in one stretch of line [m3]. */
 export function segmentVolume({ bore, length }: LineConfig['segments'][number]): number {

@@ -1,5 +1,5 @@
 import { findRoot } from '../kernels/root-finding.ts';
-import type { LinePlace } from '../scenario/config.ts';
+import type { LinePlace } from '../scenario/config/loop.ts';
 import type { Stage } from '../solver/stage-system.ts';
 import type { Extremes } from './cell-block.ts';
 import type { LoopElement, LoopSurroundings } from './loop-element.ts';

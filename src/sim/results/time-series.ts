@@ -1,4 +1,4 @@
-import type { PhaseKind } from '../scenario/config.ts';
+import type { PhaseKind } from '../scenario/config/cycle.ts';
 import type { Sentence } from '../sentence.ts';
 import type { FileUnit } from '../units.ts';
 

@@ -7,7 +7,7 @@ import { airConductivity, airHeatCapacity, airViscosity } from '../fluids/dry-ai
 import { AIR_HEAT_CAPACITY } from '../fluids/moist-air.ts';
 import { findRoot } from '../kernels/root-finding.ts';
 import { toSi } from '../units.ts';
-import type { CoreGeometryConfig } from './config.ts';
+import type { CoreGeometryConfig } from './config/exchangers.ts';
 import { airFlowOf, coolantFlowOf } from './core-laws.ts';
 import { reachOfAir, reachOfCoolant } from './core-reach.ts';
 import { isObject, type JsonObject } from './issue.ts';

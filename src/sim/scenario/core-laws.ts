@@ -4,7 +4,7 @@ import { accelerationOf, airPoint, coolantPoint, standingConductance } from '../
 import { coreGeometry } from '../correlations/core-geometry.ts';
 import { layerGroups } from '../correlations/distribution-weights.ts';
 import { sampleCurve } from '../kernels/log-table.ts';
-import type { CoreConfig, CoreGeometryConfig, CoreLayout } from './config.ts';
+import type { CoreConfig, CoreGeometryConfig, CoreLayout } from './config/exchangers.ts';
 import { calibrationMarks, rangeMarks } from './core-marks.ts';
 import { ofAllCores } from './laws.ts';
 

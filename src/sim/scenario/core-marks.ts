@@ -1,6 +1,6 @@
 import type { RangeMark } from '../correlations/range-mark.ts';
 import { figure } from '../units.ts';
-import type { CoreGeometryConfig, GeometryFactor } from './config.ts';
+import type { CoreGeometryConfig, GeometryFactor } from './config/exchangers.ts';
 
 type Breach = Exclude<RangeMark, 'inside'>[number];
 

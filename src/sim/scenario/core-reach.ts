@@ -1,9 +1,9 @@
 import { AIR_GAS_CONSTANT } from '../fluids/moist-air.ts';
 import { toSi } from '../units.ts';
-import { voltageRatio } from './loop-config.ts';
 import { placedPhases } from './phases.ts';
 import type { Values } from './shape.ts';
 import { stationPressure } from './station-pressure.ts';
+import { voltageRatio } from './to-config/loop.ts';
 
 /** How far past what is estimated the laws of a core are worked out, as a factor. */
 const MARGIN = 1.15;

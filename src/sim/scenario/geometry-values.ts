@@ -2,7 +2,7 @@ import { NoSteadySplitError } from '../correlations/header-distribution.ts';
 import { OutOfRangeError } from '../errors.ts';
 import { readLogTable, slopeOfLogTable } from '../kernels/log-table.ts';
 import { figure, fromSi, toSi } from '../units.ts';
-import { COOLANT_DROP_EXPONENT, type CoreConfig } from './config.ts';
+import { COOLANT_DROP_EXPONENT, type CoreConfig } from './config/exchangers.ts';
 import { geometryConfig, typedCore } from './core-geometry.ts';
 import { type CoreLaws, coreLaws, sheetsOf, withLaws } from './core-laws.ts';
 import type { JsonObject, Report } from './issue.ts';

@@ -1,5 +1,5 @@
 import { figure, unitSymbols } from '../units.ts';
-import { LOOP_PARTS } from './config.ts';
+import { LOOP_PARTS } from './config/loop.ts';
 import { alternatives, capitalised } from './issue.ts';
 import { rangeOf } from './read-value.ts';
 import { DOCUMENT, FORMAT, type GroupShape, type Shape, VERSION } from './shape.ts';

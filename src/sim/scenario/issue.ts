@@ -44,7 +44,11 @@ export const capitalised = (text: string): string => text.charAt(0).toUpperCase(
 /** "1 tube", "3 tubes". */
 export const counted = (count: number, noun: string): string => `${count} ${noun}${count === 1 ? '' : 's'}`;
 
+const ALL = new Intl.ListFormat('en-GB');
+const ANY = new Intl.ListFormat('en-GB', { type: 'disjunction' });
+
+/** "a", "a and b", "a, b and c" */
+export const listed = (words: readonly string[]): string => ALL.format(words);
+
 /** "a", "a or b", "a, b or c" */
-export function alternatives(words: readonly string[]): string {
-  return words.length < 2 ? (words[0] ?? '') : `${words.slice(0, -1).join(', ')} or ${words[words.length - 1]}`;
-}
+export const alternatives = (words: readonly string[]): string => ANY.format(words);

@@ -5,8 +5,8 @@ import {
   type CoolantDropLaw,
   type CoreConfig,
   type ExchangerConfig,
-  type PumpConfig,
-} from './config.ts';
+} from './config/exchangers.ts';
+import type { PumpConfig } from './config/loop.ts';
 
 /** The same side with `factor` times the conductance at every flow. */
 export function scaledConductance(law: ConductanceLaw, factor: number): ConductanceLaw {

@@ -1,4 +1,4 @@
-import type { LinePlace, LoopItem, LoopPart } from './config.ts';
+import type { LinePlace, LoopItem, LoopPart } from './config/loop.ts';
 import type { Values } from './shape.ts';
 
 /** Every part of a loop once, in flow order, the ways beside each other one after the other. */

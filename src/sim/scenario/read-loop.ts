@@ -1,4 +1,4 @@
-import { LOOP_PARTS, type LoopItem, type LoopPart, type LoopWay } from './config.ts';
+import { LOOP_PARTS, type LoopItem, type LoopPart, type LoopWay } from './config/loop.ts';
 import { isList, type JsonValue, quoted, type Report } from './issue.ts';
 import { nearestWord } from './nearest.ts';
 

@@ -1,5 +1,5 @@
 import { convert } from '../units.ts';
-import { LOOP_PARTS } from './config.ts';
+import { LOOP_PARTS } from './config/loop.ts';
 import { shapeFor } from './file-shape.ts';
 import { isObject, type JsonObject } from './issue.ts';
 import { DOCUMENT, FORMAT, isShapeRequired, type Shape, VERSION } from './shape.ts';

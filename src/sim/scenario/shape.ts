@@ -1,4 +1,4 @@
-import { LINE_PLACES, type LinePlace, type LoopItem } from './config.ts';
+import { LINE_PLACES, type LinePlace, type LoopItem } from './config/loop.ts';
 import type { JsonObject } from './issue.ts';
 import { AIR_PATH } from './parameters/air-path.ts';
 import { COOLANT_LOOP } from './parameters/coolant-loop.ts';

@@ -4,6 +4,7 @@ import {
   countPulls,
   decidingPull,
   type HottestDay,
+  listed,
   type PullSummary,
   type RunStudy,
   written,
@@ -174,7 +175,7 @@ export function nameCause(heldBackBy: readonly BottleneckPart[]): string {
   const names = heldBackBy.map((part) => SHORT_NAMES[part]);
   if (names.length === 0) return 'none of these parts';
   if (names.length === 1) return names[0];
-  return `a tie: ${names.slice(0, -1).join(', ')} and ${names[names.length - 1]}`;
+  return `a tie: ${listed(names)}`;
 }
 
 const NUMBERS = [

@@ -1,4 +1,4 @@
-import type { CoreMap, CoreMapPoint } from '../../sim/index.ts';
+import { type CoreMap, type CoreMapPoint, listed } from '../../sim/index.ts';
 import { type Colour, colourScale } from '../colour-scale.ts';
 import { capitalised, fixed, length, scaleOf, temperature } from '../format.ts';
 import type { Car } from '../state/cars.ts';
@@ -126,13 +126,12 @@ export function mapTable(
 }
 
 const MEASURES = { finPitch: 'fin density', depth: 'depth', width: 'width' } as const;
-const LIST = new Intl.ListFormat('en-GB');
 
 /** One sentence for each goal: the best core of the map, and whether a better one may lie beyond it. */
 export function optimumSentences({ points, optima }: CoreMap, units: UnitChoice): string[] {
   return optima.map(({ goal, point, atEdgeOf }) => {
     const { finPitch, depth, width } = points[point];
-    const edge = LIST.format(atEdgeOf.map((measure) => MEASURES[measure]));
+    const edge = listed(atEdgeOf.map((measure) => MEASURES[measure]));
     const beyond = edge === '' ? '' : `; at the edge of the map in ${edge}, so the best may lie beyond`;
     return `${capitalised(goal)}: ${finsPerInch(finPitch)} fins per inch, ${length(depth, units)} deep${wide(width)}${beyond}.`;
   });

@@ -4,7 +4,8 @@ import { withCoreConductance } from '../../../src/sim/answers/car-changes.ts';
 import { compareCooling, explainCooling } from '../../../src/sim/answers/cooling-consequence.ts';
 import { summarisePulls } from '../../../src/sim/answers/pull-summary.ts';
 import { conduct } from '../../../src/sim/answers/study.ts';
-import type { Config, DisplacementConfig } from '../../../src/sim/scenario/config.ts';
+import type { DisplacementConfig } from '../../../src/sim/scenario/config/compressor.ts';
+import type { Config } from '../../../src/sim/scenario/config.ts';
 import { simulate } from '../../../src/sim/simulate.ts';
 import { shippedConfig } from '../../support/shipped.ts';
 

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { FILE_WORDING, written } from '../../../src/sim/answers/wording.ts';
 import { AirPath, type AirPathInputs } from '../../../src/sim/model/air-path.ts';
-import type { Config, DisplacementConfig } from '../../../src/sim/scenario/config.ts';
+import type { DisplacementConfig } from '../../../src/sim/scenario/config/compressor.ts';
+import type { Config } from '../../../src/sim/scenario/config.ts';
 import { powerOf } from '../../support/power-law.ts';
 import { shippedConfig } from '../../support/shipped.ts';
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { DisplacementCompressor } from '../../../src/sim/model/displacement-compressor.ts';
-import type { DisplacementConfig } from '../../../src/sim/scenario/config.ts';
+import type { DisplacementConfig } from '../../../src/sim/scenario/config/compressor.ts';
 
 /** Invented machine. */
 const MACHINE: DisplacementConfig = {

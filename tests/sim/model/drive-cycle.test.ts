@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { layOutCycle, makeInputs, readInputs } from '../../../src/sim/model/drive-cycle.ts';
-import type { Config, PhaseConfig, PhaseKind } from '../../../src/sim/scenario/config.ts';
+import type { PhaseConfig, PhaseKind } from '../../../src/sim/scenario/config/cycle.ts';
+import type { Config } from '../../../src/sim/scenario/config.ts';
 import { shortConfig } from '../../support/short-session.ts';
 
 function phase(name: string, kind: PhaseKind, duration: number): PhaseConfig {

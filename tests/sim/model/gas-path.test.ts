@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { AirPath, AirPathInputs } from '../../../src/sim/model/air-path.ts';
 import { COLUMNS, type ColumnName } from '../../../src/sim/results/time-series.ts';
-import type { Config, PhaseConfig } from '../../../src/sim/scenario/config.ts';
+import type { PhaseConfig } from '../../../src/sim/scenario/config/cycle.ts';
+import type { Config } from '../../../src/sim/scenario/config.ts';
 import { simulate } from '../../../src/sim/simulate.ts';
 import { DISPLACED, DRIVEN, settledAir } from '../../support/settled-air.ts';
 import { shortConfig } from '../../support/short-session.ts';

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { createCoolant } from '../../../src/sim/fluids/coolant.ts';
 import { type FlowResistance, pumpPressure, segmentDrop } from '../../../src/sim/model/loop-flow.ts';
-import type { PumpConfig } from '../../../src/sim/scenario/config.ts';
+import type { PumpConfig } from '../../../src/sim/scenario/config/loop.ts';
 import { lineLoopFlow } from '../../support/line-loop.ts';
 
 /**

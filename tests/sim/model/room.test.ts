@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { Room } from '../../../src/sim/model/room.ts';
-import type { Config, PhaseConfig } from '../../../src/sim/scenario/config.ts';
+import type { PhaseConfig } from '../../../src/sim/scenario/config/cycle.ts';
+import type { Config } from '../../../src/sim/scenario/config.ts';
 import { simulate } from '../../../src/sim/simulate.ts';
 import { shortConfig } from '../../support/short-session.ts';
 

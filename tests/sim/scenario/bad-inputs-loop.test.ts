@@ -200,7 +200,7 @@ describe('keys of a phase that say the same thing', () => {
       edits: { [`${PULL}.roadSpeed`]: 100, [`${PULL}.fanFlow`]: 2000 },
       path: `${PULL}.roadSpeed`,
       message:
-        'The air at the front exchanger is given 3 times: by exchangerAirSpeed and roadSpeed and fanFlow. Keep one.',
+        'The air at the front exchanger is given 3 times: by exchangerAirSpeed, roadSpeed and fanFlow. Keep one.',
     },
     {
       what: 'road speed and fan',

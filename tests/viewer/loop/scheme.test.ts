@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { LoopItem, LoopPart } from '../../../src/sim/scenario/config.ts';
+import type { LoopItem, LoopPart } from '../../../src/sim/scenario/config/loop.ts';
 import { layOutLoop } from '../../../src/viewer/loop/scheme.ts';
 
 interface Rectangle {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { LoopItem } from '../../../src/sim/scenario/config.ts';
+import type { LoopItem } from '../../../src/sim/scenario/config/loop.ts';
 import { columnBehind, countAt, exchangerColumns, footOrder } from '../../../src/viewer/scene/foot.ts';
 
 const usual: LoopItem[] = ['pump', 'core', 'exchanger', 'reservoir'];

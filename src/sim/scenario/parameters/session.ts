@@ -1,4 +1,4 @@
-import { PHASE_KINDS } from '../config.ts';
+import { PHASE_KINDS } from '../config/cycle.ts';
 import type { Group } from '../table.ts';
 import { COMMON_PRACTICE, NO_PUBLISHED_FIGURE } from './sources.ts';
 

@@ -1,5 +1,5 @@
 import { figure } from '../../units.ts';
-import { LOOP_PARTS, type LoopItem, type LoopPart, PART_WORDS } from '../config.ts';
+import { LOOP_PARTS, type LoopItem, type LoopPart, PART_WORDS } from '../config/loop.ts';
 import type { Report } from '../issue.ts';
 import { loopOf, partsOf } from '../loop.ts';
 import { GROUPS, lineAfter, type Values } from '../shape.ts';

@@ -1,5 +1,5 @@
 import { figure } from '../../units.ts';
-import type { Report } from '../issue.ts';
+import { listed, type Report } from '../issue.ts';
 import type { PhaseValues, Values } from '../shape.ts';
 
 /** Ways to say how much air crosses the exchanger. */
@@ -13,7 +13,7 @@ export const exchangerAir = (phase: PhaseValues): readonly [number, number] | un
 export function checkAlternatives(phase: PhaseValues, path: string, values: Values, report: Report): void {
   const said = AIR_KEYS.filter((key) => phase[key] !== undefined);
   if (said.length > 1) {
-    const message = `The air at the front exchanger is given ${said.length} times: by ${said.join(' and ')}. Keep one.`;
+    const message = `The air at the front exchanger is given ${said.length} times: by ${listed(said)}. Keep one.`;
     report({ severity: 'error', path: `${path}.${said[1]}`, message, found: said.join(', '), expected: 'one of them' });
   }
   const { supplyVoltage, pumpVoltageRatio } = phase;

@@ -1,4 +1,5 @@
 import { figure, fromSi } from '../../units.ts';
+import { isPartLoad, type PhaseKind } from '../config/cycle.ts';
 import { capitalised, type Report } from '../issue.ts';
 import { SESSION } from '../parameters/session.ts';
 import { isRepetition, type PlacedPhase, placedPhases } from '../phases.ts';
@@ -62,20 +63,17 @@ function checkSensor({ sensor }: Values, report: Report): void {
 function checkPhase({ phase, path }: PlacedPhase, values: Values, report: Report): void {
   const { kind, engineSpeed, manifoldPressure, pump, pumpVoltageRatio } = phase;
   if (!SESSION.phase.kind.choices.includes(kind)) return;
-  const isPull = kind === 'pull';
   const isSoak = kind === 'hot soak';
-  const isPartLoad = !isPull && !isSoak;
   const need = (key: 'engineSpeed' | 'manifoldPressure' | 'exchangerAirSpeed'): void =>
     reportMissing({ ...SESSION.phase[key], meaning: `needed where the kind is "${kind}"` }, `${path}.${key}`, report);
 
   if (engineSpeed === undefined && !isSoak) need('engineSpeed');
   if (exchangerAir(phase) === undefined && !isSoak && values.exchanger !== undefined) need('exchangerAirSpeed');
   checkAlternatives(phase, path, values, report);
-  if (manifoldPressure === undefined && isPartLoad) need('manifoldPressure');
+  if (manifoldPressure === undefined && isPartLoad(kind)) need('manifoldPressure');
   if (engineSpeed !== undefined) checkEngineSpeed(kind, engineSpeed, `${path}.engineSpeed`, report);
   if (manifoldPressure !== undefined) {
     checkManifoldPressure(
-      isPartLoad,
       kind,
       manifoldPressure,
       Math.min(...(phase.stationPressure ?? [fromSi(stationPressure(values), 'kPa abs')])),
@@ -129,8 +127,7 @@ function checkEngineSpeed(kind: string, [first, last]: readonly [number, number]
 }
 
 function checkManifoldPressure(
-  isPartLoad: boolean,
-  kind: string,
+  kind: PhaseKind,
   pressures: readonly [number, number],
   outside: number,
   path: string,
@@ -139,7 +136,7 @@ function checkManifoldPressure(
   const highest = Math.max(...pressures);
   if (Number.isNaN(highest)) return;
   const found = `${figure(highest)} kPa abs`;
-  if (!isPartLoad) {
+  if (!isPartLoad(kind)) {
     const why = kind === 'pull' ? 'it follows from compressor and engine' : 'the engine is off';
     const message = `A manifold pressure is not used in a ${kind}: ${why}. Leave it out.`;
     report({ severity: 'warning', path, message, found, expected: 'nothing' });

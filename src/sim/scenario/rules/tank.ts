@@ -1,6 +1,6 @@
 import { HEAT_OF_MELTING, ICE_DENSITY, MELTING_POINT } from '../../fluids/ice.ts';
 import { figure, fromSi, toSi } from '../../units.ts';
-import { LINE_PLACES } from '../config.ts';
+import { LINE_PLACES } from '../config/loop.ts';
 import { coolantOf } from '../coolant-of.ts';
 import type { Fix, Report } from '../issue.ts';
 import { lineAfter, type Values } from '../shape.ts';

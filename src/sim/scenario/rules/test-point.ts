@@ -1,5 +1,5 @@
 import { figure } from '../../units.ts';
-import { alternatives, capitalised, type Fix, isObject, type JsonObject, type Report } from '../issue.ts';
+import { capitalised, type Fix, isObject, type JsonObject, listed, type Report } from '../issue.ts';
 import { COOLANT_LOOP } from '../parameters/coolant-loop.ts';
 import { TEST_POINT } from '../parameters/test-point.ts';
 import { reportMissing } from '../read-value.ts';
@@ -199,7 +199,7 @@ function checkConductances({ part, typed, values, report }: Tested, effectivenes
     const { label } = COOLANT_LOOP[part === 'core' ? 'core' : 'exchanger'][there[0]];
     const left = BY_TEST.filter((key) => !there.includes(key));
     refuse(
-      `${capitalised(label)} stands beside a test point, from which both sides follow. Leave it out, or give ${alternatives(left).replace(' or ', ' and ')} too.`,
+      `${capitalised(label)} stands beside a test point, from which both sides follow. Leave it out, or give ${listed(left)} too.`,
       'both',
     );
     return;

@@ -1,9 +1,10 @@
-import { bendLossRennels, contractionLossRennels, expansionLossBordaCarnot } from '../correlations/losses.ts';
-import { voltageAtMotor, wireResistance } from '../correlations/wire-drop.ts';
-import { toSi } from '../units.ts';
-import type { Config, LineConfig, LineSegment, LoopConfig, PumpConfig } from './config.ts';
-import { fromReservoir, linePlacesOf, loopOf } from './loop.ts';
-import { lineAfter, type PhaseValues, type PumpValues, type Values } from './shape.ts';
+import { bendLossRennels, contractionLossRennels, expansionLossBordaCarnot } from '../../correlations/losses.ts';
+import { voltageAtMotor, wireResistance } from '../../correlations/wire-drop.ts';
+import { toSi } from '../../units.ts';
+import type { LineConfig, LineSegment, PumpConfig } from '../config/loop.ts';
+import type { Config, LoopConfig } from '../config.ts';
+import { fromReservoir, linePlacesOf, loopOf } from '../loop.ts';
+import { lineAfter, type PhaseValues, type PumpValues, type Values } from '../shape.ts';
 
 /** A 90 degree bend of hose or tube: centre line 1.5 bores, Darcy factor of a smooth bore at Re 20000 (0.026). */
 const BEND_RADIUS_OVER_BORE = 1.5;
