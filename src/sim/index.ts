@@ -36,7 +36,7 @@ export { type RouteStudy, studyRoutes, type TurnLine } from './answers/route-tur
 export { ENERGY_LABELS, type RunReport, reportRun } from './answers/run-report.ts';
 export { type RankedInput, type Sensitivity, studySensitivity } from './answers/sensitivity.ts';
 export { explainRanking, explainSensitivity, rangeInWords } from './answers/sensitivity-sentences.ts';
-export { explainStore, storeSize } from './answers/store-sentence.ts';
+export { explainLateReturn, explainStore, storeSize } from './answers/store-sentence.ts';
 export { conduct, conductWith, type RunJob, runJob, type Study, startJob } from './answers/study.ts';
 export { type RunStudy, studyRun } from './answers/study-run.ts';
 export {
@@ -54,7 +54,7 @@ export {
   studyGrid,
   studySweepCase,
 } from './answers/sweep.ts';
-export { type StoreKind, type StoreStudy, studyStore } from './answers/tank-size.ts';
+export { type StoreKind, type StoreStudy, soonestReturn, studyStore } from './answers/tank-size.ts';
 export { studyTriage, TRIAGE_DOUBTS, type Triage, type TriageReading } from './answers/triage.ts';
 export { LAST_PULL_OF_TRIAGE } from './answers/triage-quantities.ts';
 export { explainTriage } from './answers/triage-sentences.ts';

@@ -17,7 +17,7 @@ export function explainStore(
   pullLength: number,
   wording: Pick<Wording, 'temperature' | 'difference' | 'duration'>,
 ): string[] {
-  const { kind, pulls, points, smallest, knee, tooLarge, now, roundTime } = study;
+  const { kind, pulls, points, smallest, knee, tooLarge, now, soonestReturn } = study;
   const named = (size: number): string =>
     kind === 'tank' ? `a tank of ${storeSize(kind, size)}` : `${storeSize(kind, size)} of ice`;
   const sentences: string[] = [];
@@ -52,10 +52,20 @@ export function explainStore(
     const why = kind === 'tank' ? ', since a larger tank sheds its heat more slowly' : '';
     sentences.push(`More is not always better: with ${sizes} it is fewer again${why}.`);
   }
-  if (kind === 'tank' && pullLength < roundTime && Number.isFinite(roundTime)) {
-    sentences.push(
-      `The coolant takes ${wording.duration(roundTime)} once round, longer than a pull of ${wording.duration(pullLength)}: from equal start temperatures no tank changes the first pull much.`,
-    );
-  }
+  const late = kind === 'tank' && explainLateReturn(soonestReturn, pullLength, wording);
+  if (late) sentences.push(late);
   return sentences;
+}
+
+/** Coolant that is back after this share of a pull cannot change its peak much: own judgement. */
+const LATE = 0.5;
+
+/** Why a tank as warm as the rest does little for a pull; undefined where the coolant is back in time. */
+export function explainLateReturn(
+  soonest: number,
+  pullLength: number,
+  { duration }: Pick<Wording, 'duration'>,
+): string | undefined {
+  if (!(soonest > LATE * pullLength && Number.isFinite(soonest))) return undefined;
+  return `Coolant that leaves the core is back at it after ${duration(soonest)} at the soonest, too late to change a pull of ${duration(pullLength)} much: with all of it equally warm at the start, no tank helps the first pull.`;
 }

@@ -42,8 +42,8 @@ export interface StoreStudy {
   readonly coolant: number;
   /** temperature to which the tank's coolant is taken to be chilled where a car without ice gets some [K] */
   readonly chilledTo?: number;
-  /** s that the coolant takes once round at the pull's flow; a pull that is shorter sees nothing of a warmer return */
-  readonly roundTime: number;
+  /** s until coolant that leaves the core is back at it at the soonest, at the flow of a pull */
+  readonly soonestReturn: number;
 }
 
 /** Times the tank as it is. */
@@ -110,7 +110,7 @@ export function* studyStore(config: Config, kind: StoreKind, pulls: number): Stu
     tooLarge,
     coolant: config.reservoir.coolantVolume,
     ...(kind === 'ice' && now === 0 && config.start.reservoir > CHILLED && { chilledTo: CHILLED }),
-    roundTime: roundTime(config),
+    soonestReturn: returnInPull(config),
   };
 }
 
@@ -150,9 +150,21 @@ function kneeOf(points: readonly StorePoint[]): number | undefined {
   return most < STRAIGHT ? undefined : curve[bends.indexOf(most)].size;
 }
 
-function roundTime(config: Config): number {
+function returnInPull(config: Config): number {
   const phases = [...config.cycle.before, ...config.cycle.block];
   const pull = phases.find(({ kind }) => kind === 'pull');
   if (pull === undefined) return Number.POSITIVE_INFINITY;
-  return loopVolume(config) / new CoolantRing(config).flowAt(pull, config.coolant.propertiesAt);
+  return soonestReturn(config, new CoolantRing(config).flowAt(pull, config.coolant.propertiesAt));
+}
+
+/**
+ * When coolant that leaves the core is back at it at the soonest [s]: what lies between has passed by then, but for a
+ * mixed tank, which hands on a little of what comes in at once.
+ *
+ * @param flow - of coolant [m3/s]
+ */
+export function soonestReturn(config: Config, flow: number): number {
+  const { core, reservoir } = config;
+  const mixed = reservoir.layers > 1 ? 0 : reservoir.coolantVolume;
+  return (loopVolume(config) - core.coolantVolume - mixed) / flow;
 }

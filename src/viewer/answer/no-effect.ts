@@ -1,9 +1,9 @@
-import { countPulls, loopVolume, type PullSummary } from '../../sim/index.ts';
-import { degrees, joined, kelvins, seconds, signed } from '../format.ts';
+import { countPulls, explainLateReturn, type PullSummary, soonestReturn } from '../../sim/index.ts';
+import { degrees, kelvins, signed, wordingIn } from '../format.ts';
 import type { Car } from '../state/cars.ts';
 import type { UnitChoice } from '../state/display.ts';
 
-/** Peaks that move by less than this count as no effect worth naming [K]. */
+/** Peaks that move by less than this count as no effect worth naming [K]: own judgement. */
 const WORTH_NAMING = 1;
 
 /** The numbers, and the reason where there is one to tell. */
@@ -34,14 +34,9 @@ export function describeNoEffect(
   };
   const numbers = last === 0 ? said(0) : `${said(0)}; ${said(last)}`;
   const verdict = Math.max(moved(0), moved(last)) > WORTH_NAMING ? 'Worse' : 'No gain';
-  const isTank = changes.some((path) => path.startsWith('reservoir.coolantVolume'));
-  const reason = isTank ? tankReason(after, afterPulls[0]) : undefined;
+  const isTank = changes.length > 0 && changes.every((path) => path.startsWith('reservoir.coolantVolume'));
+  const { atEnd, duration } = afterPulls[0];
+  const soonest = soonestReturn(after.config, atEnd.coolantFlow);
+  const reason = isTank && verdict === 'No gain' ? explainLateReturn(soonest, duration, wordingIn(units)) : undefined;
   return { numbers: `${verdict}: ${numbers}.`, ...(reason === undefined ? {} : { reason }) };
-}
-
-/** A tank at the temperature of the coolant helps a pull only once the coolant has come round. */
-function tankReason({ config }: Car, pull: PullSummary): string | undefined {
-  const round = loopVolume(config) / pull.atEnd.coolantFlow;
-  if (!(round > pull.duration)) return undefined;
-  return `Coolant comes round in ${joined(seconds(round, 0))}, too late for a pull of ${joined(seconds(pull.duration, 0))}.`;
 }

@@ -58,9 +58,9 @@ describe('the smallest tank', () => {
     expect(knee).toBe(Math.max(...above) < 0.1 ? undefined : farthest);
   });
 
-  it('takes the coolant once round in the volume of the loop over its flow', () => {
-    // 5.48 L in the whole loop (0.8 + 1.2 + 2.3 + lines of 5.5 m and 16.5 mm) at the 13.2 L/min of a pull
-    expect(study.roundTime).toBeCloseTo((60 * 5.48) / 13.2, 0);
+  it('has the coolant back at the core when what lies between has passed, a mixed tank left out', () => {
+    // 1.2 L of exchanger and 5.5 m of 16.5 mm line, 2.38 L, at the 13.2 L/min of a pull
+    expect(study.soonestReturn).toBeCloseTo((60 * 2.38) / 13.2, 0);
   });
 
   it('is none where no tank helps, and the words say the most that is made', () => {
@@ -163,7 +163,7 @@ describe('a store in words', () => {
     knee: 0.002,
     tooLarge: [0.008],
     coolant: 0.0023,
-    roundTime: 25,
+    soonestReturn: 25,
   };
 
   it('says size, gain, knee, what is too large, and why the first pull does not see it', () => {
@@ -172,7 +172,7 @@ describe('a store in words', () => {
       'From 1.0 L to 8.0 L the peak of pull 6 comes out 6.0 K lower.',
       'Past 2.0 L each step more buys less.',
       'More is not always better: with 8.0 L it is fewer again, since a larger tank sheds its heat more slowly.',
-      'The coolant takes 25.0 s once round, longer than a pull of 12.0 s: from equal start temperatures no tank changes the first pull much.',
+      'Coolant that leaves the core is back at it after 25.0 s at the soonest, too late to change a pull of 12.0 s much: with all of it equally warm at the start, no tank helps the first pull.',
     ]);
     expect(explainStore({ ...study, tooLarge: [] }, 60, FILE_WORDING)).toHaveLength(3);
     // 9.17 kg of ice at 917 kg/m3 are 10 L.

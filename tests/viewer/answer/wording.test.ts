@@ -155,11 +155,13 @@ describe('no effect', () => {
     const after = [pull(1, 63.2, 0.7), pull(2, 66.9, 0.6)];
     const { numbers = '', reason } =
       describeNoEffect(tank(12.3), ['reservoir.coolantVolume'], before, after, METRIC) ?? {};
-    // 0.8 + 1.2 + 12.3 L and 5.5 m of 16.5 mm line are 15.5 L, at 13.2 L/min once round in 70 s.
+    // 1.2 L of exchanger and 5.5 m of 16.5 mm line, 2.38 L, lie between core and core beside the tank: at 13.2 L/min 10.8 s.
     expect(numbers.replaceAll('\u00a0', ' ')).toBe(
       'No gain: pull 1 at 63.2 °C, \u22120.3 K; pull 2 at 66.9 °C, +0.1 K.',
     );
-    expect(reason?.replaceAll('\u00a0', ' ')).toBe('Coolant comes round in 70 s, too late for a pull of 12 s.');
+    expect(reason?.replaceAll('\u00a0', ' ')).toBe(
+      'Coolant that leaves the core is back at it after 10.8 s at the soonest, too late to change a pull of 12.0 s much: with all of it equally warm at the start, no tank helps the first pull.',
+    );
   });
 
   it('is called worse where it heats', () => {

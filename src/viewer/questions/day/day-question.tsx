@@ -1,6 +1,6 @@
 import { useSignal } from '@preact/signals';
 import { useMemo } from 'preact/hooks';
-import { type Day, type DayStudy, explainDay, type FileUnit, onDay } from '../../../sim/index.ts';
+import { type Day, type DayStudy, explainDay, type FileUnit, numberRowAt, onDay } from '../../../sim/index.ts';
 import { boxText, type Measure, measureOf } from '../../fields/measure.ts';
 import { degrees, named, onScreen, scaleOf, temperature, wordingIn } from '../../format.ts';
 import type { PageProps } from '../../page.tsx';
@@ -15,12 +15,19 @@ import { useQuestion } from '../use-question.ts';
 import { DayFigure } from './day-figure.tsx';
 
 type Key = keyof Day;
-const BOXES: readonly { readonly key: Key; readonly label: string; readonly unit: FileUnit; readonly range: Range }[] =
-  [
-    { key: 'temperature', label: 'Outside', unit: 'degC', range: [-50, 150] },
-    { key: 'altitude', label: 'Altitude', unit: 'm', range: [-500, 5000] },
-    { key: 'relativeHumidity', label: 'Humidity', unit: '%', range: [0, 100] },
-  ];
+interface Box {
+  readonly key: Key;
+  readonly label: string;
+  readonly unit: FileUnit;
+  readonly range: Range;
+}
+/** Unit and range are those of the key in the file. */
+const boxOf = (key: Key, label: string): Box => {
+  const row = numberRowAt(`ambient.${key}`);
+  if (row === undefined) throw new Error(`ambient.${key} is no number`);
+  return { key, label, unit: row.unit, range: [row.min, row.max] };
+};
+const BOXES = [boxOf('temperature', 'Outside'), boxOf('altitude', 'Altitude'), boxOf('relativeHumidity', 'Humidity')];
 
 /** The same car on another day, and the hottest day on which it still makes so many pulls. */
 export function DayQuestion(props: PageProps) {

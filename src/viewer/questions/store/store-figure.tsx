@@ -50,7 +50,8 @@ export function StoreFigure({ study, limit, units }: StoreFigureProps) {
         ))}
       </Chart>
       <figcaption class="small">
-        {smallest !== undefined && `Dashed: ${storeSize(kind, smallest)}, the least that makes all ${pulls}. `}
+        {smallest !== undefined &&
+          `Dashed: ${storeSize(kind, smallest)}, the least that makes ${pulls === 1 ? 'the pull' : `all ${pulls}`}. `}
         {knee !== undefined && `Dotted: ${storeSize(kind, knee)}, past which each step more buys less.`}
       </figcaption>
     </figure>

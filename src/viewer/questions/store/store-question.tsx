@@ -1,7 +1,8 @@
 import { useSignal } from '@preact/signals';
-import { explainStore, type StoreKind, storeSize } from '../../../sim/index.ts';
+import { explainStore, phasesOf, type StoreKind, storeSize } from '../../../sim/index.ts';
 import { degrees, wordingIn } from '../../format.ts';
 import type { PageProps } from '../../page.tsx';
+import type { Car } from '../../state/cars.ts';
 import { AnswerTable } from '../answer-table.tsx';
 import { PullsWanted, pullsOf, whyNoPulls } from '../pulls-wanted.tsx';
 import { QuestionFrame, Sentences } from '../question-frame.tsx';
@@ -16,8 +17,6 @@ export function StoreQuestion({ store, ...props }: PageProps & { readonly store:
   const pulls = useSignal(Math.max(1, pullsOf(car)));
   const { found, ...asking } = useQuestion(props, 'store', { kind: store, pulls: pulls.value });
   const study = found?.result;
-  const first = car?.config.cycle;
-  const pull = first && [...first.before, ...first.block].find(({ kind }) => kind === 'pull');
   return (
     <QuestionFrame
       title={store === 'tank' ? 'How big a tank is enough?' : 'How much ice is enough?'}
@@ -27,7 +26,7 @@ export function StoreQuestion({ store, ...props }: PageProps & { readonly store:
     >
       {found && study && (
         <>
-          <Sentences of={explainStore(study, pull?.duration ?? 0, wordingIn(units))} />
+          <Sentences of={explainStore(study, firstPullLength(found.car), wordingIn(units))} />
           <StoreFigure study={study} limit={found.car.config.limit.chargeTemperature} units={units} />
           <AnswerTable
             name={store === 'tank' ? 'Pulls by coolant in the tank' : 'Pulls by ice in the tank'}
@@ -44,3 +43,7 @@ export function StoreQuestion({ store, ...props }: PageProps & { readonly store:
     </QuestionFrame>
   );
 }
+
+/** s; 0 where the cycle has no pull */
+const firstPullLength = ({ config }: Car): number =>
+  phasesOf(config.cycle).find(({ kind }) => kind === 'pull')?.duration ?? 0;
