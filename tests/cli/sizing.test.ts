@@ -38,7 +38,7 @@ describe('soakbench rest', () => {
     expect(said.out).toMatch(
       /For 8 pulls it takes 4\d\.\d s of rest between them; with the 90\.0 s of the cycle it is 8 of 8\./,
     );
-    expect(said.out).toMatch(/\d+\.0 s after the first pull the coolant is back within 3 K/);
+    expect(said.out).toMatch(/\d+\.0 s after the first pull the coolant is back within 3\.0 K/);
   });
 });
 

@@ -7,9 +7,6 @@ import { type FindingSource, highestRow, whenAt, whenAtRow } from './finding.ts'
 const LEAST_WATER = 0.5e-3;
 /** Above this a gas is commonly not taken as of one density any more; common practice, no published source. */
 const FAST_PORT = 0.3;
-/** Share by which a speed may pass another without being above it: rounding. */
-const ROUNDING = 1e-6;
-
 export const condensation: FindingSource = (run) => {
   const { config, series, pulls } = run;
   const wet = series.events.find(({ kind }) => kind === 'core below dew point');
@@ -31,19 +28,6 @@ export const condensation: FindingSource = (run) => {
   const heat = (worst.latentHeat / 1e3).toFixed(0);
   const text = `Water condenses in the core, ${grams} g in pull ${worst.pull}, the worst; it begins ${whenAt(run, wet.time)}. It puts ${heat} kJ into the coolant in that pull, and the drops go on into the engine: look for water behind the core. Coolant above the dew point keeps the core dry.`;
   return [{ rank: 'check', text, ...common }];
-};
-
-export const compressorOverSpeed: FindingSource = (run) => {
-  const { compressor } = run.config;
-  const { columns, rowCount } = run.series;
-  const highest = 'highestSpeed' in compressor ? compressor.highestSpeed : undefined;
-  const row = highestRow(rowCount, (k) => columns.compressorSpeed[k]);
-  if (highest === undefined || row === undefined) return [];
-  const speed = columns.compressorSpeed[row];
-  if (speed <= highest * (1 + ROUNDING)) return [];
-  const over = (100 * (speed / highest - 1)).toFixed(1);
-  const text = `The compressor turns at ${speed.toFixed(0)} rpm ${whenAtRow(run, row)}, ${over} % over its highest speed of ${highest.toFixed(0)} rpm. A larger compressor pulley or a lower engine speed keeps it below.`;
-  return [{ rank: 'check', kind: 'compressor over speed', text, time: columns.time[row], place: 'compressor' }];
 };
 
 export const targetPressureLost: FindingSource = (run) => {

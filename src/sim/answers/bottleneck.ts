@@ -59,7 +59,9 @@ const IDEAL: Record<BottleneckPart, (config: Config) => Config> = {
  * @param peak - its peak as the car is [K]
  */
 export function* studyBottleneck(config: Config, pull: number, peak: number): Study<Bottleneck> {
-  const parts = BOTTLENECK_PARTS.filter((part) => part !== 'front exchanger' || config.exchanger !== undefined);
+  const parts = BOTTLENECK_PARTS.filter(
+    (part) => part !== 'front exchanger' || (config.exchanger ?? config.secondExchanger) !== undefined,
+  );
   const runs = yield parts.map((part) => jobToPull(IDEAL[part](neverBoiling(config)), pull));
   const falls = parts
     .map((part, k) => {

@@ -116,7 +116,7 @@ export function* studyCoreDesign(config: Config): Study<CoreDesignStudy | undefi
   return { design, changes };
 }
 
-/** Films, drops and sizes of a core at the end of a pull. */
+/** Films, drops and sizes of one core at the end of a pull, of those that the car has. */
 function designAt(config: Config, geometry: CoreGeometryConfig, pull: PullSummary): CoreDesign {
   const { atEnd } = pull;
   const { airFlow, coolantFlow, dischargeTemperature: airIn, coreOutletTemperature: airOut } = atEnd;
@@ -125,9 +125,12 @@ function designAt(config: Config, geometry: CoreGeometryConfig, pull: PullSummar
   const before = atEnd.manifoldPressure + atEnd.coreAirDrop;
   const densityIn = before / (AIR_GAS_CONSTANT * airIn);
   const densityOut = atEnd.manifoldPressure / (AIR_GAS_CONSTANT * airOut);
-  const coreFlow = airFlow * (1 - config.core.leakPast);
+  const { inSeries, sideBySide, wetShare } = config.core.layout;
+  // All layers hold coolant in the geometry: it is asked at the flows that its wet ones have.
+  const coreFlow = (airFlow * (1 - config.core.leakPast)) / (inSeries * sideBySide * wetShare);
+  const ownCoolant = coolantFlow / (sideBySide * wetShare);
   const air = airPoint(core, airFlowOf(geometry, coreFlow / exposedShare));
-  const coolant = coolantPoint(core, coolantFlowOf(geometry, coolantFlow), geometry.arrangement);
+  const coolant = coolantPoint(core, coolantFlowOf(geometry, ownCoolant), geometry.arrangement);
   const drop = airPressureDrop(core, air.film, densityIn, densityOut);
   const meanVolume = (1 / densityIn + 1 / densityOut) / 2;
   const cooling = (1 / densityOut - 1 / densityIn) / meanVolume;
@@ -136,7 +139,7 @@ function designAt(config: Config, geometry: CoreGeometryConfig, pull: PullSummar
   const coolantConductance = factors.coolantConductance * exposedShare * coolant.conductance;
   const conductance = 1 / (1 / airConductance + 1 / coolantConductance);
   const { density, heatCapacity } = geometry.coolant;
-  const [airRate, coolantRate] = [coreFlow * AIR_HEAT_CAPACITY, coolantFlow * density * heatCapacity];
+  const [airRate, coolantRate] = [coreFlow * AIR_HEAT_CAPACITY, ownCoolant * density * heatCapacity];
   return {
     airFlow,
     coolantFlow,
@@ -147,9 +150,9 @@ function designAt(config: Config, geometry: CoreGeometryConfig, pull: PullSummar
     geometry: core,
     air: { ...air.film, drop },
     coolant: { ...coolant.film, drop: coolant.drop },
-    airConductance,
-    coolantConductance,
-    conductance,
+    airConductance: wetShare * airConductance,
+    coolantConductance: wetShare * coolantConductance,
+    conductance: wetShare * conductance,
     ...(geometry.shape.passes === 1 && {
       effectiveness: effectivenessOfConductance(conductance, airRate, coolantRate),
     }),

@@ -1,3 +1,4 @@
+import { OutOfRangeError } from '../errors.ts';
 import type { CoreGeometryConfig } from '../scenario/config/exchangers.ts';
 import type { Config } from '../scenario/config.ts';
 import { changedGeometry, withCore } from './core-designer.ts';
@@ -104,9 +105,12 @@ function jobOf(
 ): RunJob | undefined {
   const changed = changedGeometry(geometry, { finPitch, width, depth: depth / geometry.shape.depth });
   try {
-    return jobToPull(withCore(config, changed), 1);
+    const car = withCore(config, changed);
+    // Layers that would run backwards: a file with such a core is refused.
+    if (car.core.layout.sheets.some(({ flow }) => flow <= 0)) return undefined;
+    return jobToPull(car, 1);
   } catch (error) {
-    if (error instanceof RangeError) return undefined;
+    if (error instanceof OutOfRangeError) return undefined;
     throw error;
   }
 }

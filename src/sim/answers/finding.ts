@@ -23,7 +23,6 @@ export interface Finding {
 export type FindingKind =
   | 'run stopped'
   | 'energy not closed'
-  | 'compressor over speed'
   | 'coolant near boiling'
   | 'coolant near freezing'
   | 'condensation'

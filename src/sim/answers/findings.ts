@@ -1,12 +1,6 @@
 import type { TimeSeries } from '../results/time-series.ts';
 import type { Config } from '../scenario/config.ts';
-import {
-  compressorOverSpeed,
-  condensation,
-  fastAirPort,
-  outsideChargeTable,
-  targetPressureLost,
-} from './air-findings.ts';
+import { condensation, fastAirPort, outsideChargeTable, targetPressureLost } from './air-findings.ts';
 import { coolantNearBoiling, coolantNearFreezing, iceForms, iceLasts, pumpOff } from './coolant-findings.ts';
 import { FINDING_RANKS, type Finding, type FindingSource } from './finding.ts';
 import { measuredFlowDiffers, pumpHeldShut, pumpMayCavitate, tankLevel, waitingMeltsIce } from './loop-findings.ts';
@@ -18,7 +12,6 @@ import { FILE_WORDING, type Wording } from './wording.ts';
 const SOURCES: readonly FindingSource[] = [
   runStopped,
   energyNotClosed,
-  compressorOverSpeed,
   coolantNearBoiling,
   coolantNearFreezing,
   pumpMayCavitate,

@@ -148,7 +148,9 @@ export function explainLog({ pulls, label }: LetterCar, wording: Wording): strin
   const sentences = [
     lag > SAME
       ? `${shown}; the charge itself peaks at ${wording.temperature(peak)}: the sensor lags by ${wording.difference(lag)}.`
-      : `${shown}, which is what the charge reaches.`,
+      : lag < -SAME
+        ? `${shown}; the charge itself peaks at ${wording.temperature(peak)}: the sensor still shows heat from before the pull, or of the metal that holds it.`
+        : `${shown}, which is what the charge reaches.`,
   ];
   if (indicatedPeakAfterLift > indicatedPeak + SAME) {
     sentences.push(`It goes on rising to ${wording.temperature(indicatedPeakAfterLift)} after lift.`);

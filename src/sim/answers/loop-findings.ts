@@ -1,8 +1,9 @@
 import { createCoolant } from '../fluids/coolant.ts';
 import { ICE_DENSITY } from '../fluids/ice.ts';
 import { linesVolume } from '../model/loop-volume.ts';
+import { listed } from '../scenario/issue.ts';
 import { type FindingSource, highestRow, type RunView, whenAtRow } from './finding.ts';
-import { meetingOf, meterNow } from './measured-flow.ts';
+import { measuredIn, meetingOf, meterNow } from './measured-flow.ts';
 import { operatingPoint } from './operating-point.ts';
 import { heatWhileWaiting } from './waiting-heat.ts';
 
@@ -36,7 +37,7 @@ export const pumpHeldShut: FindingSource = ({ config }) => {
 };
 
 export const measuredFlowDiffers: FindingSource = ({ config, wording }) => {
-  const measured = operatingPoint(config)?.measured;
+  const measured = measuredIn(config);
   if (measured === undefined) return [];
   const share = measured.flow / measured.byCurves - 1;
   const text = `${wording.flow(measured.flow)} was measured; by the curves it would be ${wording.flow(measured.byCurves)}. ${meetingOf(measured)}${Math.abs(share) > METER_SHARE ? ': look for air, a kinked line, low voltage or a wrong curve before trusting either' : ''}.${meterNow(measured, wording.flow)}`;
@@ -93,6 +94,16 @@ export const waitingMeltsIce: FindingSource = ({ config, series, wording }) => {
   const heat = config.reservoir.iceMass > 0 ? heatWhileWaiting(config, series) : undefined;
   if (heat === undefined || heat.asIce === 0) return [];
   const kilojoules = (joules: number): string => `${(joules / 1e3).toFixed(0)} kJ`;
-  const text = `In ${wording.duration(heat.duration)} of waiting the coolant takes up ${kilojoules(heat.pump)} from the pump, ${kilojoules(heat.lines)} through the lines, ${kilojoules(heat.reservoir)} through the tank and ${kilojoules(heat.core)} in the core: as much as melts ${heat.asIce.toFixed(1)} kg of ice.`;
+  const ways = [
+    `${kilojoules(heat.pump)} from the pump`,
+    `${kilojoules(heat.lines)} through the lines`,
+    `${kilojoules(heat.reservoir)} through the tank`,
+    `${kilojoules(heat.core)} in the core`,
+    ...(config.exchanger || config.secondExchanger
+      ? [`${kilojoules(heat.exchanger)} from the air at the front exchanger`]
+      : []),
+    ...(config.heatSink ? [`${kilojoules(heat.heatSink)} from the heat sink`] : []),
+  ];
+  const text = `In ${wording.duration(heat.duration)} of waiting the coolant takes up ${listed(ways)}: as much as melts ${heat.asIce.toFixed(1)} kg of ice.`;
   return [{ rank: 'note', kind: 'heat while waiting', text, place: 'tank' }];
 };

@@ -87,10 +87,7 @@ export function operatingPoint(config: Config, temperature = config.coolant.prop
     losses,
     curves: curvesOf(ring, flow, config, phase),
     ...(straight && { straightLineFlow: new CoolantRing(straight).flowAt(phase, temperature) }),
-    suction: {
-      margin: suctionMargin(config, ring, flow, temperature),
-      needed: config.pump.suctionNeeded,
-    },
+    suction: tightestSuction(config, ring, flow, temperature),
     shares,
     heldShut: heldShutOf(ring, phase),
     ...(measured && { measured }),
@@ -159,17 +156,30 @@ function withStraightPump(config: Config): Config | undefined {
 }
 
 /**
- * Pressure at the inlet of the first pump above the vapour pressure of the coolant: outside and level above it, less
- * what lies between reservoir and pump. The cap's pressure is not counted: a loop that has just warmed has none.
+ * Pressure at the inlet of a pump above the vapour pressure of the coolant, and what that pump needs: outside and level
+ * above it, less what lies between tank and pump. The cap's pressure is not counted: a loop that has just warmed has
+ * none. Of several pumps before the first two ways beside each other, the one with the least to spare; where the first
+ * stands in such a way, at the place where they part.
  */
-function suctionMargin(config: Config, ring: CoolantRing, flow: number, temperature: number): number {
-  let before = 0;
-  for (const element of ring.round) {
-    if (isPump(element) || element instanceof ParallelWays) break;
-    before -= element.rise(flow);
-  }
+function tightestSuction(
+  config: Config,
+  ring: CoolantRing,
+  flow: number,
+  temperature: number,
+): OperatingPoint['suction'] {
   const level = ring.density * GRAVITY * config.reservoir.heightAbovePump;
-  return ring.outsidePressure + level - before - ring.coolant.vapourPressure(temperature);
+  let margin = ring.outsidePressure + level - ring.coolant.vapourPressure(temperature);
+  const pumps: OperatingPoint['suction'][] = [];
+  for (const element of ring.round) {
+    if (element instanceof ParallelWays) break;
+    if (isPump(element))
+      pumps.push({ margin, needed: (config[element.place as 'pump' | 'secondPump'] ?? config.pump).suctionNeeded });
+    margin += element.rise(flow);
+  }
+  if (pumps.length === 0) return { margin, needed: config.pump.suctionNeeded };
+  return pumps.reduce((tightest, pump) =>
+    pump.margin - pump.needed < tightest.margin - tightest.needed ? pump : tightest,
+  );
 }
 
 function heldShutOf({ round }: CoolantRing, phase: PhaseConfig): string[] {

@@ -1,4 +1,4 @@
-import type { RestStudy } from './rest-time.ts';
+import { RECOVERED_WITHIN, type RestStudy } from './rest-time.ts';
 import { countedPulls, type Wording } from './wording.ts';
 
 /** How long to rest for so many pulls, and how soon the coolant has recovered from one. */
@@ -9,7 +9,8 @@ export function explainRest(study: RestStudy, wording: Pick<Wording, 'duration' 
   const said =
     needed === undefined
       ? `No rest makes ${countedPulls(pulls)}: ${has}, with ${wording.duration(longest)} ${countAtLongest}.`
-      : `For ${countedPulls(pulls)} it takes ${wording.duration(needed)} of rest between them; ${has} of ${pulls}.`;
+      : `For ${countedPulls(pulls)} it takes ${wording.duration(needed)} of rest between them${needed <= curve[0].rest ? ' or less; no shorter one was tried' : ''}; ${has} of ${pulls}.`;
+  const within = wording.difference(RECOVERED_WITHIN);
   const sentences = [said];
   if (countAtLongest < countNow) {
     sentences.push(
@@ -18,10 +19,10 @@ export function explainRest(study: RestStudy, wording: Pick<Wording, 'duration' 
   }
   sentences.push(
     recovery === undefined
-      ? 'An hour after the first pull the coolant is still not back within 3 K of where that pull began.'
+      ? `An hour after the first pull the coolant is still not back within ${within} of where that pull began.`
       : recovery === 0
-        ? 'The first pull leaves the coolant within 3 K of where it began.'
-        : `${wording.duration(recovery)} after the first pull the coolant is back within 3 K of where that pull began.`,
+        ? `The first pull leaves the coolant within ${within} of where it began.`
+        : `${wording.duration(recovery)} after the first pull the coolant is back within ${within} of where that pull began.`,
   );
   return sentences;
 }

@@ -25,7 +25,7 @@ const FACTORS = [0.02, 0.05, 0.1, 0.2, 0.35, 0.5, 0.7, 1, 1.5, 2, 3, 5, 8, 12, 2
 /** s */
 const FOUND_TO = 1;
 /** K: back within it, a pull begins as the one before did: the usual stop of a log on rollers, common practice */
-const RECOVERED_WITHIN = 3;
+export const RECOVERED_WITHIN = 3;
 const RECOVERY_LIMIT = 3600;
 const RECOVERY_INTERVAL = 1;
 

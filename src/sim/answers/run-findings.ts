@@ -41,9 +41,14 @@ export const coreMarks: FindingSource = ({ config: { core } }) =>
 
 /** What only the measures of a core tell: of typed conductances nothing can be said. */
 export const metalConduction: FindingSource = ({ config: { core }, pulls }) => {
-  const airFlow = pulls.at(0)?.atEnd.airFlow;
-  if (core.geometry === undefined || airFlow === undefined) return [];
-  const share = metalConductionShare(core.geometry, airFlow * AIR_HEAT_CAPACITY);
+  const atEnd = pulls.at(0)?.atEnd;
+  if (core.geometry === undefined || atEnd === undefined) return [];
+  const { inSeries, sideBySide } = core.layout;
+  const { density, heatCapacity } = core.geometry.coolant;
+  // Of one core, like its metal.
+  const airRate = (atEnd.airFlow * (1 - core.leakPast) * AIR_HEAT_CAPACITY) / (inSeries * sideBySide);
+  const coolantRate = (atEnd.coolantFlow * density * heatCapacity) / sideBySide;
+  const share = metalConductionShare(core.geometry, Math.min(airRate, coolantRate));
   const text = `Metal conduction along the core is left out: by its measures it would take ${(100 * share).toFixed(1)} % of the heat at most.`;
   return [{ rank: 'note', kind: 'metal conduction', text, place: 'core' }];
 };

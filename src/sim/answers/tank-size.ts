@@ -166,5 +166,6 @@ function returnInPull(config: Config): number {
 export function soonestReturn(config: Config, flow: number): number {
   const { core, reservoir } = config;
   const mixed = reservoir.layers > 1 ? 0 : reservoir.coolantVolume;
-  return (loopVolume(config) - core.coolantVolume - mixed) / flow;
+  const inTurn = core.layout.passes === 2 ? core.layout.turnVolume : 0;
+  return (loopVolume(config) - core.coolantVolume - inTurn - mixed) / flow;
 }

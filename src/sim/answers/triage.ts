@@ -80,7 +80,9 @@ interface Trial {
  * with a pull after it among its first three pulls.
  */
 export function* studyTriage(config: Config, reading: TriageReading): Study<Triage | undefined> {
-  const faults = FAULTS.filter(({ cause }) => cause !== 'blocked exchanger' || config.exchanger !== undefined);
+  const faults = FAULTS.filter(
+    ({ cause }) => cause !== 'blocked exchanger' || (config.exchanger ?? config.secondExchanger) !== undefined,
+  );
   const cars = faults.flatMap((fault) =>
     fault.sizes.map((size) => ({ fault, size, config: fault.apply(config, size) })),
   );

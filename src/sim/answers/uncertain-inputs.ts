@@ -69,7 +69,7 @@ const TRADE_INPUTS: readonly TradeInput[] = [
     ...factor(0.25),
     name: 'air speed at the front exchanger',
     insteadOf: ['exchanger.ramShare'],
-    isThere: ({ exchanger }) => exchanger !== undefined,
+    isThere: ({ exchanger, secondExchanger }) => (exchanger ?? secondExchanger) !== undefined,
     apply: withAirSpeed,
   },
   {

@@ -195,7 +195,7 @@ export function marchDetailedOutlets(
       const shed = perColumn[c + SHED_RATE] * excess;
       latent += shed * vapour.heatAt(metal);
       condensate += shed;
-      contents[j] -= shed / perColumn[c + STREAM_FLOW];
+      if (shed > 0) contents[j] -= shed / perColumn[c + STREAM_FLOW];
     }
     const last = state[k - 1];
     const beforeLast = ny > 1 ? state[k - 3] : coolantIn;

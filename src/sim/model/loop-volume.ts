@@ -14,5 +14,6 @@ export function linesVolume(lines: readonly LineConfig[]): number {
 /** Coolant in the whole loop, without ice [m3]. */
 export function loopVolume({ core, exchanger, secondExchanger, lines, reservoir }: Config): number {
   const inExchangers = (exchanger?.coolantVolume ?? 0) + (secondExchanger?.coolantVolume ?? 0);
-  return core.coolantVolume + inExchangers + linesVolume(lines) + reservoir.coolantVolume;
+  const inTurn = core.layout.passes === 2 ? core.layout.turnVolume : 0;
+  return core.coolantVolume + inTurn + inExchangers + linesVolume(lines) + reservoir.coolantVolume;
 }

@@ -122,8 +122,9 @@ export function sheetsOf(geometry: CoreGeometryConfig): CoreLayout['sheets'] {
   });
 }
 
-/** A core with its laws and groups of layers from its measures. */
+/** A core with its laws and groups of layers from its measures; layers full of air stay so. */
 export function withLaws(core: CoreConfig, geometry: CoreGeometryConfig): CoreConfig {
   const layout = { ...core.layout, sheets: sheetsOf(geometry) };
-  return { ...core, ...ofAllCores(coreLaws(geometry), layout), layout };
+  const wet = { sideBySide: layout.wetShare, inSeries: 1 };
+  return { ...core, ...ofAllCores(ofAllCores(coreLaws(geometry), layout), wet), layout };
 }

@@ -69,7 +69,11 @@ export function ofAllCores<
  */
 export function withAirLock(core: CoreConfig, share: number): CoreConfig {
   const wet = 1 - share;
-  return { ...ofAllCores(core, { sideBySide: wet, inSeries: 1 }), leakPast: 1 - (1 - core.leakPast) * wet };
+  return {
+    ...ofAllCores(core, { sideBySide: wet, inSeries: 1 }),
+    leakPast: 1 - (1 - core.leakPast) * wet,
+    layout: { ...core.layout, wetShare: wet * core.layout.wetShare },
+  };
 }
 
 /** The same exchanger with a share of its face blocked: what is left is a smaller face with the same air speed. */

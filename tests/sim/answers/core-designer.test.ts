@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { studyCoreDesign } from '../../../src/sim/answers/core-designer.ts';
+import { studyCoreDesign, withCore } from '../../../src/sim/answers/core-designer.ts';
 import { coreMapLists, studyCoreMap } from '../../../src/sim/answers/core-map.ts';
 import { summarisePulls } from '../../../src/sim/answers/pull-summary.ts';
 import { reportRun } from '../../../src/sim/answers/run-report.ts';
@@ -9,6 +9,7 @@ import { coolantDropAt } from '../../../src/sim/model/core-drop.ts';
 import type { Config } from '../../../src/sim/scenario/config.ts';
 import { simulate } from '../../../src/sim/simulate.ts';
 import { shippedConfig } from '../../support/shipped.ts';
+import type { Edits } from '../scenario/estate.ts';
 import { MEASURES, measuredConfig, withMeasures } from '../scenario/geometry.ts';
 
 const near = (found: number, expected: number, share: number): void =>
@@ -59,6 +60,24 @@ describe('a core at the end of the first pull', () => {
     const pitch = 0.0254 / 14;
     near(design.geometry.air.areaRatio, (((6 * 0.2) / pitch) * (pitch - 1e-4) * 0.0079) / (0.2 * 0.063), 1e-9);
     near(design.geometry.coolant.flowArea, 5 * 0.0022 * 0.1192, 1e-9);
+  });
+
+  it.each<[string, Edits, number]>([
+    ['two cores', { 'core.count': 2 }, 2],
+    ['two cores in series', { 'core.count': 2, 'core.coolantOrder': 'series' }, 2],
+    ['a core half full of air', { 'core.airLockedShare': 0.5 }, 1],
+  ])('is that of the run with %s', (_, edits, cores) => {
+    const locked = measuredConfig({ ...withMeasures(DEEP, { toBay: 1 }), ...edits });
+    const { design: one } = designOf(locked);
+    const [own] = summarisePulls(toFirstPull(locked), 331);
+    const coreFlow = own.atEnd.airFlow * (1 - locked.core.leakPast);
+    near(one.airDrop, own.atEnd.coreAirDrop, 5e-3);
+    near(cores * one.airConductance, conductanceAt(locked.core.airConductance, coreFlow), 5e-4);
+    const { geometry } = locked.core;
+    if (geometry === undefined) throw new Error('no geometry');
+    // Made anew with the same measures it is the same core.
+    const anew = withCore(locked, geometry).core;
+    near(conductanceAt(anew.airConductance, coreFlow), conductanceAt(locked.core.airConductance, coreFlow), 1e-9);
   });
 
   it('keeps what is typed: measured points scale it', () => {

@@ -135,25 +135,6 @@ describe('water in the core', () => {
   });
 });
 
-describe('a compressor with a highest speed', () => {
-  const config = shortConfig();
-  const limited = { ...config, compressor: { ...config.compressor, highestSpeed: 10000 } } as Config;
-  const at = (speed: number) => series({ second: { compressorSpeed: [6000, speed] } });
-
-  it('over it: by how much, where, and what to do', () => {
-    const finding = found('compressor over speed', limited, at(10692));
-    expect(finding).toMatchObject({ rank: 'check', time: 39, place: 'compressor' });
-    expect(finding?.text).toMatch(
-      /^The compressor turns at 10692 rpm at 39\.0 s \(pull 2\), 6\.9 % over .* 10000 rpm\./,
-    );
-  });
-
-  it('is left alone at it, and so is one without', () => {
-    expect(found('compressor over speed', limited, at(10000))).toBeUndefined();
-    expect(found('compressor over speed', config, at(90000))).toBeUndefined();
-  });
-});
-
 describe('the narrowest air passage', () => {
   // By hand: 0.3 kg/s at 400 K and 1.8 times 100 kPa is 1.5677 kg/m3 and 400.9 m/s of sound; through 15 cm2 it goes at
   // 127.6 m/s, Mach 0.318. (1 + 0.2 M^2)^3.5 - 1 is 7.27 %, of 180 kPa 13.1 kPa.

@@ -267,6 +267,14 @@ describe('the other parts', () => {
     ]);
   });
 
+  it('log: a sensor that is hotter than the charge ever was', () => {
+    const [pull] = stock.pulls;
+    const soaked = { ...stock, pulls: [{ ...pull, indicatedPeak: pull.peak + 6 }] };
+    expect(explainLog(soaked, FILE_WORDING)[0]).toBe(
+      'In pull 1 of the car as it stands a log shows 69.0 degC at most; the charge itself peaks at 63.0 degC: the sensor still shows heat from before the pull, or of the metal that holds it.',
+    );
+  });
+
   it('return: what goes up, down and stays', () => {
     const after = car('with a bigger core', [50], { coreAirDrop: 5200, drivePower: 24.7e3 });
     expect(explainReturn(stock, after, FILE_WORDING)[0]).toBe(

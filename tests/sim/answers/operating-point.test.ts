@@ -244,6 +244,19 @@ describe('suction of the pump', () => {
     expect(relative(head / FOOT, 13.88731678)).toBeLessThan(1e-3);
   });
 
+  it('is that of the pump with the least to spare, where two follow each other', () => {
+    const second = { shutOffPressure: 28, freeFlow: 26, electricalPower: 50, suctionNeeded: 17 };
+    const { suction } = pointOf(
+      shortConfig({
+        secondPump: second,
+        'lines.afterSecondPump': [],
+        loop: ['secondPump', 'pump', 'core', 'exchanger', 'reservoir'],
+      }),
+    );
+    // The second stands at the tank; the first has its pressure before it.
+    expect(suction.needed).toBe(17_000);
+  });
+
   it('is what the pump needs by the file', () => {
     const { suction } = pointOf(shortConfig({ 'pump.suctionNeeded': 17 }));
     expect(suction.needed).toBe(17_000);

@@ -97,6 +97,17 @@ describe('a detailed sweep', () => {
   });
 });
 
+describe('a strip that gets no air', () => {
+  it('sheds no water, and leaves no number that is none', () => {
+    const columns = { flow: Float64Array.of(0, 4 / 3, 4 / 3, 4 / 3), conductance: Float64Array.of(0, 1, 1, 1) };
+    const ends = new Float64Array(DETAILED_END_COUNT);
+    const air = new Float64Array(NY).fill(AIR_IN);
+    marchDetailedOutlets(RATES, detailOf(vapourOf(DAMP), columns), COLD, 0, 278, air, ends);
+    expect([...ends].every(Number.isFinite)).toBe(true);
+    expect(ends[SWEEP_CONDENSATE]).toBeGreaterThan(0);
+  });
+});
+
 describe('condensing vapour', () => {
   it('leaves metal above the dew point alone', () => {
     const warm = new Float64Array(2 * NX * NY).fill(340);

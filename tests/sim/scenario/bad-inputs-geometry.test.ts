@@ -176,6 +176,12 @@ describe('a core by its measures that cannot be is named', () => {
       'The air side is calibrated twice',
     ],
     [
+      'a measured point of a core of two passes',
+      beside({ ...POINT, passes: 2 }),
+      'core.measuredHeat',
+      'A measured heat is worked out for coolant that crosses the air once, and this core has two passes.',
+    ],
+    [
       'a measured point upside down',
       beside({ ...POINT, measuredAirInlet: 30 }),
       'core.measuredAirInlet',

@@ -267,6 +267,17 @@ describe('values of the loop that do not go together', () => {
       message: '28 L/min was measured, but the pump gives 27.5 L/min',
     },
     {
+      what: 'a measured flow beside a curve without points',
+      edits: {
+        'pump.shutOffPressure': undefined,
+        'pump.freeFlow': undefined,
+        'pump.curve': [],
+        'pump.measuredFlow': 10,
+      },
+      path: 'pump.curve',
+      message: '2',
+    },
+    {
       what: 'a sink whose temperatures fall',
       edits: sinkOf([5, 4], [0, 100]),
       path: 'heatSink.curve.1',

@@ -51,6 +51,16 @@ describe('a tank of ice', () => {
       fix: 2,
     },
     {
+      what: 'with a tank warmer than the rest of the loop',
+      edits: { ...ICED, 'start.coolant': 2, 'start.reservoir': 25 },
+      severity: 'warning',
+      path: 'start.reservoir',
+      // As above, and the 4.75 L outside the tank at 2 degC: 0.12 kg more, 3.88.
+      message:
+        '12 L in the tank at 25 degC would melt 3.8 of the 8 kg of ice before anything happens, the 16.75 L of the whole loop 3.9 kg.',
+      fix: 2,
+    },
+    {
       what: 'that all melts at once',
       edits: { ...ICED, 'start.coolant': 40 },
       severity: 'warning',

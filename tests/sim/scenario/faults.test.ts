@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { ColumnName } from '../../../src/sim/results/time-series.ts';
 import type { Config } from '../../../src/sim/scenario/config.ts';
+import { parseScenario } from '../../../src/sim/scenario/parse.ts';
 import { simulate } from '../../../src/sim/simulate.ts';
 import { type Edits, shortConfig, shortDocument } from '../../support/short-session.ts';
 
@@ -160,5 +161,43 @@ describe('a core by its measures', () => {
     };
     // 26 L/min, and 39 with the second beside it.
     expect(highest(second) / highest({})).toBeCloseTo(1.5, 9);
+  });
+});
+
+describe('the air of a second exchanger', () => {
+  const second = {
+    faceArea: 0.11,
+    airConductance: 380,
+    airConductanceAtFlow: 0.62,
+    coolantConductance: 1800,
+    coolantConductanceAtFlow: 0.3,
+    metalHeatCapacity: 2.4,
+    coolantVolume: 1.2,
+    coolantDropFactor: 18,
+  };
+  const issuesOf = (edits: Edits) => parseScenario(JSON.stringify(shortDocument(edits))).issues;
+
+  it('is warned of where there is none, and asked for where it is the only one', () => {
+    const ignored = issuesOf({ [`${PULL}.secondExchangerAirSpeed`]: 4 });
+    expect(ignored).toContainEqual(
+      expect.objectContaining({ severity: 'warning', path: `${PULL}.secondExchangerAirSpeed` }),
+    );
+    const { cycle } = shortDocument();
+    const still = JSON.parse(
+      JSON.stringify(cycle)
+        .replace(/"exchangerAirSpeed":[^,}]*,?/g, '')
+        .replaceAll(',}', '}'),
+    );
+    const alone = issuesOf({
+      cycle: still,
+      exchanger: undefined,
+      'lines.afterExchanger': undefined,
+      secondExchanger: second,
+      'lines.afterSecondExchanger': [],
+      loop: ['pump', 'core', 'secondExchanger', 'reservoir'],
+    });
+    expect(alone).toContainEqual(
+      expect.objectContaining({ severity: 'error', path: `${PULL}.secondExchangerAirSpeed` }),
+    );
   });
 });

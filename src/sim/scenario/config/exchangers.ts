@@ -115,6 +115,8 @@ export interface CoreLayout {
   /** cores beside each other in the air: one after the other in the coolant, or beside each other there too */
   readonly inSeries: 1 | 2;
   readonly sideBySide: 1 | 2;
+  /** share of the layers that hold coolant and no air, above 0 to 1 */
+  readonly wetShare: number;
   /** air velocity along the coolant over its mean, a value for each column of cells; absent: even */
   readonly airVelocity?: readonly number[];
 }

@@ -11,7 +11,7 @@ export const SESSION = {
     extraction: { label: 'extraction of the room', unit: 'm3/s', min: 0, max: 200, usual: [0.3, 20], absent: 'needed with a room',
       meaning: 'air drawn out and replaced from outside' },
     heatPerAir: { label: 'heat into the room', unit: 'MJ/kg', min: 0, max: 3, usual: [0.1, 1.5], default: 0.5,
-      meaning: 'per kg of engine air, from exhaust, radiator, brake and body; about 1.2 kW a kW of engine power at 0.5', source: NO_PUBLISHED_FIGURE },
+      meaning: 'per kg of engine air, from exhaust, radiator, brake and body; at 0.5 about 0.5 kW a kW of engine power, with 1 kg of air a MJ of work', source: NO_PUBLISHED_FIGURE },
   },
   sensor: {
     timeConstantMoving: { label: 'sensor time constant in moving air', unit: 's', min: 0.05, max: 1000, usual: [0.3, 30], default: 3,

@@ -179,6 +179,12 @@ function checkMeasuredHeat(values: Values, document: JsonObject, report: Report,
     refuse(`core.${there[0]}`, message, 'no coreGeometry', 'coreGeometry');
     return;
   }
+  if (values.core.passes === 2) {
+    const message =
+      'A measured heat is worked out for coolant that crosses the air once, and this core has two passes. Type airConductance at its flow instead, or set core.passes to 1.';
+    refuse('core.measuredHeat', message, '2 passes', '1 pass, or airConductance');
+    return;
+  }
   for (const key of MEASURED)
     if (!there.includes(key)) reportMissing(CORE_GEOMETRY.measured[key], `core.${key}`, report);
   if (isTyped(document, 'core', 'airConductance')) {

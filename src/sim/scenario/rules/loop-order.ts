@@ -72,6 +72,8 @@ export function checkLoopValues(values: Values, report: Report): void {
 export function checkMeasuredFlow({ pump, secondPump }: Values, report: Report): void {
   const { measuredFlow, measuredFlowVoltage } = pump;
   if (measuredFlow === undefined || secondPump !== undefined) return;
+  // A curve of fewer points is refused where it is read.
+  if (pump.curve !== undefined && pump.curve.length < 2) return;
   const free = (pump.curve === undefined ? pump.freeFlow : freeFlowOf(pump.curve)) ?? Number.NaN;
   const most = measuredFlowVoltage * free;
   if (!(measuredFlow >= most)) return;

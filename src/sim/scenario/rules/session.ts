@@ -64,11 +64,15 @@ function checkPhase({ phase, path }: PlacedPhase, values: Values, report: Report
   const { kind, engineSpeed, manifoldPressure, pump, pumpVoltageRatio } = phase;
   if (!SESSION.phase.kind.choices.includes(kind)) return;
   const isSoak = kind === 'hot soak';
-  const need = (key: 'engineSpeed' | 'manifoldPressure' | 'exchangerAirSpeed'): void =>
+  const need = (key: 'engineSpeed' | 'manifoldPressure' | 'exchangerAirSpeed' | 'secondExchangerAirSpeed'): void =>
     reportMissing({ ...SESSION.phase[key], meaning: `needed where the kind is "${kind}"` }, `${path}.${key}`, report);
 
   if (engineSpeed === undefined && !isSoak) need('engineSpeed');
   if (exchangerAir(phase) === undefined && !isSoak && values.exchanger !== undefined) need('exchangerAirSpeed');
+  const { secondExchangerAirSpeed: secondAir } = phase;
+  if (values.secondExchanger === undefined) {
+    if (secondAir?.some((speed) => speed > 0)) reportNoSecondExchanger(`${path}.secondExchangerAirSpeed`, report);
+  } else if (secondAir === undefined && !isSoak && values.exchanger === undefined) need('secondExchangerAirSpeed');
   checkAlternatives(phase, path, values, report);
   if (manifoldPressure === undefined && isPartLoad(kind)) need('manifoldPressure');
   if (engineSpeed !== undefined) checkEngineSpeed(kind, engineSpeed, `${path}.engineSpeed`, report);
@@ -205,6 +209,16 @@ function checkSteps(phases: readonly PlacedPhase[], { numerics }: Values, report
       fix: { path: `numerics.${key}`, value: usual, label: `Use ${usual} s` },
     });
   }
+}
+
+function reportNoSecondExchanger(path: string, report: Report): void {
+  report({
+    severity: 'warning',
+    path,
+    message: 'The car has no second exchanger for this air to cross: it is ignored.',
+    found: 'an air speed',
+    expected: 'a second exchanger, or no such key',
+  });
 }
 
 /** What a phase says of an exchanger that the car does not have. */

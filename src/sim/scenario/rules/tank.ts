@@ -43,21 +43,27 @@ const COLD_START = 2;
 export function checkWarmStart(values: Values, report: Report): void {
   const { reservoir, start, ambient } = values;
   const { iceMass, coolantVolume } = reservoir;
-  const warm = start.coolant ?? ambient.temperature;
+  const around = start.coolant ?? ambient.temperature;
+  const warm = start.reservoir ?? around;
   if (!(iceMass > 0) || !(warm > WARMEST_ON_ICE)) return;
   const mix = coolantOf(values);
   if (mix === undefined) return;
-  const perLitre = toSi(1, 'L') * mix.density * mix.heatCapacity * (toSi(warm, 'degC') - MELTING_POINT);
-  const melted = (litres: number): string =>
-    figure(Number(Math.min(iceMass, (litres * perLitre) / HEAT_OF_MELTING).toPrecision(2)));
-  const whole = coolantVolume + volumeOutsideTank(values);
+  /** kg that so many litres at a temperature [degC] melt */
+  const melts = (litres: number, temperature: number): number =>
+    (toSi(litres, 'L') * mix.density * mix.heatCapacity * (toSi(temperature, 'degC') - MELTING_POINT)) /
+    HEAT_OF_MELTING;
+  const atMost = (melted: number): string => figure(Number(Math.min(iceMass, melted).toPrecision(2)));
+  const outside = volumeOutsideTank(values);
+  const inTank = melts(coolantVolume, warm);
+  const inLoop = inTank + Math.max(0, melts(outside, around));
+  const key = start.reservoir === undefined ? 'coolant' : 'reservoir';
   report({
     severity: 'warning',
-    path: 'start.coolant',
-    message: `${figure(coolantVolume)} L in the tank at ${figure(warm)} degC would melt ${melted(coolantVolume)} of the ${figure(iceMass)} kg of ice before anything happens, the ${figure(whole)} L of the whole loop ${melted(whole)} kg. Start at 0 to ${WARMEST_ON_ICE} degC?`,
+    path: `start.${key}`,
+    message: `${figure(coolantVolume)} L in the tank at ${figure(warm)} degC would melt ${atMost(inTank)} of the ${figure(iceMass)} kg of ice before anything happens, the ${figure(coolantVolume + outside)} L of the whole loop ${atMost(inLoop)} kg. Start at 0 to ${WARMEST_ON_ICE} degC?`,
     found: `${figure(warm)} degC`,
     expected: `0 to ${WARMEST_ON_ICE} degC with ice in the tank`,
-    fix: { path: 'start.coolant', value: COLD_START, label: `Start at ${COLD_START} degC` },
+    fix: { path: `start.${key}`, value: COLD_START, label: `Start at ${COLD_START} degC` },
   });
 }
 

@@ -48,6 +48,7 @@ function layoutOf(core: Values['core']): CoreLayout {
     sheets: [{ layers: 1, flow: 1 }],
     inSeries: isPair && coolantOrder === 'series' ? 2 : 1,
     sideBySide: isPair && coolantOrder === 'parallel' ? 2 : 1,
+    wetShare: 1,
     ...(points && { airVelocity: velocityWeights(points, cellsAlongCoolant) }),
   };
 }
