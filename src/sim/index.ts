@@ -83,7 +83,7 @@ export type { Config } from './scenario/config.ts';
 export { type CoreSize, type CoreSizeValues, resizeCore, sizeOfCore } from './scenario/core-size.ts';
 export { type ChangedInput, changedInputs, inputInWords } from './scenario/differences.ts';
 export { placeOfSource } from './scenario/file-shape.ts';
-export { describeParameters, type ParameterGroup, parameterGroups } from './scenario/guide.ts';
+export { describeParameters } from './scenario/guide.ts';
 export {
   counted,
   type Fix,
@@ -97,6 +97,7 @@ export {
 export { linePlacesOf } from './scenario/loop.ts';
 export { measuredOnOneOf } from './scenario/measured-flow.ts';
 export { type Day, onDay } from './scenario/other-day.ts';
+export { type ParameterGroup, parameterGroups } from './scenario/parameter-groups.ts';
 export { parseScenario } from './scenario/parse.ts';
 export { stepsOf, withoutValue, withValue } from './scenario/place.ts';
 export { numberRowAt, rowAt } from './scenario/row-at.ts';

@@ -1,4 +1,4 @@
-import { parameterGroups } from './guide.ts';
+import { parameterGroups } from './parameter-groups.ts';
 import { isNumberRow, type NumberRow, type Parameter } from './table.ts';
 
 /** Indices of lists aside: one item of a list may stand without its brackets, and a row is that of all items. */
