@@ -69,6 +69,7 @@ const MAY_IMPORT: Record<string, readonly string[]> = {
     'src/sim/answers/',
     'src/sim/results/',
     'src/sim/simulate.ts',
+    'src/sim/errors.ts',
     'src/sim/sentence.ts',
     'src/sim/model/',
     'src/sim/correlations/',
