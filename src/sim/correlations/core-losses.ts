@@ -5,7 +5,7 @@ import { requirePositive, requireWithin } from '../errors.ts';
  *
  *     1/C = 1 + (2/pi)(1/(s C) - s C) atan(s C),  C(0) = pi/(pi + 2)
  *
- * Range: 0 < s < 1, exact for a plane jet without viscosity.
+ * Range: 0 < s <= 1, exact for a plane jet without viscosity.
  *
  * @param areaRatio - free area behind the edge over the area before it, s [-]
  * @returns area of the jet at its narrowest over the free area [-]
@@ -34,7 +34,7 @@ export function contractionOfJet(areaRatio: number): number {
  *
  *     Kc = (1 - 2 C + C^2 (2 Kd - 1))/C^2,  C the contraction of the jet
  *
- * Range: 0 < s < 1; Kd 1 for a flat profile (interrupted fins at any Reynolds number, and wherever an apparent friction
+ * Range: 0 < s <= 1; Kd 1 for a flat profile (interrupted fins at any Reynolds number, and wherever an apparent friction
  * factor already holds the growing profile), 6/5 developed laminar plates, 4/3 round tubes. Within 0.012 of the charts.
  *
  * @param areaRatio - free area of the core over its face, s [-]
@@ -59,7 +59,7 @@ export function entranceLossOfCore(areaRatio: number, momentumFactor: number): n
  *
  *     Ke = 1 - 2 Kd s + s^2
  *
- * Range: 0 < s < 1, Kd as entranceLossOfCore. It turns negative for developed laminar flow and a large free area: the
+ * Range: 0 < s <= 1, Kd as entranceLossOfCore. It turns negative for developed laminar flow and a large free area: the
  * profile gives up momentum as it flattens out.
  *
  * @param areaRatio - free area of the core over its face, s [-]
@@ -111,7 +111,7 @@ export interface CorePressureDrop {
  *
  *     dp = G^2/(2 r1) [ (1 - s^2 + Kc) + 2 (r1/r2 - 1) + f (A/Ac) r1/rm - (1 - s^2 - Ke) r1/r2 ],  1/rm = (1/r1 + 1/r2)/2
  *
- * Range: 0 < s < 1, drop small against the pressure (both densities are given), f a mean over the length.
+ * Range: 0 < s <= 1, drop small against the pressure (both densities are given), f a mean over the length.
  *
  * @param passage - flow, densities, areas, friction and the two losses [SI]
  * @returns the four parts and their sum [Pa]
@@ -128,6 +128,7 @@ export interface CorePressureDrop {
 export function corePressureDrop(passage: CorePassage): CorePressureDrop {
   requirePositive('density before a core', passage.densityIn);
   requirePositive('density after a core', passage.densityOut);
+  requirePositive('free area over face area', passage.areaRatio);
   requireWithin('free area over face area', passage.areaRatio, 0, 1);
   const head = passage.massVelocity ** 2 / (2 * passage.densityIn);
   const expansion = passage.densityIn / passage.densityOut;

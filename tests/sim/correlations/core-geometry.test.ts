@@ -198,13 +198,14 @@ describe('air side', () => {
 describe('measures that cannot be', () => {
   test.each([
     [{ tubeWall: 0.0013 }, 'clear height of a tube in m is'],
-    [{ finPitch: 0.00005 }, 'finThickness of a core in m is 0.0001; expected 0 to 0.00005'],
-    [{ coolantLayers: 9.5 }, 'coolantLayers is 9.5; expected a whole number from 1'],
+    [{ finPitch: 0.00005 }, 'fin thickness of a core in m is 0.0001; expected 0 to 0.00005'],
+    [{ coolantLayers: 9.5 }, 'coolant layers is 9.5; expected a whole number from 1'],
     [{ rows: 3, passes: 2 }, 'rows is 3; expected a multiple of 2 passes'],
     [{ depth: Number.NaN }, 'depth of a core in m is NaN; expected above 0'],
-    [{ headerVolume: 0 }, 'headerVolume of a core in m3 is 0; expected above 0'],
+    [{ headerVolume: 0 }, 'header volume of a core in m3 is 0; expected above 0'],
     [{ fins: { kind: 'offset strip', stripLength: 0.09 } }, 'strip length in m is 0.09; expected 0 to 0.08'],
     [{ tubes: { kind: 'multi-port', ports: 300, webThickness: 0.0003 } }, 'clear width of a port in m is'],
+    [{ tubes: { kind: 'multi-port', ports: 12, webThickness: 0 } }, 'web thickness in m is 0; expected above 0'],
   ] as const)('%j are refused', (part, message) => {
     expect(() => coreGeometry({ ...SHAPE, ...part } as CoreShape)).toThrow(message);
     expect(() => coreGeometry({ ...SHAPE, ...part } as CoreShape)).toThrow(OutOfRangeError);
