@@ -35,7 +35,7 @@ export interface AirFilm {
   readonly range: RangeMark;
 }
 
-/** Developing friction of plain fins: C of the 1:2 duct, K of the round bore. One pair for every fin, own choice. */
+/** Developing friction of plain fins: K of the round bore and C of the 1:2 duct for every fin, own choice. */
 const PLAIN_FIN_ENTRY = { extraHead: 1.25, constant: 0.00021 };
 
 /**
