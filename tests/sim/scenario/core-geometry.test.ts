@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { ALLOYS } from '../../../src/sim/correlations/alloys.ts';
 import { conductanceAt } from '../../../src/sim/model/conductance.ts';
-import { airDropTimesDensity, coolantDropAt } from '../../../src/sim/model/core-drop.ts';
+import { airDropTimesDensity, coolantDropAt } from '../../../src/sim/model/drop-laws.ts';
 import type { CoreGeometryConfig } from '../../../src/sim/scenario/config/exchangers.ts';
 import { coreLaws } from '../../../src/sim/scenario/core-laws.ts';
 import { parseScenario } from '../../../src/sim/scenario/parse.ts';
