@@ -299,6 +299,7 @@ function given<Part>(part: Part | undefined): Part {
   return part;
 }
 
+/** Lowest pressure outside in the whole cycle [Pa]. */
 export function lowestPressure({ ambient, cycle }: Config): number {
   return Math.min(ambient.pressure, ...phasesOf(cycle).flatMap(({ outsidePressure: { from, to } }) => [from, to]));
 }
