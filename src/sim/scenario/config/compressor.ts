@@ -34,7 +34,7 @@ interface ByHead extends CompressorLosses {
     /** kg/s */
     readonly flow: number;
   };
-  /** one boost that the machine is known to make; Pa, rpm, K, Pa */
+  /** one boost that the compressor is known to make; Pa, rpm, K, Pa */
   readonly typedBoost: {
     readonly outletPressure: number;
     readonly speed: number;
