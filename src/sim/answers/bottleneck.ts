@@ -16,7 +16,7 @@ const BOTTLENECK_PARTS = [
 ] as const;
 export type BottleneckPart = (typeof BOTTLENECK_PARTS)[number];
 
-/** A lead smaller than this is a tie [K]. */
+/** A lead smaller than this is a tie [K]; own judgement. */
 const TIE = 1;
 
 export interface Bottleneck {
