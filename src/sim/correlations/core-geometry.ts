@@ -19,7 +19,9 @@ type TubeKind =
   | { readonly kind: 'plain' }
   | { readonly kind: 'multi-port'; readonly ports: number; readonly webThickness: number }
   | {
-      /** measured, or a guess: no published formula covers them. Both factors are over the plain tube at `atReynolds` */
+      /**
+       * measured, or a guess: no published formula covers them. Both factors are over the plain tube at `atReynolds`
+       */
       readonly kind: 'turbulated';
       readonly heatTransferFactor: number;
       readonly frictionFactor: number;

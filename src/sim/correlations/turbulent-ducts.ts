@@ -69,8 +69,8 @@ export function nusseltGnielinski(Re: number, Pr: number, diameterOverLength: nu
  *
  *     y = (Re - 2300)/1700,  value = (1 - y) laminar(2300) + y turbulent(4000)
  *
- * Range: 2300 <= Re <= 4000. Published for the Nusselt number; for friction we draw the line on f Re^2, which the pressure
- * drop follows, so that it rises with every flow in a short duct too.
+ * Range: 2300 <= Re <= 4000. Published for the Nusselt number; for friction we draw the line on f Re^2, which the
+ * pressure drop follows, so that it rises with every flow in a short duct too.
  *
  * @param Re - Reynolds number [-]
  * @param laminar - the quantity at 2300 [-]

@@ -64,7 +64,8 @@ export function airViscosity(temperature: number): number {
  *
  *     lambda = 2.64638e-3 T^1.5/(T + 245.4 x 10^(-12/T))
  *
- * Range: 180 to 1000 K at low pressure (not checked here); within 1.7 % of Lemmon and Jacobsen (2004) from 230 to 550 K.
+ * Range: 180 to 1000 K at low pressure (not checked here); within 1.7 % of Lemmon and Jacobsen (2004) from 230 to
+ * 550 K.
  *
  * @param temperature - K
  * @returns W/(m K)

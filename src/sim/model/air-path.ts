@@ -13,7 +13,9 @@ import { Swallowing } from './swallowing.ts';
 
 /** What the air path is asked with. Temperatures in K. */
 export interface AirPathInputs extends GasInputs {
-  /** 'wide open': valve closed, manifold pressure floats or is held. 'part load': valve open, manifold pressure given */
+  /**
+   * 'wide open': valve closed, manifold pressure floats or is held. 'part load': valve open, manifold pressure given
+   */
   mode: 'wide open' | 'part load' | 'engine off';
   /** rpm of the engine */
   engineSpeed: number;
@@ -37,8 +39,8 @@ const LOWEST_RATIO = 0.3;
  * engine. Air stays for milliseconds, so everything is algebraic; the circle of flow, pressures and temperatures is
  * one bracketed root: in the pressure ratio or the air flow wide open, in the recirculated flow at part load.
  *
- * What cooling does depends on the compressor. Displacement on a pulley: the mass hardly moves and the manifold pressure
- * falls. Centrifugal: the pressure is given by head, so a cooler charge is more mass. Pressure held: likewise.
+ * What cooling does depends on the compressor. Displacement on a pulley: the mass hardly moves and the manifold
+ * pressure falls. Centrifugal: the pressure is given by head, so a cooler charge is more mass. Pressure held: likewise.
  *
  * Results stand in the public fields after {@link solve}.
  */
@@ -47,8 +49,8 @@ export class AirPath {
   readonly gas: GasPath;
   readonly pressures: AirPressures;
   /**
-   * how far the compressor falls short of its target pressure, as a share; negative while it holds it or has none, 1 where
-   * the intake passes none of what the target takes. Stands from one pull to the next
+   * how far the compressor falls short of its target pressure, as a share; negative while it holds it or has none, 1
+   * where the intake passes none of what the target takes. Stands from one pull to the next
    */
   shortfall = -1;
   readonly compressor: Compressor;
@@ -256,7 +258,8 @@ export class AirPath {
 
   /**
    * Bound on the recirculated flow: the compressor takes in no more than it sweeps, half of it spare for the leak that
-   * turns round below pressure ratio 1; a tenth of the engine's air at least, so that the search has room. Own judgement.
+   * turns round below pressure ratio 1; a tenth of the engine's air at least, so that the search has room. Own
+   * judgement.
    */
   private mostReturn(machine: DisplacementCompressor, flow: number, inletPressure: number): number {
     const { freshAir, coreOutlet, casingHeat, casingConductance, plenumHeat, plenumConductance } = this.inputs;

@@ -83,8 +83,8 @@ describe('tubes', () => {
 });
 
 describe('published surfaces', () => {
-  // Kays and London, Compact Heat Exchangers, 3rd ed., 1984, hydraulic diameters of figs. 10-55, 10-60, 10-61 and 10-63,
-  // as quoted in the open library OpenConcept: [mm plate spacing, mm pitch, mm strip, mm Dh, error]
+  // Kays and London, Compact Heat Exchangers, 3rd ed., 1984, hydraulic diameters of figs. 10-55, 10-60, 10-61 and
+  // 10-63, as quoted in the open library OpenConcept: [mm plate spacing, mm pitch, mm strip, mm Dh, error]
   test.each([
     [6.35, 25.4 / 15.61, 3.175, 2.383, 0.001],
     [6.35, 25.4 / 27.03, 2.54, 1.423, 0.001],

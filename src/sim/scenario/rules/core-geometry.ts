@@ -10,7 +10,9 @@ import type { GeometryValues, Values } from '../shape.ts';
 const ROWS = CORE_GEOMETRY.coreGeometry;
 const MEASURED = Object.keys(CORE_GEOMETRY.measured) as (keyof typeof CORE_GEOMETRY.measured)[];
 
-/** Height that tubes and fins may differ from the typed one, as a share, own judgement: side plates, a ruler, solder. */
+/**
+ * Height that tubes and fins may differ from the typed one, as a share, own judgement: side plates, a ruler, solder.
+ */
 const HEIGHT_WITHIN = 0.05;
 
 /** Keys that only one kind of fins or tubes has. */

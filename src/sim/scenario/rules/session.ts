@@ -224,7 +224,7 @@ function checkNoExchanger(phases: readonly PlacedPhase[], report: Report): void 
   }
 }
 
-/** s without air through the exchanger, engine running: longer than any wait for the next pull on rollers, own judgement */
+/** s without air through the exchanger, engine running: own judgement, longer than any wait on rollers for a pull */
 const LONG_WITHOUT_AIR = 600;
 
 function checkExchangerAir(phases: readonly PlacedPhase[], report: Report): void {
