@@ -90,7 +90,6 @@ const MAY_IMPORT: Record<string, readonly string[]> = {
   'src/sim/simulate.ts': ['src/sim/'],
   'src/sim/record-row.ts': ['src/sim/model/', 'src/sim/results/', 'src/sim/solver/'],
   'src/sim/index.ts': ['src/sim/'],
-  'workers/client.ts': ['workers/', 'src/sim/index.ts', 'comlink'],
   'workers/': ['workers/', 'src/sim/index.ts', 'comlink'],
   'src/viewer/vite.config.ts': ['vite'],
   'src/viewer/colour-scale.ts': ['src/viewer/', 'src/sim/index.ts', 'd3-scale-chromatic'],

@@ -1,4 +1,7 @@
-/** A formula was asked for a value outside the range it was published for. A programmer's mistake, never a user's. */
+/**
+ * A formula was asked for a value outside the range it has an answer for. Rules refuse what they foresee; what is left
+ * of a core's measures becomes an issue in scenario/geometry-values.ts, else it is a programmer's mistake.
+ */
 export class OutOfRangeError extends RangeError {
   constructor(what: string, value: number, expected: string) {
     super(`${what} is ${value}; expected ${expected}`);

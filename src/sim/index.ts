@@ -72,7 +72,7 @@ export {
 export { FILE_WORDING, type Wording, written } from './answers/wording.ts';
 export { createCoolant } from './fluids/coolant.ts';
 export { CentrifugalCompressor } from './model/centrifugal-compressor.ts';
-export { airDropTimesDensity } from './model/core-drop.ts';
+export { airDropTimesDensity } from './model/drop-laws.ts';
 export { loopVolume } from './model/loop-volume.ts';
 export { seriesToCsv } from './results/csv.ts';
 export { COLUMNS, type ColumnName, type CoreFields, type PhaseSpan, type TimeSeries } from './results/time-series.ts';

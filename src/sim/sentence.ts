@@ -8,7 +8,7 @@ export type Sentence = readonly (string | Quantity)[];
  * Tag of a template: keeps quantities, and those of a sentence inside it, open; all else becomes text.
  *
  * @example
- * sentence`coolant boils in ${'the core'}: ${{ temperature: 400 }} reached` // ['coolant boils in the core: ', { temperature: 400 }, ' reached']
+ * sentence`${'it'} boils: ${{ temperature: 400 }} reached` // ['it boils: ', { temperature: 400 }, ' reached']
  */
 export function sentence(
   texts: TemplateStringsArray,

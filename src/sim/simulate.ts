@@ -157,7 +157,9 @@ function endOfCoolant({ terminalEvent }: Stepper): 'boiling' | 'freezing' | unde
   return event === 'boiling' || event === 'freezing' ? event : undefined;
 }
 
-const NO_STEP: Sentence = ['no step is short enough for the wanted accuracy'];
+const NO_STEP: Sentence = [
+  'no step is short enough for the wanted accuracy: raise numerics.tolerance, or look for a value far outside its usual range',
+];
 
 function whyStopped(stepper: Stepper, system: ChargeSystem, { coolant }: Config): Pick<Stopped, 'cause' | 'reason'> {
   const cause = endOfCoolant(stepper);

@@ -276,6 +276,7 @@ export function readQuantity(text: string, fileUnit: FileUnit): Reading {
   const fraction = FRACTION.exec(trimmed);
   if (fraction !== null) {
     const [, whole = '0', over = '', under = '', rest = ''] = fraction;
+    if (Number(under) === 0) return { kind: 'not a number' };
     return withUnit(Number(whole) + Number(over) / Number(under), rest.trim(), fileUnit);
   }
   const match = NUMBER.exec(trimmed);

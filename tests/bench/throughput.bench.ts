@@ -4,9 +4,9 @@ import { availableParallelism } from 'node:os';
 
 /**
  * Throughput of a sweep of the default scenario with two threads over one, and the memory of the program at its start
- * and its end. Beside it stands how many cores the program got: where two threads get hardly more than one does, others had
- * the machine, and the ratio says nothing. One thread and two take turns in this one run, since a machine is faster at one hour than at another;
- * only the ratio is worth comparing. Needs the built program and Linux, for /proc.
+ * and its end. Beside it stands how many cores the program got: where two threads get hardly more than one does, others
+ * had the machine, and the ratio says nothing. One thread and two take turns in this one run, since a machine is faster
+ * at one hour than at another; only the ratio is worth comparing. Needs the built program and Linux, for /proc.
  */
 const RUNS = Number(process.argv[2] ?? 1000);
 const ROUNDS = 2;

@@ -116,9 +116,12 @@ describe('reading what was typed', () => {
     expect(value('1,234', 'kPa')).toEqual({ kind: 'ambiguous', decimal: '1.234', thousands: '1234' });
   });
 
-  it.each(['', 'abc', 'kPa 5', '-', '.', 'NaN', 'Infinity', '--5'])('%s is no number', (text) => {
-    expect(value(text, 'kPa').kind).toBe('not a number');
-  });
+  it.each(['', 'abc', 'kPa 5', '-', '.', 'NaN', 'Infinity', '--5', '3/0', '3/0 in', '1 1/0 in'])(
+    '%s is no number',
+    (text) => {
+      expect(value(text, 'kPa').kind).toBe('not a number');
+    },
+  );
 
   it('names a unit that does not fit', () => {
     expect(value('14 furlongs', 'mm')).toEqual({ kind: 'unknown unit', unit: 'furlongs' });

@@ -3,7 +3,9 @@ import type { Segment, Stage, StageSystem } from '../../src/sim/solver/stage-sys
 import { Stepper, type StepperOptions } from '../../src/sim/solver/stepper.ts';
 import { cornersOf, Follower, type Profile } from './profile.ts';
 
-/** A part on the bench. Conductances in W/K, air rate m cp in W/K, source in W, capacities in J/K, of the whole part. */
+/**
+ * A part on the bench. Conductances in W/K, air rate m cp in W/K, source in W, capacities in J/K, of the whole part.
+ */
 export interface PartSetup {
   readonly nx: number;
   readonly ny: number;

@@ -6,7 +6,8 @@
  * and 1 - e^-NTU at Cr = 0. Good to rounding for NTU up to 20: the terms fall off like the tail of a Poisson
  * distribution of mean NTU.
  *
- * Source: J. L. Mason, Heat transfer in crossflow, Proc. 2nd U.S. National Congress of Applied Mechanics, 1955, 801-803.
+ * Source: J. L. Mason, Heat transfer in crossflow, Proc. 2nd U.S. National Congress of Applied Mechanics, 1955,
+ * 801-803.
  */
 export function exactEffectiveness(NTU: number, Cr: number): number {
   if (Cr === 0) return 1 - Math.exp(-NTU);

@@ -23,14 +23,17 @@ function withPlainDucts(file: string): Config {
 
 type Driven = Config & { readonly compressor: CentrifugalConfig };
 
-/** Invented cars with plain ducts: a displacement machine on a 3 L engine, a centrifugal one on 3.6 L. */
+/** Invented cars with plain ducts: a displacement compressor on a 3 L engine, a centrifugal one on 3.6 L. */
 export const DISPLACED = withPlainDucts('rolling-road-estate') as Config & { readonly compressor: DisplacementConfig };
 export const DRIVEN = withPlainDucts('session-coupe') as Driven;
 
-/** The centrifugal car with its machine on a turbine instead, which holds a manifold pressure [Pa] up to a speed [rpm]. */
+/**
+ * The centrifugal car with its compressor on a turbine instead, which holds a manifold pressure [Pa] up to a speed
+ * [rpm].
+ */
 export function onTurbine(car: Driven, targetManifoldPressure: number, highestSpeed: number) {
-  const { driveRatio: _, kind: __, ...machine } = car.compressor;
-  const compressor: TurbineDrivenConfig = { ...machine, kind: 'turbine-driven', targetManifoldPressure, highestSpeed };
+  const { driveRatio: _, kind: __, ...rest } = car.compressor;
+  const compressor: TurbineDrivenConfig = { ...rest, kind: 'turbine-driven', targetManifoldPressure, highestSpeed };
   return { ...car, compressor };
 }
 

@@ -9,8 +9,9 @@ import { type LooseDocument, shortConfig } from '../support/short-session.ts';
  * Dynamometer runs of a car with a belt-driven displacement blower, before and after a liquid-cooled core was fitted
  * behind it, same pulley: the charge at the end of the run fell from 147 to 125 degF, the gauge from 8.5 to 7.5 psi.
  *
- * Source: a technical note on an engine-management firm's web page, read in full. Ambient pressure, engine speed, intake
- * and core drop are not stated; 101 kPa assumed, gauge good to 0.1 psi at best. So this is a check of sign and size.
+ * Source: a technical note on an engine-management firm's web page, read in full. Ambient pressure, engine speed,
+ * intake and core drop are not stated; 101 kPa assumed, gauge good to 0.1 psi at best. So this is a check of sign and
+ * size.
  */
 const WARM = 273.15 + 63.9;
 const COOL = 273.15 + 51.7;
@@ -105,8 +106,8 @@ describe.each([0, 0.5, MACHINE.leak])('charge cooled from 63.9 to 51.7 degC on o
     expect(ratio).toBeLessThan(1);
     expect(Math.abs(mass - 1)).toBeLessThan(0.01);
     expect(power).toBeLessThan(1);
-    // A leak gives back part of the fall, and so does the exponent. At the default 0.4, and at 0.25 with the machine's
-    // own leak, the gauge falls too little by more than the figures allow: printed above, not met.
+    // A leak gives back part of the fall, and so does the exponent. At the default 0.4, and at 0.25 with the
+    // compressor's own leak, the gauge falls too little by more than the figures allow: printed above, not met.
     const isNear = exponent === 0 || (exponent === 0.25 && leak <= 0.5);
     if (isNear) expect(Math.abs(ratio - MEASURED_RATIO)).toBeLessThan(WITHIN);
     const plain = BY_HAND.find((each) => leak === 0 && each.exponent === exponent);

@@ -8,10 +8,10 @@ const OPEN = { mode: 'wide open' } as const;
 
 /** No churning, no leak: the efficiency is that of the compression at every pressure ratio. */
 function carWith(
-  machine: { sweptVolume: number; driveRatio: number; efficiency: number; inletTemperature: number },
+  blower: { sweptVolume: number; driveRatio: number; efficiency: number; inletTemperature: number },
   engine: { displacement: number; volumetricEfficiency: number },
 ) {
-  const { sweptVolume, driveRatio, efficiency, inletTemperature } = machine;
+  const { sweptVolume, driveRatio, efficiency, inletTemperature } = blower;
   const compressor: DisplacementConfig = {
     ...DISPLACED.compressor,
     sweptVolume,
@@ -54,8 +54,8 @@ describe('fixed pulley and engine in balance', () => {
 
 /**
  * Blower on a 2.8 L four-stroke at 3000 rpm: inlet 288 K and 101.3 kPa, pressure ratio 1.6, efficiency 0.74, engine
- * filled with air as it leaves the blower; R 287, cp 1005. Solved example 15.1 of a textbook on engines (chapter 15, air
- * capacity and supercharging); results to eight digits from its formulas.
+ * filled with air as it leaves the blower; R 287, cp 1005. Solved example 15.1 of a textbook on engines (chapter 15,
+ * air capacity and supercharging); results to eight digits from its formulas.
  */
 describe('textbook blower', () => {
   const [T2S, T2, AIR, POWER] = [329.39157, 343.93456, 0.11493962, 6461.2422];

@@ -3,8 +3,8 @@ import { conductanceAt } from '../../src/sim/model/conductance.ts';
 import { exactEffectiveness } from '../support/mason.ts';
 
 /**
- * Published cooling ratings of a water coil of a fan-coil unit at five air flows, dry: air 27 degC, water 16 degC rising
- * 2 K. As entered in the open library Buildings of LBNL, commit ad78fdae2153, validation model
+ * Published cooling ratings of a water coil of a fan-coil unit at five air flows, dry: air 27 degC, water 16 degC
+ * rising 2 K. As entered in the open library Buildings of LBNL, commit ad78fdae2153, validation model
  * WetCoilEffectivenessNTU_FCU, table cooData; catalogue figures, fan heat possibly in them.
  */
 const AIR_FLOWS = [485, 420, 330, 236, 123]; // m3/h

@@ -83,7 +83,9 @@ function loopDrop(flow: number): number {
   return specials.reduce((sum, part) => sum + specialDrop(part, flow), ofLines);
 }
 
-/** The loop's flow by the simulator's solver: what is no line enters as a K that is brought up to date until it stays. */
+/**
+ * The loop's flow by the simulator's solver: what is no line enters as a K that is brought up to date until it stays.
+ */
 function solvedFlow(pump: PumpConfig, voltageRatio: number): number {
   const bore = 0.0279;
   let flow = 1e-4;

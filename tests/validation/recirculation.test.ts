@@ -120,7 +120,9 @@ const LOAD = {
   outsidePressure: 1e5,
 } as const;
 
-/** A centrifugal machine that churns `power` [W] into 0.06 kg/s at pressure ratio 1 and sends a stated share round. */
+/**
+ * A centrifugal compressor that churns `power` [W] into 0.06 kg/s at pressure ratio 1 and sends a stated share round.
+ */
 function churning(power: number, r: number, throttle: Throttle, shareAfterCore: number): Config {
   const inletPressure = throttle === 'upstream' ? MANIFOLD : 1e5;
   const { displacement, referenceTemperature } = DRIVEN.engine;
@@ -204,7 +206,7 @@ describe.each(THROTTLES)('throttle %s', (throttle) => {
       }
     });
 
-    /** Displacement machines big enough to return that much; at r = 0 just as big as the engine needs. */
+    /** Displacement compressors big enough to return that much; at r = 0 just as big as the engine needs. */
     const MACHINES: [number, number | undefined][] =
       throttle === 'upstream'
         ? [

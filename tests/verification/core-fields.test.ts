@@ -2,10 +2,11 @@ import { describe, expect, it } from 'vitest';
 import { CellBlock } from '../../src/sim/model/cell-block.ts';
 
 /**
- * Steady temperatures in an unmixed cross-flow core, (T - coolant inlet)/(air inlet - coolant inlet), at x, y = 1/4, 1/2,
- * 3/4 along the air and along the coolant: rows x, columns y. W. Nusselt, Technische Mechanik und Thermodynamik 1, 1930,
- * 417-422: theta_a = J(NTU_a x, NTU_c y), theta_c = 1 - J(NTU_c y, NTU_a x), theta_m = (theta_a + r theta_c)/(1 + r),
- * J(a, b) = 1 - e^-b int_0^a e^-t I0(2 sqrt(b t)) dt; NTU on the overall conductance, r = coolant over air conductance.
+ * Steady temperatures in an unmixed cross-flow core, (T - coolant inlet)/(air inlet - coolant inlet), at x, y = 1/4,
+ * 1/2, 3/4 along the air and along the coolant: rows x, columns y. W. Nusselt, Technische Mechanik und Thermodynamik 1,
+ * 1930, 417-422: theta_a = J(NTU_a x, NTU_c y), theta_c = 1 - J(NTU_c y, NTU_a x), theta_m =
+ * (theta_a + r theta_c)/(1 + r), J(a, b) = 1 - e^-b int_0^a e^-t I0(2 sqrt(b t)) dt; NTU on the overall conductance,
+ * r = coolant over air conductance.
  */
 interface Field {
   readonly name: string;

@@ -20,7 +20,10 @@ const line = (capacity: number, ny: number): PartSetup => ({
   coolantConductance: 0,
 });
 
-/** What takes up a share of the way from the coolant's temperature to one that is held: coolantConductance -w ln(1 - share). */
+/**
+ * What takes up a share of the way from the coolant's temperature to one that is held: coolantConductance
+ * -w ln(1 - share).
+ */
 function exchangerOf(share: number, rate: number, held: number): PartSetup {
   return {
     nx: 1,
@@ -96,7 +99,8 @@ describe('heated metal and a reservoir that loses heat', () => {
   });
 });
 
-// Tank, core (0.18 of the way to air of 140 degC), front exchanger (0.3 of the way to 25 degC), tank: 1200 W/K, 30 kJ/K.
+// Tank, core (0.18 of the way to air of 140 degC), front exchanger (0.3 of the way to 25 degC), tank: 1200 W/K, 30
+// kJ/K.
 const RATE = 1200;
 const core = exchangerOf(0.18, RATE, 140);
 const front = exchangerOf(0.3, RATE, 25);
@@ -130,7 +134,8 @@ describe('a tank in a loop with core and front exchanger', () => {
     const found = valuesAt(bench, bench.startState(30), times, equal(0.05), (state) =>
       bench.reservoirTemperature(state),
     );
-    // Behind a front the cells are of first order: 4 s smear by 4/320^0.5 = 0.22 s, at the first kink 0.4 of it x 0.5 K/s.
+    // Behind a front the cells are of first order: 4 s smear by 4/320^0.5 = 0.22 s, at the first kink 0.4 of it x 0.5
+    // K/s.
     expectClose(found, expected, 0.05);
   });
 });
@@ -174,7 +179,8 @@ describe('a line that pushes its coolant through', () => {
     expectClose(found, [25 - 1.417643685, 30 - 1.417643685, 35 - 1.417643685], 2e-3);
   });
 
-  // 1.2 L while the pump speeds up from 0.1 L/s by 0.01 L/s2: the volume that has passed decides, not the flow of one instant.
+  // 1.2 L while the pump speeds up from 0.1 L/s by 0.01 L/s2: the volume that has passed decides, not the flow of one
+  // instant.
   it.each([
     [0, 8.439088915],
     [2, 9.595917942],

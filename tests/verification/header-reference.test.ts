@@ -5,7 +5,9 @@ import { type HeaderFlow, splitOverLayers } from '../../src/sim/correlations/hea
 const read = (name: string) =>
   JSON.parse(readFileSync(new URL(`./header-reference/${name}.json`, import.meta.url), 'utf8'));
 const CASES: readonly HeaderFlow[] = read('inputs');
-/** By a general-purpose solver from the differential equations of both headers: header-reference/header_reference.py. */
+/**
+ * By a general-purpose solver from the differential equations of both headers: header-reference/header_reference.py.
+ */
 const EXPECTED: readonly (readonly number[])[] = read('expected');
 
 const spreadOf = (shares: readonly number[]): number =>

@@ -4,7 +4,7 @@ import { summarisePulls } from './pull-summary.ts';
 import { jobToPull, type Study } from './study.ts';
 
 /** Ends of what engines do: the plain density rule, and the most that ambient corrections suggest. */
-const EXPONENTS = [0, 0.5] as const;
+export const EXPONENTS = [0, 0.5] as const;
 
 /**
  * Air mass at the end of a pull for both ends of the swallowing exponent, kg/s: no claim of mass or power is better

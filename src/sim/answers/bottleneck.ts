@@ -16,7 +16,7 @@ const BOTTLENECK_PARTS = [
 ] as const;
 export type BottleneckPart = (typeof BOTTLENECK_PARTS)[number];
 
-/** A lead smaller than this is a tie [K]. */
+/** A lead smaller than this is a tie [K]; own judgement. */
 const TIE = 1;
 
 export interface Bottleneck {
@@ -50,9 +50,9 @@ const IDEAL: Record<BottleneckPart, (config: Config) => Config> = {
 
 /**
  * What holds one pull back: each part in turn is made ideal, alone, and the fall of that pull's peak is its share.
- * Core conductance x40 on both sides; coolant flow x4 by the pump's affinity; front exchanger, where there is one, outlet at its air;
- * 100 m3 of coolant at the start temperature; no air drop in the core; intake air at ambient. Coolant does not boil in
- * these runs.
+ * Core conductance x40 on both sides; coolant flow x4 by the pump's affinity; front exchanger, where there is one,
+ * outlet at its air; 100 m3 of coolant at the start temperature; no air drop in the core; intake air at ambient.
+ * Coolant does not boil in these runs.
  *
  * @param config - the car as it is
  * @param pull - the deciding pull, counted from 1

@@ -141,8 +141,8 @@ export function* studyCarAgreement(
 }
 
 /**
- * Half a step is what rounding hides. Were some factor right, rounding alone would leave no more than that as rms there,
- * and least squares leaves less still.
+ * Half a step is what rounding hides. Were some factor right, rounding alone would leave no more than that as rms
+ * there, and least squares leaves less still.
  */
 function verdictOf(asTyped: readonly number[], rmsLeft: number, gaugeStep: number): CarAgreement['verdict'] {
   if (asTyped.every((miss) => Math.abs(miss) <= gaugeStep / 2)) return 'within the gauge';

@@ -6,7 +6,7 @@ export interface ChargeTableReading {
   readonly spark: number;
   /** share */
   readonly torque: number;
-  /** the table ends before this temperature: its last row is held */
+  /** this temperature is beyond either end of the table: the row there is held */
   readonly isBeyond: boolean;
 }
 

@@ -1,5 +1,5 @@
 import { type CompressorConfig, heldPressure } from '../scenario/config/compressor.ts';
-import type { AirBand } from './air-band.ts';
+import { type AirBand, EXPONENTS } from './air-band.ts';
 import type { PullSummary } from './pull-summary.ts';
 import type { Wording } from './wording.ts';
 
@@ -58,7 +58,7 @@ export function explainCooling(
     return `${rounded < 0 ? '-' : rounded > 0 ? '+' : ''}${(Math.abs(rounded) / 10).toFixed(1)} %`;
   };
   const ends = airChangeEnds && [...airChangeEnds].sort((a, b) => a - b).map(percent);
-  const mass = `air mass ${percent(airChange)}${ends ? ` (${ends[0]} to ${ends[1]} for swallowing exponents 0 to 0.5)` : ''}`;
+  const mass = `air mass ${percent(airChange)}${ends ? ` (${ends[0]} to ${ends[1]} for swallowing exponents ${EXPONENTS.join(' to ')})` : ''}`;
   const gauge = change(manifoldChange, wording.pressure, 'rises', 'falls');
   return [
     `Charge ${change(chargeChange, wording.difference, 'warmer', 'cooler', true)} at the end of the pull: the boost gauge ${gauge}, ${mass}, drive power ${change(driveChange, wording.power, 'rises', 'falls')}.`,

@@ -2,17 +2,19 @@ import { type CompressorConfig, heldPressure } from '../scenario/config/compress
 import type { CoreDropStudy } from './core-drop.ts';
 import type { Wording } from './wording.ts';
 
-/** A change of less than this share is none. */
+/** A change of less than this share is none: it would be written as 0.0 %. */
 const NOTHING = 5e-4;
 
-/** What the core pressure drop takes, by kind of machine, and what is left of what its cooling gives. */
+/** What the core pressure drop takes, by kind of compressor, and what is left of what its cooling gives. */
 export function explainCoreDrop(study: CoreDropStudy, compressor: CompressorConfig, wording: Wording): string[] {
   const { asItIs, free, none } = study;
   const { difference, pressure, power } = wording;
   const percent = (share: number): string =>
     Math.abs(share) < NOTHING ? 'not at all' : `by ${share > 0 ? '+' : '-'}${(100 * Math.abs(share)).toFixed(1)} %`;
-  const change = (value: number, write: (size: number) => string): string =>
-    `${value < 0 ? '-' : '+'}${write(Math.abs(value))}`;
+  const change = (value: number, write: (size: number) => string): string => {
+    const size = write(Math.abs(value));
+    return size === write(0) ? size : `${value < 0 ? '-' : '+'}${size}`;
+  };
   const isHeld = heldPressure(compressor) !== undefined;
   const takes =
     compressor.kind === 'centrifugal'

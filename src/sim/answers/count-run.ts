@@ -17,7 +17,9 @@ export interface CountedRun {
   readonly stoppedBecause?: Sentence;
 }
 
-/** The same car with the repeated block run as often as it takes for `pulls` of them; as it is where nothing repeats. */
+/**
+ * The same car with the repeated block run as often as it takes for `pulls` of them; as it is where nothing repeats.
+ */
 export function withPulls(config: Config, pulls: number): Config {
   const { before, block, repeats } = config.cycle;
   const [first, inBlock] = [pullsIn(before), pullsIn(block)];

@@ -27,9 +27,12 @@ export function flowSteps(config: Config, setting: LoopSetting, temperature: num
 function carsOf(config: Config): { readonly name: string; readonly config: Config }[] {
   const widest = Math.max(...config.lines.flatMap(({ segments }) => segments.map(({ bore }) => bore)));
   const next = HOSE_BORES.find((bore) => bore > 1.05 * widest);
+  const [another, first] = config.secondPump
+    ? ['another pump like the first', 'it']
+    : ['a second pump like it', 'the first'];
   const steps = [
-    { name: 'a second pump like it, behind the first', config: withPumpCurve(config, 1, 2) },
-    { name: 'a second pump like it, beside the first', config: withPumpCurve(config, 2, 1) },
+    { name: `${another}, behind ${first}`, config: withPumpCurve(config, 1, 2) },
+    { name: `${another}, beside ${first}`, config: withPumpCurve(config, 2, 1) },
     { name: 'core and exchangers without loss: the most that wider ports could buy', config: withoutPartLoss(config) },
   ];
   if (next === undefined || config.lines.length === 0) return steps;

@@ -62,7 +62,9 @@ const CONDITION_NAMES: Readonly<Partial<Record<QuestionSlot, string>>> = {
   day: 'the day',
 };
 
-/** Says where two cars are not asked the same, so that their answers do not compare like for like; '' where they are. */
+/**
+ * Says where two cars are not asked the same, so that their answers do not compare like for like; '' where they are.
+ */
 export function explainUnlike(before: AskedCar, after: AskedCar, wording: Wording): string {
   const asked = questionPieces(before, wording);
   const unlike = questionPieces(after, wording).flatMap(({ slot, text }) => {

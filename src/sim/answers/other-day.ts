@@ -66,7 +66,9 @@ export interface DayStudy {
   /** pulls that the hottest day is about */
   readonly pulls: number;
   readonly hottest: HottestDay;
-  /** pulls in a row, at most `pulls`, on days every 5 K about those above; days that the file does not allow left out */
+  /**
+   * pulls in a row, at most `pulls`, on days every 5 K about those above; days that the file does not allow left out
+   */
   readonly curve: readonly { readonly temperature: number; readonly count: number }[];
   readonly typedStart: TypedStart;
 }
@@ -110,7 +112,9 @@ export function* studyDay(typed: Scenario, there: Scenario, pulls: number): Stud
   };
 }
 
-/** Pulls on days every {@link STEP}, from a step or more below the coldest of some days [K] to one above the hottest. */
+/**
+ * Pulls on days every {@link STEP}, from a step or more below the coldest of some days [K] to one above the hottest.
+ */
 function* studyCurve(scenario: Scenario, shown: readonly number[], pulls: number): Study<DayStudy['curve']> {
   const tenths = shown.map((each) => Math.round(10 * fromSi(each, 'degC')));
   const first = Math.max(COLDEST, STEP * (Math.floor(Math.min(...tenths) / STEP) - 1));

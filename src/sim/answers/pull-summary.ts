@@ -1,7 +1,7 @@
 import { PEAK_COUNTS_FROM } from '../model/drive-cycle.ts';
 import type { ColumnName, PhaseSpan, TimeSeries } from '../results/time-series.ts';
 
-/** After lift the sensor may still rise; its highest reading is looked for this long [s]. */
+/** After lift the sensor may still rise; its highest reading is looked for this long [s]; own choice. */
 const SENSOR_AFTER_LIFT = 15;
 
 /** One wide-open pull of a run, SI. Values "at the end" are those at lift. */

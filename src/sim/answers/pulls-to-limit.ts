@@ -7,10 +7,11 @@ import { type PullSummary, summarisePulls } from './pull-summary.ts';
 import { hasSettled } from './run-end.ts';
 import type { RunJob, Study } from './study.ts';
 
-/** Two peaks closer than this share the title of the hottest; the earlier one decides [K]. */
+/** Two peaks closer than this share the title of the hottest; the earlier one decides [K]; own choice. */
 const SAME_PEAK = 0.05;
+/** So often a block is repeated at most; own choice. */
 const MOST_BLOCKS = 200;
-/** Change of the core's conductance, both sides, that shows how much an answer hangs on it. */
+/** Change of the core's conductance, both sides, that shows how much an answer hangs on it; own judgement. */
 const CONDUCTANCE_CHANGE = 0.05;
 
 /** The car with both core conductances 5 % lower, and 5 % higher. */

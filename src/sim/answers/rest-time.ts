@@ -20,9 +20,9 @@ export interface RestStudy {
   readonly recovery?: number;
 }
 
-/** Times the rest of the cycle, from next to none to twenty times as long. */
+/** Times the rest of the cycle, from next to none to twenty times as long; own choice. */
 const FACTORS = [0.02, 0.05, 0.1, 0.2, 0.35, 0.5, 0.7, 1, 1.5, 2, 3, 5, 8, 12, 20];
-/** s */
+/** s; own choice */
 const FOUND_TO = 1;
 /** K: back within it, a pull begins as the one before did: the usual stop of a log on rollers, common practice */
 export const RECOVERED_WITHIN = 3;

@@ -1,7 +1,7 @@
 import type { RouteComparison } from './bypass-routes.ts';
 import type { Wording } from './wording.ts';
 
-/** Less than this is no difference [K]. */
+/** Less than this is no difference [K]; own choice. */
 const NOTHING = 0.05;
 
 /**

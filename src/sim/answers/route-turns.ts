@@ -107,7 +107,7 @@ export interface TurnLine {
   readonly turns: readonly number[];
 }
 
-/** Factors on the plenum's heat at which every point is asked again. */
+/** Factors on the plenum's heat at which every point is asked: as it is, and three others; own choice. */
 const PLENUM_FACTORS = [1, 0, 2, 4];
 
 /**

@@ -4,7 +4,7 @@ import type { Config } from '../scenario/config.ts';
 import type { RunOptions } from '../simulate.ts';
 import { summarisePulls } from './pull-summary.ts';
 
-/** A repeated block has settled when its peaks change by less than this from block to block [K]. */
+/** A repeated block has settled when its peaks change by less than this from block to block [K]; own choice. */
 const SETTLED_WITHIN = 0.01;
 
 /** Where a run may end before its cycle does: plain data, so that a run can be handed to another thread. */

@@ -72,11 +72,11 @@ export function withStore(config: Config, kind: StoreKind, size: number): Config
 }
 
 /**
- * Pulls against the size of the tank, or against ice: a ladder of sizes, then the smallest that makes `pulls` between two
- * rungs by halving, and where the curve of the last pull's peak bends.
+ * Pulls against the size of the tank, or against ice: a ladder of sizes, then the smallest that makes `pulls` between
+ * two rungs by halving, and where the curve of the last pull's peak bends.
  *
- * The knee is the size farthest from the chord of the curve, both axes scaled to 1 (V. Satopaa et al., Finding a "kneedle"
- * in a haystack, 2011: from memory).
+ * The knee is the size farthest from the chord of the curve, both axes scaled to 1 (V. Satopaa et al., Finding a
+ * "kneedle" in a haystack, 2011: from memory).
  *
  * @param pulls - wanted; the repeated block is run as often as that takes
  */

@@ -2,7 +2,7 @@ import { type NextMeasurement, TOLD_APART, type Triage, type TriageCandidate } f
 import { QUANTITIES } from './triage-quantities.ts';
 import type { Wording } from './wording.ts';
 
-/** A reading further than this from every cause fits none of them, in doubts. */
+/** A reading further than this from every cause fits none of them, in doubts; own choice. */
 const FAR = 3;
 
 /** What the two figures point to, what they cannot tell apart, and what to measure next. */

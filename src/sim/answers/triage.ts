@@ -57,7 +57,7 @@ export interface Triage {
   readonly notRun: readonly TriageCause[];
 }
 
-/** Distances that differ by less cannot be told apart, in doubts. */
+/** Distances that differ by less cannot be told apart, in doubts; own choice. */
 export const TOLD_APART = 1;
 
 interface Trial {

@@ -137,8 +137,8 @@ export function uncertainInputs(scenario: Scenario, own: readonly OwnRange[]): U
 }
 
 /**
- * Value of an input at a place between its low end (0) and its high end (1). A factor runs evenly by its logarithm where
- * its ends are each other's inverse, all else evenly as it stands.
+ * Value of an input at a place between its low end (0) and its high end (1). A factor runs evenly by its logarithm
+ * where its ends are each other's inverse, all else evenly as it stands.
  */
 export function valueAt({ kind, low, high }: UncertainInput, place: number): number {
   const isByRatio = kind === 'factor' && Math.abs(low * high - 1) < 1e-9;

@@ -106,7 +106,7 @@ const fittedWords = (fitted: readonly number[], upgrades: readonly Upgrade[]): s
   `Already fitted to this car, and so not weighed: ${namesOf(fitted, upgrades)}. What they buy shows on a car without them.`;
 
 const stoppedWords = (name: string, reason: Sentence, wording: Wording): string =>
-  `${name}: the run stops early, and only the pulls until then are counted: ${written(reason, wording)}`;
+  `${name}: the run stops early, and only the pulls until then are counted: ${written(reason, wording)}.`;
 
 const clashWords = ({ earlier, later, path }: Clash, nameOf: (upgrade: number) => string): string =>
   `"${nameOf(earlier)}" and "${nameOf(later)}" both change ${path}: where both are fitted, "${nameOf(later)}" counts, being later in the file, and both are paid.`;
@@ -237,7 +237,7 @@ export function explainSteps(
 function explainPrices(upgrades: readonly Upgrade[]): string[] {
   const told = upgrades.flatMap(({ name, price, hours }) => {
     const said = [
-      ...(price === undefined ? [] : [`${price}`]),
+      ...(price === undefined ? [] : [moneyText(price)]),
       ...(hours === undefined ? [] : [`${hours} ${hours === 1 ? 'hour' : 'hours'}`]),
     ];
     return said.length === 0 ? [] : [`${name} ${said.join(' and ')}`];

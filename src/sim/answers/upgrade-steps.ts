@@ -23,7 +23,9 @@ interface UpgradedCar {
   /** whole pulls from the first that stay at or under the limit */
   readonly count: number;
   readonly pullsRun: number;
-  /** the pull that breaks the limit, else the earliest of the hottest, and its peak [K]; absent where no pull is whole */
+  /**
+   * the pull that breaks the limit, else the earliest of the hottest, and its peak [K]; absent where no pull is whole
+   */
   readonly deciding?: Pick<PullSummary, 'pull' | 'peak'>;
   readonly firstPull?: UpgradeFigures;
   /** why the run ended early: only the pulls until then are counted */
@@ -88,8 +90,8 @@ const NO_PEAK = 1e4;
 const BATCH = 32;
 
 /**
- * What each upgrade buys alone and on top of those before it, in pulls, deciding peak and the figures of the first pull.
- * With `withOrders` every set of upgrades is run, once each, for the best order and the cheapest ways.
+ * What each upgrade buys alone and on top of those before it, in pulls, deciding peak and the figures of the first
+ * pull. With `withOrders` every set of upgrades is run, once each, for the best order and the cheapest ways.
  *
  * @param upgrades - in the order of the file
  * @param configOf - the car with these upgrades, places in ascending order; undefined where it cannot be

@@ -35,7 +35,7 @@ export interface AirFilm {
   readonly range: RangeMark;
 }
 
-/** Developing friction of plain fins: C of the 1:2 duct, K of the round bore. One pair for every fin, own choice. */
+/** Developing friction of plain fins: K of the round bore and C of the 1:2 duct for every fin, own choice. */
 const PLAIN_FIN_ENTRY = { extraHead: 1.25, constant: 0.00021 };
 
 /**
@@ -48,8 +48,8 @@ const PLAIN_FIN_ENTRY = { extraHead: 1.25, constant: 0.00021 };
  * number.
  *
  * Range: that of the law used, marked; flow above 0. Fluid properties are constant over the core; between 20 and 120
- * degC this is within the spread of the laws. Against Shah's constants of its own shape the developing friction of plain
- * fins is 2 % low to 4 % high in channels of 1:4, up to 7 % high in channels of 1:10.
+ * degC this is within the spread of the laws. Against Shah's constants of its own shape the developing friction of
+ * plain fins is 2 % low to 4 % high in channels of 1:4, up to 7 % high in channels of 1:10.
  *
  * @param geometry - of the core [SI]
  * @param flow - mass flow and properties of the air [SI]
@@ -138,8 +138,8 @@ function plainLaw(geometry: CoreGeometry, Re: number, Pr: number): Law {
 /**
  * Pressure drop of the air through a core: entry, acceleration, friction, exit.
  *
- * corePressureDrop with the losses of a flat profile: the fins are interrupted, or the friction already holds the growing
- * profile.
+ * corePressureDrop with the losses of a flat profile: the fins are interrupted, or the friction already holds the
+ * growing profile.
  *
  * Range: as corePressureDrop. Tanks and pipes before and after the core are not in it.
  *

@@ -32,7 +32,7 @@ export interface CoolantFilm {
   readonly range: RangeMark;
 }
 
-/** Constants of developing friction for a flat passage: parallel plates, [1] of frictionDeveloping. */
+/** Developing friction of a flat passage: K and C of parallel plates for every gap, [1] of frictionDeveloping. */
 const PLATES_ENTRY = { extraHead: 0.674, constant: 0.000029 };
 
 /**
@@ -41,7 +41,7 @@ const PLATES_ENTRY = { extraHead: 0.674, constant: 0.000029 };
  * Plain flat tubes: developing laminar flow between plates (nusseltDevelopingGap) up to Re 2300, ports as rectangles
  * (nusseltDevelopingPort), Gnielinski and Konakov from 4000, a straight line between. The flow starts afresh in every
  * pass. Turbulated tubes: the plain tube at a stated Reynolds number times a stated factor, from there with a stated
- * exponent (0.6 is common practice, no published source); they are marked always.
+ * exponent (0.6 is common practice, no published source); they are marked unless the factor is 1.
  *
  * Range: that of the law used, marked; flow above 0. The factor of the wall's viscosity is left out.
  *

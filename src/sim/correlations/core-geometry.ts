@@ -19,7 +19,9 @@ type TubeKind =
   | { readonly kind: 'plain' }
   | { readonly kind: 'multi-port'; readonly ports: number; readonly webThickness: number }
   | {
-      /** measured, or a guess: no published formula covers them. Both factors are over the plain tube at `atReynolds` */
+      /**
+       * measured, or a guess: no published formula covers them. Both factors are over the plain tube at `atReynolds`
+       */
       readonly kind: 'turbulated';
       readonly heatTransferFactor: number;
       readonly frictionFactor: number;
@@ -143,18 +145,25 @@ function checkShape(shape: CoreShape): void {
     'finThickness',
     'portBore',
   ] as const;
-  for (const size of sizes) requirePositive(`${size} of a core in m`, shape[size]);
-  requirePositive('headerVolume of a core in m3', shape.headerVolume);
-  for (const count of ['coolantLayers', 'finLayers', 'rows', 'passes'] as const) requireCount(count, shape[count]);
+  for (const size of sizes) requirePositive(`${inWords(size)} of a core in m`, shape[size]);
+  requirePositive('header volume of a core in m3', shape.headerVolume);
+  for (const count of ['coolantLayers', 'finLayers', 'rows', 'passes'] as const)
+    requireCount(inWords(count), shape[count]);
   if (shape.rows % shape.passes !== 0)
     throw new OutOfRangeError('rows', shape.rows, `a multiple of ${shape.passes} passes`);
-  requireWithin('finThickness of a core in m', shape.finThickness, 0, Math.min(shape.finPitch, shape.finHeight));
+  requireWithin('fin thickness of a core in m', shape.finThickness, 0, Math.min(shape.finPitch, shape.finHeight));
   if (shape.fins.kind === 'offset strip') {
     requirePositive('strip length in m', shape.fins.stripLength);
     requireWithin('strip length in m', shape.fins.stripLength, 0, shape.depth);
   }
-  if (shape.tubes.kind === 'multi-port') requireCount('ports of a tube', shape.tubes.ports);
+  if (shape.tubes.kind === 'multi-port') {
+    requireCount('ports of a tube', shape.tubes.ports);
+    requirePositive('web thickness in m', shape.tubes.webThickness);
+  }
 }
+
+/** A measure as messages call it: "fin thickness". */
+const inWords = (measure: keyof CoreShape): string => measure.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
 
 function requireCount(what: string, value: number): void {
   if (!(Number.isInteger(value) && value >= 1)) throw new OutOfRangeError(what, value, 'a whole number from 1');

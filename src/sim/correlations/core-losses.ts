@@ -5,7 +5,7 @@ import { requirePositive, requireWithin } from '../errors.ts';
  *
  *     1/C = 1 + (2/pi)(1/(s C) - s C) atan(s C),  C(0) = pi/(pi + 2)
  *
- * Range: 0 < s < 1, exact for a plane jet without viscosity.
+ * Range: 0 < s <= 1, exact for a plane jet without viscosity.
  *
  * @param areaRatio - free area behind the edge over the area before it, s [-]
  * @returns area of the jet at its narrowest over the free area [-]
@@ -34,8 +34,9 @@ export function contractionOfJet(areaRatio: number): number {
  *
  *     Kc = (1 - 2 C + C^2 (2 Kd - 1))/C^2,  C the contraction of the jet
  *
- * Range: 0 < s < 1; Kd 1 for a flat profile (interrupted fins at any Reynolds number, and wherever an apparent friction
- * factor already holds the growing profile), 6/5 developed laminar plates, 4/3 round tubes. Within 0.012 of the charts.
+ * Range: 0 < s <= 1; Kd 1 for a flat profile (interrupted fins at any Reynolds number, and wherever an apparent
+ * friction factor already holds the growing profile), 6/5 developed laminar plates, 4/3 round tubes. Within 0.012 of
+ * the charts.
  *
  * @param areaRatio - free area of the core over its face, s [-]
  * @param momentumFactor - mean of the squared velocity over the square of the mean, Kd [-]
@@ -45,8 +46,8 @@ export function contractionOfJet(areaRatio: number): number {
  * @example
  * entranceLossOfCore(0.7, 1) // 0.208240281
  *
- * [1] W. M. Kays, Loss coefficients for abrupt changes in flow cross section with low Reynolds number flow in single and
- *     multiple-tube systems, Trans. ASME 72, 1950, 1067-1074.
+ * [1] W. M. Kays, Loss coefficients for abrupt changes in flow cross section with low Reynolds number flow in single
+ *     and multiple-tube systems, Trans. ASME 72, 1950, 1067-1074.
  */
 export function entranceLossOfCore(areaRatio: number, momentumFactor: number): number {
   requireWithin('momentum factor', momentumFactor, 1, Number.POSITIVE_INFINITY);
@@ -59,7 +60,7 @@ export function entranceLossOfCore(areaRatio: number, momentumFactor: number): n
  *
  *     Ke = 1 - 2 Kd s + s^2
  *
- * Range: 0 < s < 1, Kd as entranceLossOfCore. It turns negative for developed laminar flow and a large free area: the
+ * Range: 0 < s <= 1, Kd as entranceLossOfCore. It turns negative for developed laminar flow and a large free area: the
  * profile gives up momentum as it flattens out.
  *
  * @param areaRatio - free area of the core over its face, s [-]
@@ -70,8 +71,8 @@ export function entranceLossOfCore(areaRatio: number, momentumFactor: number): n
  * @example
  * exitLossOfCore(0.7, 1) // 0.09
  *
- * [1] W. M. Kays, Loss coefficients for abrupt changes in flow cross section with low Reynolds number flow in single and
- *     multiple-tube systems, Trans. ASME 72, 1950, 1067-1074.
+ * [1] W. M. Kays, Loss coefficients for abrupt changes in flow cross section with low Reynolds number flow in single
+ *     and multiple-tube systems, Trans. ASME 72, 1950, 1067-1074.
  */
 export function exitLossOfCore(areaRatio: number, momentumFactor: number): number {
   requirePositive('free area over face area', areaRatio);
@@ -109,9 +110,10 @@ export interface CorePressureDrop {
 /**
  * Pressure drop of a gas through a core, the core equation of Kays and London.
  *
- *     dp = G^2/(2 r1) [ (1 - s^2 + Kc) + 2 (r1/r2 - 1) + f (A/Ac) r1/rm - (1 - s^2 - Ke) r1/r2 ],  1/rm = (1/r1 + 1/r2)/2
+ *     dp = G^2/(2 r1) [ (1 - s^2 + Kc) + 2 (r1/r2 - 1) + f (A/Ac) r1/rm - (1 - s^2 - Ke) r1/r2 ]
+ *     1/rm = (1/r1 + 1/r2)/2
  *
- * Range: 0 < s < 1, drop small against the pressure (both densities are given), f a mean over the length.
+ * Range: 0 < s <= 1, drop small against the pressure (both densities are given), f a mean over the length.
  *
  * @param passage - flow, densities, areas, friction and the two losses [SI]
  * @returns the four parts and their sum [Pa]
@@ -128,6 +130,7 @@ export interface CorePressureDrop {
 export function corePressureDrop(passage: CorePassage): CorePressureDrop {
   requirePositive('density before a core', passage.densityIn);
   requirePositive('density after a core', passage.densityOut);
+  requirePositive('free area over face area', passage.areaRatio);
   requireWithin('free area over face area', passage.areaRatio, 0, 1);
   const head = passage.massVelocity ** 2 / (2 * passage.densityIn);
   const expansion = passage.densityIn / passage.densityOut;

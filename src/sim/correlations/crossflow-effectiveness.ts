@@ -47,8 +47,8 @@ export function effectivenessCrossflow(NTU: number, Cr: number): number {
  *
  *     eps(NTU, Cr),  NTU = UA/C_min up to 100,  Cr = C_min/C_max
  *
- * Range: any UA, C1 and C2 above 0. Beyond 100 transfer units, which no exchanger has, it is the effectiveness at 100: at
- * most 6 % short of 1, where both rates are equal.
+ * Range: any UA, C1 and C2 above 0. Beyond 100 transfer units, which no exchanger has, it is the effectiveness at 100:
+ * at most 6 % short of 1, where both rates are equal.
  *
  * @param conductance - UA, from fluid to fluid [W/K]
  * @param rate - C1, heat capacity rate of one fluid [W/K]

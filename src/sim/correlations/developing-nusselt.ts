@@ -44,8 +44,9 @@ export function nusseltDevelopingGap(Gz: number, Pr: number): Ranged {
  *     Nu = (short^m + long^m)^(1/m),  m = 2.27 + 1.65 Pr^(1/3)
  *
  * Range: 0.1 <= e <= 1, Pr 0.1 to 1000, laminar (Re <= 2300 on the hydraulic diameter, not checked here); the authors
- * find 15 % against the data. For coolant it lies within 7.5 % of a numerical solution with developed velocity while the
- * length is at most 0.1, and 8 to 13 % high in longer, developed ducts; for air up to 18 % above the fit to Wibulswas.
+ * find 15 % against the data. For coolant it lies within 7.5 % of a numerical solution with developed velocity while
+ * the length is at most 0.1, and 8 to 13 % high in longer, developed ducts; for air up to 18 % above the fit to
+ * Wibulswas.
  *
  * @param aspect - short side over long side, e [-]
  * @param length - length over hydraulic diameter, Reynolds and Prandtl number, as in the other laws here [-]

@@ -1,13 +1,13 @@
 import { requirePositive, requireWithin } from '../errors.ts';
 
 /**
- * Work of a displacement machine with a built-in volume ratio over the enthalpy of the air it takes in.
+ * Work of a displacement compressor with a built-in volume ratio over the enthalpy of the air it takes in.
  *
  *     w/(cp T1) = (g - 1)/g [ (v^(g-1) - 1)/(g - 1) + PR/v - 1 ]
  *
- * Area of the indicator diagram over p1 V: closed compression to V/v, then delivery against p2. PR - 1 times (g - 1)/g for
- * external compression (v = 1), the isentropic work where v^g = PR, and above nothing at PR 1 for v > 1: such a machine
- * works against its own discharge with the bypass open.
+ * Area of the indicator diagram over p1 V: closed compression to V/v, then delivery against p2. PR - 1 times (g - 1)/g
+ * for external compression (v = 1), the isentropic work where v^g = PR, and above nothing at PR 1 for v > 1: such a
+ * compressor works against its own discharge with the bypass open.
  *
  * Range: v >= 1; perfect gas, no leak inside, full ports.
  *

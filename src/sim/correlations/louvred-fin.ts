@@ -20,7 +20,9 @@ export interface LouvredFin {
   readonly tubeHeight: number;
 }
 
-/** Greatest depth of the data, m. Past it the coefficients stay those of this depth: own choice, the data have no more. */
+/**
+ * Greatest depth of the data, m. Past it the coefficients stay those of this depth: own choice, the data have no more.
+ */
 const DEEPEST = 0.0574;
 
 /** The limits of the 91 samples, lengths in mm. */
@@ -43,8 +45,8 @@ function limitsOf(Re: number, fin: LouvredFin): readonly Limit[] {
 }
 
 /**
- * Thinnest fin with a friction, as a share of its pitch: at a hundredth ln(sqrt(t/Fp) + 0.9) of the published formula is
- * 0 and its power without value
+ * Thinnest fin with a friction, as a share of its pitch: at a hundredth ln(sqrt(t/Fp) + 0.9) of the published formula
+ * is 0 and its power without value
  */
 export const THINNEST_SHARE = 0.0101;
 
@@ -124,8 +126,8 @@ const LOWEST = 30;
  *   louvrePitch: 0.0012, louvreLength: 0.0068, louvreAngle: 27, tubeHeight: 0.002
  * }).value // 0.1114371549
  *
- * [1] Y.-J. Chang, K.-C. Hsu, Y.-T. Lin, C.-C. Wang, A generalized friction correlation for louver fin geometry, Int. J.
- *     Heat Mass Transfer 43, 2000, 2237-2243.
+ * [1] Y.-J. Chang, K.-C. Hsu, Y.-T. Lin, C.-C. Wang, A generalized friction correlation for louver fin geometry, Int.
+ *     J. Heat Mass Transfer 43, 2000, 2237-2243.
  * [2] Y.-J. Chang, W.-J. Chang, M.-C. Li, C.-C. Wang, An amendment of the generalized friction correlation for louver
  *     fin geometry, Int. J. Heat Mass Transfer 49, 2006, 4250-4253.
  */

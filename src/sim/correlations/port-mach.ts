@@ -6,8 +6,8 @@ import { requirePositive, requireWithin } from '../errors.ts';
  *     M = m/(rho A a) = m/(A p) sqrt( R T/g )
  *
  * Temperature and pressure are those of the stream in the passage. Those of a wide room before it are a little higher:
- * at M 0.3 by 1.8 and 6.4 %, which makes M come out 5 % too low there. A result of 1 or more says that the passage cannot
- * take this flow.
+ * at M 0.3 by 1.8 and 6.4 %, which makes M come out 5 % too low there. A result of 1 or more says that the passage
+ * cannot take this flow.
  *
  * Range: flow from 0; perfect gas, one velocity over the passage.
  *

@@ -11,11 +11,11 @@ const TURBULENT_FROM = 4000;
  *     f = (1.8 log10 Re - 1.5)^-2
  *
  * Range: 4000 to 1e6, on the hydraulic diameter. It is the friction that Gnielinski's law of 2013 is written with;
- * Petukhov's is up to 3.3 % higher at 4000.
+ * Petukhov's is up to 2.9 % higher, at 4000, where it makes the Nusselt number 3.3 % higher at Pr 0.7.
  *
  * @param Re - Reynolds number on the hydraulic diameter [-]
  * @returns Darcy friction factor, four times Fanning's, with its mark [-]
- * @throws {OutOfRangeError} when Re is not above 10, where the formula has no meaning
+ * @throws {OutOfRangeError} when Re is below 10, where the formula has no meaning
  *
  * @example
  * frictionKonakov(10000).value // 0.03078
@@ -41,7 +41,7 @@ export function frictionKonakov(Re: number): Ranged {
  * @param Pr - Prandtl number [-]
  * @param diameterOverLength - hydraulic diameter over length, d/L; 0 for a long duct [-]
  * @returns Nusselt number on the hydraulic diameter, with its mark [-]
- * @throws {OutOfRangeError} when Re is not above 1000, Pr not above 0, or diameterOverLength below 0
+ * @throws {OutOfRangeError} when Re is below 1000, Pr not above 0, or diameterOverLength below 0
  *
  * @example
  * nusseltGnielinski(10000, 8, 0).value // 82.36388762
@@ -69,8 +69,8 @@ export function nusseltGnielinski(Re: number, Pr: number, diameterOverLength: nu
  *
  *     y = (Re - 2300)/1700,  value = (1 - y) laminar(2300) + y turbulent(4000)
  *
- * Range: 2300 <= Re <= 4000. Published for the Nusselt number; for friction we draw the line on f Re^2, which the pressure
- * drop follows, so that it rises with every flow in a short duct too.
+ * Range: 2300 <= Re <= 4000. Published for the Nusselt number; for friction we draw the line on f Re^2, which the
+ * pressure drop follows, so that it rises with every flow in a short duct too.
  *
  * @param Re - Reynolds number [-]
  * @param laminar - the quantity at 2300 [-]

@@ -70,8 +70,8 @@ type Property = (temperature: number) => number;
  * point to 100 degC, water from 0 to 110 degC. On to 110 degC all four run on without a turn, but no published figure
  * backs them there. The temperature is not checked.
  * Without glycol the equations are those of water [2]; up to 5 % by volume the fit is led over into them, from there it
- * is the pure fit. Against the ASHRAE tables (2001) of 10 to 50 % by volume the fits of ethylene and propylene differ by
- * 0.5 and 0.4 % rms in density, 1.2 and 0.2 % in heat capacity, 1.7 and 1.6 % in conductivity, 5.5 and 3.9 % in
+ * is the pure fit. Against the ASHRAE tables (2001) of 10 to 50 % by volume the fits of ethylene and propylene differ
+ * by 0.5 and 0.4 % rms in density, 1.2 and 0.2 % in heat capacity, 1.7 and 1.6 % in conductivity, 5.5 and 3.9 % in
  * viscosity (both at worst 17 %). Freezing is the first ice, not the burst point. Boiling is good to about 1.5 K.
  *
  * @param glycolByVolume - volume of glycol over both volumes before mixing, at 20 degC [-]

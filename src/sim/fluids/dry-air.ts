@@ -5,7 +5,8 @@
  *
  * [1] E. W. Lemmon, R. T Jacobsen, S. G. Penoncello, D. G. Friend, Thermodynamic properties of air, J. Phys. Chem. Ref.
  *     Data 29(3), 2000, 331-385, ideal-gas part.
- * [2] ISO 2533:1975, Standard Atmosphere, viscosity and thermal conductivity.
+ * [2] U.S. Standard Atmosphere, 1976, equations 51 (viscosity, as ISO 2533:1975) and 53 (thermal conductivity; ISO
+ *     2533:1975, formula 24, has 2.648151e-3).
  */
 
 /** J/(kg K), gas constant and molar mass of [1] */
@@ -63,7 +64,8 @@ export function airViscosity(temperature: number): number {
  *
  *     lambda = 2.64638e-3 T^1.5/(T + 245.4 x 10^(-12/T))
  *
- * Range: 180 to 1000 K at low pressure (not checked here); within 1.7 % of Lemmon and Jacobsen (2004) from 230 to 550 K.
+ * Range: 180 to 1000 K at low pressure (not checked here); within 1.7 % of Lemmon and Jacobsen (2004) from 230 to
+ * 550 K.
  *
  * @param temperature - K
  * @returns W/(m K)

@@ -1,10 +1,11 @@
 /**
- * The two glycols: molar mass, density and vapour pressure of the pure liquid, and the fit of their mixtures with water.
+ * The two glycols: molar mass, density and vapour pressure of the pure liquid, and the fit of their mixtures with
+ * water.
  *
  *     f(T, x) = sum over i, j of c[i][j] (T - baseTemperature)^i (x - baseMassFraction)^j
  *
- * Rows are powers of temperature, columns powers of mass fraction; the viscosity is exp(f) in mPa s. Range: 0 to 60 % by
- * mass, first ice to 100 degC. [1] for the fits, [2] for the vapour pressures, [3] for the densities.
+ * Rows are powers of temperature, columns powers of mass fraction; the viscosity is exp(f) in mPa s. Range: 0 to 60 %
+ * by mass, first ice to 100 degC. [1] for the fits, [2] for the vapour pressures, [3] for the densities.
  *
  * [1] A. Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIF/IIR, Paris, 2010.
  * [2] Perry's Chemical Engineers' Handbook, 8th ed., 2008, table 2-8; from -13 degC (ethylene), -60 degC (propylene).

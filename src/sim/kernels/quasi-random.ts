@@ -1,7 +1,8 @@
 /** Root above 1 of x^(d + 1) = x + 1; converges to rounding well before these many turns. */
 const TURNS = 60;
-/** splitmix32: constants of its finaliser */
+/** 2^32 over the golden ratio: whole numbers come out far apart */
 const STRIDE = 0x9e3779b9;
+/** constants of the finaliser of MurmurHash3 */
 const MIX = [0x85ebca6b, 0xc2b2ae35] as const;
 
 /**

@@ -11,6 +11,11 @@ export class Secant {
   private readonly highest: number;
   private readonly first: number;
 
+  /**
+   * @param lowest - slopes of F count as noise from here down
+   * @param highest - and from here up, below 1
+   * @param first - slope to begin with
+   */
   constructor(lowest: number, highest: number, first: number) {
     this.lowest = lowest;
     this.highest = highest;

@@ -13,7 +13,9 @@ import { Swallowing } from './swallowing.ts';
 
 /** What the air path is asked with. Temperatures in K. */
 export interface AirPathInputs extends GasInputs {
-  /** 'wide open': valve closed, manifold pressure floats or is held. 'part load': valve open, manifold pressure given */
+  /**
+   * 'wide open': valve closed, manifold pressure floats or is held. 'part load': valve open, manifold pressure given
+   */
   mode: 'wide open' | 'part load' | 'engine off';
   /** rpm of the engine */
   engineSpeed: number;
@@ -27,8 +29,9 @@ export interface AirPathInputs extends GasInputs {
 
 const ROOT_TOLERANCE = 1e-11;
 const MOST_FLOW_ROUNDS = 60;
-/** Air this hot behind the rotors means a mistyped machine: aluminium melts at 933.473 K (fixed point of ITS-90). */
+/** Air this hot behind the rotors means a mistyped compressor: aluminium melts at 933.473 K (fixed point of ITS-90). */
 const HOTTEST_ROTOR_OUTLET = 933.473;
+/** The root search for the pressure ratio begins here, far below what an engine draws; own judgement. */
 const LOWEST_RATIO = 0.3;
 
 /**
@@ -36,8 +39,8 @@ const LOWEST_RATIO = 0.3;
  * engine. Air stays for milliseconds, so everything is algebraic; the circle of flow, pressures and temperatures is
  * one bracketed root: in the pressure ratio or the air flow wide open, in the recirculated flow at part load.
  *
- * What cooling does depends on the machine. Displacement on a pulley: the mass hardly moves and the manifold pressure
- * falls. Centrifugal: the pressure is given by head, so a cooler charge is more mass. Pressure held: likewise.
+ * What cooling does depends on the compressor. Displacement on a pulley: the mass hardly moves and the manifold
+ * pressure falls. Centrifugal: the pressure is given by head, so a cooler charge is more mass. Pressure held: likewise.
  *
  * Results stand in the public fields after {@link solve}.
  */
@@ -46,8 +49,8 @@ export class AirPath {
   readonly gas: GasPath;
   readonly pressures: AirPressures;
   /**
-   * how far the machine falls short of its target pressure, as a share; negative while it holds it or has none, 1 where
-   * the intake passes none of what the target takes. Stands from one pull to the next
+   * how far the compressor falls short of its target pressure, as a share; negative while it holds it or has none, 1
+   * where the intake passes none of what the target takes. Stands from one pull to the next
    */
   shortfall = -1;
   readonly compressor: Compressor;
@@ -107,7 +110,7 @@ export class AirPath {
     const { config, gas, pressures } = this;
     const target = heldPressure(config.compressor);
     if (target !== undefined) {
-      // With nothing returned: what the machine lacks for the engine at its target.
+      // With nothing returned: what the compressor lacks for the engine at its target.
       this.shortfall = this.heldExcess(0) / gas.airFlow;
       if (this.shortfall < 0) return this.holdByBypass(machine, target);
     }
@@ -253,7 +256,11 @@ export class AirPath {
     );
   }
 
-  /** Bound on the recirculated flow: the compressor takes in no more than it sweeps. */
+  /**
+   * Bound on the recirculated flow: the compressor takes in no more than it sweeps, half of it spare for the leak that
+   * turns round below pressure ratio 1; a tenth of the engine's air at least, so that the search has room. Own
+   * judgement.
+   */
   private mostReturn(machine: DisplacementCompressor, flow: number, inletPressure: number): number {
     const { freshAir, coreOutlet, casingHeat, casingConductance, plenumHeat, plenumConductance } = this.inputs;
     const coldest = Math.min(freshAir, coreOutlet, casingHeat / casingConductance, plenumHeat / plenumConductance);

@@ -2,7 +2,7 @@ import { AIR_GAS_CONSTANT } from '../fluids/moist-air.ts';
 import type { AirDropLaw } from '../scenario/config/exchangers.ts';
 import type { Config } from '../scenario/config.ts';
 import { type Sentence, sentence } from '../sentence.ts';
-import { airDropTimesDensity } from './core-drop.ts';
+import { airDropTimesDensity } from './drop-laws.ts';
 import type { GasPath } from './gas-path.ts';
 
 /** What the pressures of one instant follow from. Pa and K. */
@@ -14,7 +14,7 @@ interface PressureInputs {
   readonly coreOutlet: number;
 }
 
-/** A typed pressure is good to this share of itself. */
+/** A typed pressure is good to this share of itself; own judgement. */
 const TYPED_PRECISION = 1e-3;
 
 /**

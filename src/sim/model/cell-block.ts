@@ -23,6 +23,7 @@ export interface BlockRates {
   metalSource: number;
 }
 
+/** What a sweep takes of a stage. */
 export type StageValues = Pick<Stage, 's' | 'reach' | 'base' | 'out'>;
 
 /**

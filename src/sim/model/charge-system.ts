@@ -34,10 +34,13 @@ const RETURN = 5;
 const ROOM = 6;
 const FIRST_STRETCH = 7;
 
-/** A circle counts as closed when its scalars agree to this share of the step tolerance. */
+/** A circle counts as closed when its scalars agree to this share of the step tolerance; own choice. */
 const CLOSED_SHARE = 0.1;
 const MOST_ROUNDS = 25;
-/** Between two states of the air path, not round one: a discharge that differs by this much from round to round [K]. */
+/**
+ * Between two states of the air path, not round one: a discharge that differs by this much from round to round [K]; own
+ * choice.
+ */
 const JUMP = 50;
 
 /**
@@ -222,7 +225,9 @@ export class ChargeSystem implements StageSystem {
     this.failure =
       hottest - coldest > JUMP
         ? sentence`recirculated air heats itself: the discharge jumps between ${{ temperature: coldest }} and ${{ temperature: hottest }}; the compressor is far too large for what the engine takes`
-        : ['temperatures of air path and coolant loop do not settle'];
+        : [
+            'temperatures of air path and coolant loop do not settle: look for a value far outside its usual range, first among compressor, core and coolant flow',
+          ];
     return 0;
   }
 

@@ -1,7 +1,9 @@
 import { AIR_HEAT_CAPACITY, AIR_ISENTROPIC_EXPONENT } from '../fluids/moist-air.ts';
 import type { CompressorConfig } from '../scenario/config/compressor.ts';
 
+/** Idle power is quoted at this inlet pressure [Pa]. */
 const STANDARD_PRESSURE = 1e5;
+/** k = (g - 1)/g */
 export const ISENTROPIC = (AIR_ISENTROPIC_EXPONENT - 1) / AIR_ISENTROPIC_EXPONENT;
 
 /**
@@ -13,7 +15,7 @@ export const ISENTROPIC = (AIR_ISENTROPIC_EXPONENT - 1) / AIR_ISENTROPIC_EXPONEN
  * The rise is the isentropic PR^k - 1, k = (g - 1)/g, unless a kind has a better one. The quoted efficiency holds for
  * the total at the quoted point: with A = m cp T1 (PR^k - 1) there, eta_i = m cp T1 rise/(A/eta_quoted - W_idle),
  * constant from then on. Below PR 1 the work is an expander's, eta_i times the ideal one. The form is the usual one for
- * machines without a map; idle power and mechanical loss are inputs.
+ * compressors without a map; idle power and mechanical loss are inputs.
  */
 export abstract class Compressor {
   /** rpm */
@@ -73,6 +75,7 @@ export abstract class Compressor {
   }
 }
 
+/** Isentropic work over cp T1. */
 export function isentropicRise(pressureRatio: number): number {
   return pressureRatio ** ISENTROPIC - 1;
 }

@@ -146,7 +146,10 @@ export class CoolantRing {
     for (const element of this.round) element.setFlow(this.flow, this.coolantRate);
   }
 
-  /** Flow with all coolant at one temperature [K], kept within the liquid; sets viscosities and shares of the ways to it. m3/s. */
+  /**
+   * Flow with all coolant at one temperature [K], kept within the liquid; sets viscosities and shares of the ways to
+   * it. m3/s.
+   */
   flowAt(setting: LoopSetting, temperature: number): number {
     for (const stretch of this.stretches) stretch.viscosity = this.viscosityAt(temperature);
     this.set(setting);
@@ -299,6 +302,7 @@ function given<Part>(part: Part | undefined): Part {
   return part;
 }
 
+/** Lowest pressure outside in the whole cycle [Pa]. */
 export function lowestPressure({ ambient, cycle }: Config): number {
   return Math.min(ambient.pressure, ...phasesOf(cycle).flatMap(({ outsidePressure: { from, to } }) => [from, to]));
 }

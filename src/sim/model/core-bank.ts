@@ -4,7 +4,7 @@ import type { BlockRates, Extremes, StageValues } from './cell-block.ts';
 import { type CoreAir, CoreBlock } from './core-block.ts';
 import { emptyRates } from './loop-element.ts';
 
-/** A turn header counts as settled when its temperature is known to this [K]. */
+/** A turn header counts as settled when its temperature is known to this [K]; own choice. */
 const TURN_CLOSED = 1e-4;
 const MOST_TURN_ROUNDS = 30;
 

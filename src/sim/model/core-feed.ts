@@ -7,7 +7,7 @@ import type { CoreRates } from './core.ts';
 import { CoreVapour } from './core-vapour.ts';
 import { emptyRates } from './loop-element.ts';
 
-/** Metal this far above the charge's dew point may still wet within a step [K]. */
+/** Metal this far above the charge's dew point may still wet within a step [K]; own choice. */
 const NEARLY_WET = 3;
 
 /** What air path and coolant loop bring to the core: flows with their conductances, heat at its metal, vapour. */

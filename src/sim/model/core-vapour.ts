@@ -20,9 +20,9 @@ const LEWIS_NUMBER = 0.9;
  *     w_out = w_s + (w_in - w_s) exp(-N/Le^(2/3)) where w_in > w_s(metal, p), else w_out = w_in
  *     latent heat = dry air flow (w_in - w_out) (2.501e6 - 2370 t), t of the metal in degC
  *
- * Range: metal from 0 to 60 degC, vapour pressure well below p; below 0 degC it is counted as water, not frost (13 % more
- * heat). The film of water resists no heat and the drops leave with the air, so nothing evaporates again. The transfer
- * units N are those of the dry surface, fins with their efficiency.
+ * Range: metal from 0 to 60 degC, vapour pressure well below p; below 0 degC it is counted as water, not frost (13 %
+ * more heat). The film of water resists no heat and the drops leave with the air, so nothing evaporates again. The
+ * transfer units N are those of the dry surface, fins with their efficiency.
  *
  * ASHRAE Handbook: Fundamentals, 2017, chapter 6, mass transfer (analogy of Chilton and Colburn, 1934).
  */

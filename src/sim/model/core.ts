@@ -17,7 +17,8 @@ type Fields = readonly [Float32Array, Float32Array, Float32Array];
 
 /**
  * The charge-air core: sheets of layers side by side, that get their own share of the coolant each, in one core or in
- * two with the coolant in series. The air is spread evenly over all layers; what leaves them mixes, as does the coolant.
+ * two with the coolant in series. The air is spread evenly over all layers; what leaves them mixes, as does the
+ * coolant.
  */
 export class Core {
   readonly nx: number;

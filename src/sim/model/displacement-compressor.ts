@@ -3,6 +3,9 @@ import { AIR_GAS_CONSTANT, AIR_ISENTROPIC_EXPONENT } from '../fluids/moist-air.t
 import type { DisplacementConfig } from '../scenario/config/compressor.ts';
 import { Compressor } from './compressor.ts';
 
+/** The root search for the pressure ratio goes no higher; own judgement, beyond any blower. */
+const HIGHEST_RATIO = 20;
+
 /**
  * Displacement compressor.
  *
@@ -22,16 +25,16 @@ export class DisplacementCompressor extends Compressor {
     this.meetQuotedPoint((this.volumeFlow(pressureRatio) * inletPressure) / (AIR_GAS_CONSTANT * inletTemperature));
   }
 
-  /** Volume taken in at inlet conditions [m3/s]; falls to nothing at {@link highestPressureRatio}. */
+  /** Volume taken in at inlet conditions [m3/s]. */
   volumeFlow(pressureRatio: number): number {
     const { sweptVolume, leak } = this.machine;
     return (1 - (leak * (pressureRatio - 1)) / (this.speed / 1000)) * sweptVolume * (this.speed / 60);
   }
 
-  /** Pressure ratio at which 95 % of the swept flow leaks back; the root search ends there. */
+  /** Pressure ratio at which the root search ends: 95 % of the swept flow leaks back, own judgement. */
   highestPressureRatio(): number {
     const { leak } = this.machine;
-    return leak > 0 ? Math.min(20, 1 + (0.95 * this.speed) / 1000 / leak) : 20;
+    return leak > 0 ? Math.min(HIGHEST_RATIO, 1 + (0.95 * this.speed) / 1000 / leak) : HIGHEST_RATIO;
   }
 
   protected override idealRise(pressureRatio: number): number {

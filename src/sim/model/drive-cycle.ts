@@ -2,7 +2,7 @@ import type { PhaseConfig, Ramp } from '../scenario/config/cycle.ts';
 import type { Config } from '../scenario/config.ts';
 import type { Segment } from '../solver/stage-system.ts';
 
-/** A pull's peak counts from this long after it opens [s]; the solver ends a step there. */
+/** A pull's peak counts from this long after it opens [s], own choice; the solver ends a step there. */
 export const PEAK_COUNTS_FROM = 1;
 
 /** One phase of the cycle, laid on the time axis. */

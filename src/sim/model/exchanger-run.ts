@@ -4,7 +4,7 @@ import { PART_WORDS } from '../scenario/config/loop.ts';
 import type { Stage } from '../solver/stage-system.ts';
 import { CellBlock, type Extremes } from './cell-block.ts';
 import { conductanceAt } from './conductance.ts';
-import { coolantDropAt } from './core-drop.ts';
+import { coolantDropAt } from './drop-laws.ts';
 import { type ExchangerAir, emptyRates, type LoopElement, type LoopSurroundings } from './loop-element.ts';
 
 /** A coolant-to-air exchanger as cross-flow cells; its valve may send the coolant past it. */

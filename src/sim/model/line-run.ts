@@ -5,7 +5,7 @@ import { emptyRates, type LoopElement, type LoopSurroundings } from './loop-elem
 import { type FlowResistance, segmentDrop } from './loop-flow.ts';
 import { segmentVolume } from './loop-volume.ts';
 
-/** One line cell is at most this long [m]; a stretch has at least {@link FEWEST_LINE_CELLS}. */
+/** One line cell is at most this long [m]; a stretch has at least {@link FEWEST_LINE_CELLS}. Own choice. */
 const LINE_CELL_LENGTH = 0.07;
 const FEWEST_LINE_CELLS = 4;
 

@@ -1,6 +1,6 @@
 import type { CoreConfig } from '../scenario/config/exchangers.ts';
 import type { HeatSinkConfig, LinePlace, PumpConfig } from '../scenario/config/loop.ts';
-import { coolantDropAt } from './core-drop.ts';
+import { coolantDropAt } from './drop-laws.ts';
 import type { LoopElement } from './loop-element.ts';
 import { pumpPressure } from './loop-flow.ts';
 
@@ -45,7 +45,7 @@ abstract class Device implements Omit<LoopElement, 'rise'> {
  *
  *     q = P s r^3    P = electrical power at rated voltage, s = share of it into the coolant
  *
- * Electrical power goes with voltage times current, and the speed of the pump with both.
+ * Speed goes with voltage and power with the cube of speed (F. M. White, Fluid Mechanics, as in wire-drop.ts).
  *
  * @param pump - the pump
  * @param voltageRatio - voltage at the pump over its rated voltage [-]

@@ -33,7 +33,10 @@ export interface LoopElement {
   sweep(stage: Stage, inlet: number, near: LoopSurroundings): number;
   /** What leaves for a known state. */
   march(state: Float64Array, inlet: number, near: LoopSurroundings): number;
-  /** Pressure gained at a flow [m3/s], Pa: below 0 but in a pump. It falls strictly with flow. */
+  /**
+   * Pressure gained at a flow [m3/s], Pa: above 0 in a pump alone. It never rises with flow; heat sink and bypassed
+   * exchanger take 0.
+   */
   rise(flow: number): number;
   /** Multiplies what it takes at every flow; a pump has no resistance. */
   scaleResistance(factor: number): void;

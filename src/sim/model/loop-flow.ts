@@ -77,8 +77,8 @@ export function segmentDrop(segment: FlowResistance, flow: number, density: numb
  *
  *     rise(Q) = 0,  rise = pumps less all resistances
  *
- * The rise falls strictly with flow, so there is one answer, between no flow and `most`. It is found by secant steps kept
- * inside that bracket. A guess good to 1e-5 costs 3 calls where pump curves are smooth, one good to 1e-3 costs 4.
+ * The rise falls strictly with flow, so there is one answer, between no flow and `most`. It is found by secant steps
+ * kept inside that bracket. A guess good to 1e-5 costs 3 calls where pump curves are smooth, one good to 1e-3 costs 4.
  * Allocates nothing.
  *
  * @param rise - pressure gained once round at a flow [Pa], above 0 without flow

@@ -23,8 +23,8 @@ export interface LumpNeighbours {
 /**
  * Compressor casing, plenum metal and sensor: three lumps in a row of the state, from `index` on.
  *
- * The air path takes casing and plenum in closed form, with their stores and all their other exchanges; what it comes to
- * is booked and taken up here, so that a loose guess of a neighbour never touches the energy.
+ * The air path takes casing and plenum in closed form, with their stores and all their other exchanges; what it comes
+ * to is booked and taken up here, so that a loose guess of a neighbour never touches the energy.
  */
 export class MetalLumps {
   static readonly count = 3;

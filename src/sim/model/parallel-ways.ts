@@ -19,7 +19,8 @@ export function riseOf(row: Row, flow: number): number {
 /**
  * Two ways between which the coolant divides, so that both gain or lose the same pressure; what leaves them mixes.
  *
- * Assumes a non-return valve where one way would push the other backwards: a weak pump beside a strong one is held shut.
+ * Assumes a non-return valve where one way would push the other backwards: a weak pump beside a strong one is held
+ * shut.
  */
 export class ParallelWays implements LoopElement {
   readonly place: LinePlace;

@@ -6,7 +6,8 @@ import type { Config } from '../scenario/config.ts';
  *
  *     rho V cp dT/dt = q m - rho E cp (T - T_outside),   rho = p/(R T)
  *
- * q heat per kg of engine air, E extraction. In a stage the equation is linear in T and needs no guess but the air flow.
+ * q heat per kg of engine air, E extraction. In a stage the equation is linear in T and needs no guess but the air
+ * flow.
  */
 export class Room {
   private readonly config: NonNullable<Config['room']>;

@@ -18,6 +18,8 @@ export class Swallowing {
   }
 
   /**
+   * Air into the engine.
+   *
    * @param speed - rpm
    * @param pressure - of the manifold [Pa]
    * @param temperature - of the charge [K]

@@ -47,7 +47,7 @@ export interface Config {
     /** Pa at kg/s; the drop goes with flow squared */
     readonly drop: number;
     readonly dropAtFlow: number;
-    /** recirculated over engine air with the valve open; 0 in a displacement machine, whose swept volume sets it */
+    /** recirculated over engine air with the valve open; 0 in a displacement compressor, whose swept volume sets it */
     readonly recirculation: number;
   };
   /** J/K and W/K */

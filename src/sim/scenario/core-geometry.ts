@@ -13,9 +13,9 @@ import { reachOfAir, reachOfCoolant } from './core-reach.ts';
 import { isObject, type JsonObject } from './issue.ts';
 import type { GeometryValues, Values } from './shape.ts';
 
-/** Charge air in the core is taken at this temperature, K: between discharge and charge of a pull. */
+/** Charge air in the core is taken at this temperature, K: between discharge and charge of a pull, own choice. */
 const AIR_TEMPERATURE = 353.15;
-/** A factor on the air side beyond this is no calibration of a geometry but another core. */
+/** A factor on the air side beyond this is no calibration of a geometry but another core; own judgement. */
 const LARGEST_FACTOR = 10;
 
 /** Keys of the group core that follow from a geometry and stand over it where they are typed. */

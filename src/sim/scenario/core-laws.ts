@@ -100,7 +100,7 @@ export function coreLaws(geometry: CoreGeometryConfig): CoreLaws {
   };
 }
 
-/** The loop runs at about this share of the highest flow; the split over the layers hangs little on it. */
+/** The loop runs at about this share of the highest flow; the split over the layers hangs little on it. Own choice. */
 const SPLIT_AT = 0.5;
 
 /**

@@ -5,14 +5,16 @@ import type { Values } from './shape.ts';
 import { stationPressure } from './station-pressure.ts';
 import { voltageRatio } from './to-config/loop.ts';
 
-/** How far past what is estimated the laws of a core are worked out, as a factor. */
+/** How far past what is estimated the laws of a core are worked out, as a factor; own choice. */
 const MARGIN = 1.15;
-/** Share of the free flow below which no loop with this pump is looked at. */
+/** Share of the free flow below which no loop with this pump is looked at; own choice. */
 const LEAST_OF_FREE_FLOW = 0.03;
-/** A machine that makes pressure by speed may pass its typed boost by this factor. */
+/** A compressor that makes pressure by speed may pass its typed boost by this factor; own judgement. */
 const BOOST_MARGIN = 1.3;
 
-/** Lowest and highest charge air flow that a scenario can bring to its core [kg/s]; a rough estimate from both sides. */
+/**
+ * Lowest and highest charge air flow that a scenario can bring to its core [kg/s]; a rough estimate from both sides.
+ */
 export function reachOfAir(values: Values): readonly [number, number] {
   const { engine, compressor, ambient, bypass } = values;
   const running = placedPhases(values).map(({ phase }) => phase);
@@ -34,7 +36,9 @@ export function reachOfAir(values: Values): readonly [number, number] {
   return [lowest / MARGIN, Math.max(highest, 2 * lowest) * MARGIN];
 }
 
-/** Lowest and highest coolant flow that the pumps can bring to the core, beside each other where there are two [m3/s]. */
+/**
+ * Lowest and highest coolant flow that the pumps can bring to the core, beside each other where there are two [m3/s].
+ */
 export function reachOfCoolant(values: Values): readonly [number, number] {
   const phases = placedPhases(values).map(({ phase }) => phase);
   const highest = [values.pump, values.secondPump ?? []]

@@ -26,7 +26,7 @@ export interface CoreSize {
   readonly depth: number;
 }
 
-/** A core counts as one of a size when every value is this close to it [-]: figures of parts come rounded. */
+/** A core counts as one of a size when every value is this close [-], own judgement: figures of parts come rounded. */
 const SAME_SIZE_WITHIN = 0.02;
 
 /**
@@ -45,7 +45,7 @@ const SAME_SIZE_WITHIN = 0.02;
  * @returns the values of the resized core: W/K, W/K, kPa, kJ/K, L
  *
  * @example
- * resizeCore(core, { width: 1.45, depth: 1.3 }).airConductance // 583.8 from 390 with n = 0.62
+ * resizeCore(core, { width: 1.45, depth: 1.3 }).airConductance // 583.9 from 390 with n = 0.62
  *
  * [1] W. M. Kays, A. L. London, Compact Heat Exchangers, 3rd ed., 1984: coefficient and friction of one surface go
  *     with mass flux to fixed powers. The rest is scaling at fixed air mass flow.

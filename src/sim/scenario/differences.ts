@@ -22,7 +22,7 @@ export function inputInWords(value: JsonValue | undefined): string {
 }
 
 /** Of the file, not of the car. */
-const NOT_INPUTS = ['name', 'notes', 'variants', 'upgrades'];
+const NOT_INPUTS = ['$schema', 'name', 'notes', 'variants', 'upgrades'];
 
 /**
  * The keys typed in either of two scenarios whose values differ, in the order of the table, with both values. Another

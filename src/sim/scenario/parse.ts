@@ -9,12 +9,13 @@ import { issuesOfVariants } from './variants.ts';
 /**
  * Reads a scenario file.
  *
- * Every issue is reported at once, those of its variants and upgrades included. An error leaves no scenario; a warning does. No
- * value is ever clamped or dropped. Never throws, whatever the text.
+ * Every issue is reported at once, those of its variants and upgrades included. An error leaves no scenario; a warning
+ * does. No value is ever clamped or dropped. Never throws, whatever the text.
  *
  * @param text - content of the file
  * @param measuredOn - the car on which the flow was measured that the file gives, where that is another one
- * @returns the scenario unless an issue is an error, and the issues: of the file first, then of its variants and upgrades
+ * @returns the scenario unless an issue is an error, and the issues: of the file first, then of its variants and
+ *   upgrades
  * @example
  * const { scenario, issues } = parseScenario(text);
  */

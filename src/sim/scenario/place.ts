@@ -1,7 +1,8 @@
 import { isList, isObject, type JsonValue } from './issue.ts';
 
 /**
- * The steps of a path: keys and indices. The key after "variants.2.changes." or "upgrades.2.changes." is a path itself and stays whole.
+ * The steps of a path: keys and indices. The key after "variants.2.changes." or "upgrades.2.changes." is a path itself
+ * and stays whole.
  *
  * @example
  * stepsOf('cycle.1.phases.0.duration') // ['cycle', '1', 'phases', '0', 'duration']

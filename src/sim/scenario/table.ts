@@ -32,7 +32,10 @@ export interface NumberRow extends Row {
   readonly ramp?: true;
   /** a mistake of the trade that text in this key is looked through for */
   readonly trap?: 'fitting size' | 'ethylene by mass' | 'propylene by mass';
-  /** groups of the file, ".name" of the same group, from which the value follows where one is there: the key may then be left out */
+  /**
+   * groups of the file, ".name" of the same group, from which the value follows where one is there: the key may then be
+   * left out
+   */
   readonly followsFrom?: readonly string[];
   /** key of the same group that gives this one its sense: typed alone, this one is refused */
   readonly needs?: string;

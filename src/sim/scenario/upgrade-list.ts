@@ -11,7 +11,7 @@ import type { UpgradeValues, Values } from './shape.ts';
  * @param chosen - places in that list, at least one, in any order
  * @returns the changed scenario, without variants and upgrades, unless an issue is an error; and the issues
  * @example
- * applyUpgrades(scenario, scenario.values.upgrades ?? [], [0, 2]).scenario?.values.name // 'Ridge roadster: core + pump'
+ * applyUpgrades(scenario, scenario.values.upgrades ?? [], [0, 2]).scenario?.values.name // 'Roadster: core + pump'
  */
 export function applyUpgrades(
   scenario: Scenario,
@@ -28,7 +28,9 @@ function setsOf(upgrades: readonly UpgradeValues[], chosen: readonly number[]): 
 
 const titleOf = (sets: readonly ChangeSet[]): string => sets.map(({ name }) => name).join(' + ');
 
-/** What is wrong with the upgrades of a file, each alone and all together, beyond what is wrong with the file itself. */
+/**
+ * What is wrong with the upgrades of a file, each alone and all together, beyond what is wrong with the file itself.
+ */
 export function issuesOfUpgrades(
   document: JsonObject,
   own: { readonly values: Values; readonly issues: readonly Issue[] },

@@ -20,8 +20,9 @@ export function upgraded(document: JsonObject): { readonly document: JsonObject;
   if (document.version !== FIRST_VERSION) return { document, converted: [] };
   const renamed = new Set<string>();
   const nameOf = (name: string): string => {
-    if (Object.hasOwn(RENAMED, name)) renamed.add(name);
-    return RENAMED[name] ?? name;
+    if (!Object.hasOwn(RENAMED, name)) return name;
+    renamed.add(name);
+    return RENAMED[name];
   };
   const withNames = (lines: JsonValue): JsonValue =>
     isObject(lines) ? Object.fromEntries(Object.entries(lines).map(([key, value]) => [nameOf(key), value])) : lines;

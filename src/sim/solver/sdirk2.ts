@@ -12,8 +12,8 @@ import type { Stage, StageSystem } from './stage-system.ts';
  * Error: with the slopes k0 (second stage of the step before), k1 and k2 at t, t + g h and t + h the divided
  * difference 3.41421 k0 - 4.82843 k1 + 1.41421 k2 is (h^2/2) y'''; the scheme's own local error is
  * 0.0404 h^3 y''', hence the factor 0.0808 h. On a decay, where k1 carries the error of its own stage,
- * the estimate comes to 2 - sqrt 2 = 0.59 of the local error. No slope is needed at the start of a step: after a break k0 := k1,
- * which leaves a first-order estimate and a cautious first step.
+ * the estimate comes to 2 - sqrt 2 = 0.59 of the local error. No slope is needed at the start of a step: after a break
+ * k0 := k1, which leaves a first-order estimate and a cautious first step.
  *
  * Source: R. Alexander, SIAM J. Numer. Anal. 14(6), 1977, 1006-1021.
  */

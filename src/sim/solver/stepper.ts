@@ -25,8 +25,11 @@ export interface StateEvent {
  */
 export type StepKind = 'entered' | 'stepped' | 'finished' | 'stopped';
 
+/** First step of a segment [s]. */
 const FIRST_STEP = 0.1;
+/** Where a shorter one would be needed, the run stops [s]. */
 const SMALLEST_STEP = 1e-7;
+/** At most so many steps are tried to land on an event. */
 const EVENT_TRIES = 12;
 /** An event is found to this in time [s]. */
 const EVENT_PRECISION = 1e-4;

@@ -16,8 +16,8 @@ const PARTS: readonly BottleneckPart[] = [
 ];
 
 /**
- * Fall of the named pull's peak in K with one part ideal, in the order of PARTS, by the independently written model that
- * tests/scenarios/reference-runs.json comes from. Demo data, invented.
+ * Fall of the named pull's peak in K with one part ideal, in the order of PARTS, by the independently written model
+ * that tests/scenarios/reference-runs.json comes from. Demo data, invented.
  */
 const REFERENCE: [string, string | undefined, number, number[], BottleneckPart[]][] = [
   ['ridge-roadster', undefined, 1, [17.2, 1.5, 5.9, 5.2, 0.9, 1.6], ['core conductance']],
@@ -30,7 +30,8 @@ const REFERENCE: [string, string | undefined, number, number[], BottleneckPart[]
   ['motorway-wagon', undefined, 2, [21.7, 4.2, 11.4, 8.9, 0.9, 1.8], ['core conductance']],
 ];
 
-// Its own agreement is stated as 5 % or 0.5 K; a core with 40 times the conductance is where cells of two models differ.
+// Its own agreement is stated as 5 % or 0.5 K; a core with 40 times the conductance is where cells of two models
+// differ.
 describe('what holds a pull back', () => {
   it.each(REFERENCE)(
     '%s %s, pull %i: within 0.25 K of the independent model, part by part',

@@ -34,8 +34,8 @@ function agreementOf(config: Config, readings: readonly GaugeReading[], step = 1
 const said = (agreement: CarAgreement): string => explainAgreement(agreement, FILE_WORDING).join(' ');
 
 /**
- * A made-up car whose gauge at the end of pull k reads a_k + b_k ln f, f the factor on its core: least squares in closed
- * form give ln f = -sum b (a - r) / sum b^2.
+ * A made-up car whose gauge at the end of pull k reads a_k + b_k ln f, f the factor on its core: least squares in
+ * closed form give ln f = -sum b (a - r) / sum b^2.
  */
 function madeUp(a: readonly number[], b: readonly number[], readings: readonly number[], step: number): CarAgreement {
   const config = shortConfig();

@@ -5,7 +5,7 @@ import { summarisePulls } from '../../../src/sim/answers/pull-summary.ts';
 import { reportRun } from '../../../src/sim/answers/run-report.ts';
 import { conduct } from '../../../src/sim/answers/study.ts';
 import { conductanceAt } from '../../../src/sim/model/conductance.ts';
-import { coolantDropAt } from '../../../src/sim/model/core-drop.ts';
+import { coolantDropAt } from '../../../src/sim/model/drop-laws.ts';
 import type { Config } from '../../../src/sim/scenario/config.ts';
 import { simulate } from '../../../src/sim/simulate.ts';
 import { shippedConfig } from '../../support/shipped.ts';

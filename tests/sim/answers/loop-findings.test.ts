@@ -11,8 +11,9 @@ function found(kind: FindingKind, edits: Edits) {
 }
 
 describe('a pump inlet', () => {
-  // Water of 95 degC has a vapour pressure of 84.6 kPa (saturation tables). At 99.5 kPa a level 0.2 m over the pump leaves
-  // 99.5 + 1.9 - 84.6 = 16.8 kPa, less 0.3 m of line: above the 10 kPa that are needed; 1.5 m below the pump is not.
+  // Water of 95 degC has a vapour pressure of 84.6 kPa (saturation tables). At 99.5 kPa a level 0.2 m over the pump
+  // leaves 99.5 + 1.9 - 84.6 = 16.8 kPa, less 0.3 m of line: above the 10 kPa that are needed; 1.5 m below the pump is
+  // not.
   const hot = { 'coolant.glycolByVolume': 0, 'start.coolant': 95, 'ambient.temperature': 45 };
 
   it('too near the vapour pressure is named with both pressures', () => {

@@ -71,8 +71,8 @@ describe.each(SHIPPED)('%s', (file, reference) => {
   });
 });
 
-// What a pump's two figures joined by a straight line make of a loop that takes a quadratic pressure: H0 (1 - q) = a q^2
-// against H0 (1 - q^2) = a q^2, q = Q/Q0, by hand for a = H0: 0.618 and 0.7071, 12.6 % less.
+// What a pump's two figures joined by a straight line make of a loop that takes a quadratic pressure:
+// H0 (1 - q) = a q^2 against H0 (1 - q^2) = a q^2, q = Q/Q0, by hand for a = H0: 0.618 and 0.7071, 12.6 % less.
 describe('a straight line between the figures of a pump', () => {
   it('gives 0.618 of the free flow where the parabola gives 0.7071', () => {
     const density = createCoolant(0).density(ringConfig({}).coolant.propertiesAt);
@@ -199,6 +199,7 @@ describe('a flow that was measured and no resistance gives', () => {
     expect(point.measured).toEqual({ flow: 60 * LITRES, byCurves: expect.any(Number) });
     expect(relative(point.measured?.byCurves ?? 0, 50 * LITRES * Math.SQRT1_2)).toBeLessThan(1e-8);
     expect(relative(point.flow, 50 * LITRES * Math.SQRT1_2)).toBeLessThan(1e-8);
+    expect(point.steps.map(({ name }) => name)).toContain('another pump like the first, behind it');
   });
 });
 
@@ -228,7 +229,8 @@ describe('suction of the pump', () => {
     return suction.margin / (density * GRAVITY);
   }
 
-  // (p - pv - loss)/(rho g) + z: water of 90 degC, pv 70.182 kPa and 965.3 kg/m3 (IAPWS-IF97), level 0.15 m, loss 4 kPa.
+  // (p - pv - loss)/(rho g) + z: water of 90 degC, pv 70.182 kPa and 965.3 kg/m3 (IAPWS-IF97), level 0.15 m, loss
+  // 4 kPa.
   it.each([
     [101_325, 3.017311423],
     [140_000, 7.102831421],
@@ -236,8 +238,8 @@ describe('suction of the pump', () => {
     expect(Math.abs(headOf(363.15, pressure, 4000, 0.15) - head)).toBeLessThan(2e-3);
   });
 
-  // Crane, Flow of Fluids, Technical Paper 410, 2009, example 7-32: water of 60 F under 5 psi gauge, level 25 ft below the
-  // suction, 6 ft of losses: 13.887 ft, with pv 0.256 psi and 62.364 lb/ft3.
+  // Crane, Flow of Fluids, Technical Paper 410, 2009, example 7-32: water of 60 F under 5 psi gauge, level 25 ft below
+  // the suction, 6 ft of losses: 13.887 ft, with pv 0.256 psi and 62.364 lb/ft3.
   it('of a tank below the pump: 13.887 ft', () => {
     const loss = 6 * FOOT * 62.364 * 16.018463 * GRAVITY;
     const head = headOf(288.706, (5 + 14.6959) * PSI, loss, -25 * FOOT);

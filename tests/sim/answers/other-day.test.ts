@@ -31,7 +31,9 @@ function pullsAt(document: LooseDocument, temperature: number): number {
   return over < 0 ? peaks.length : over;
 }
 
-/** The file of a demo car or of a variant of it; with `start` its start temperatures, none = those of the air outside. */
+/**
+ * The file of a demo car or of a variant of it; with `start` its start temperatures, none = those of the air outside.
+ */
 function demo(file: string, variant?: string, start?: LooseDocument): LooseDocument {
   const scenario = read(shippedDocument(file));
   const chosen = variant === undefined ? scenario : applyVariant(scenario, variant).scenario;

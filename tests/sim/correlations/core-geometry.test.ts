@@ -83,8 +83,8 @@ describe('tubes', () => {
 });
 
 describe('published surfaces', () => {
-  // Kays and London, Compact Heat Exchangers, 3rd ed., 1984, hydraulic diameters of figs. 10-55, 10-60, 10-61 and 10-63,
-  // as quoted in the open library OpenConcept: [mm plate spacing, mm pitch, mm strip, mm Dh, error]
+  // Kays and London, Compact Heat Exchangers, 3rd ed., 1984, hydraulic diameters of figs. 10-55, 10-60, 10-61 and
+  // 10-63, as quoted in the open library OpenConcept: [mm plate spacing, mm pitch, mm strip, mm Dh, error]
   test.each([
     [6.35, 25.4 / 15.61, 3.175, 2.383, 0.001],
     [6.35, 25.4 / 27.03, 2.54, 1.423, 0.001],
@@ -198,13 +198,14 @@ describe('air side', () => {
 describe('measures that cannot be', () => {
   test.each([
     [{ tubeWall: 0.0013 }, 'clear height of a tube in m is'],
-    [{ finPitch: 0.00005 }, 'finThickness of a core in m is 0.0001; expected 0 to 0.00005'],
-    [{ coolantLayers: 9.5 }, 'coolantLayers is 9.5; expected a whole number from 1'],
+    [{ finPitch: 0.00005 }, 'fin thickness of a core in m is 0.0001; expected 0 to 0.00005'],
+    [{ coolantLayers: 9.5 }, 'coolant layers is 9.5; expected a whole number from 1'],
     [{ rows: 3, passes: 2 }, 'rows is 3; expected a multiple of 2 passes'],
     [{ depth: Number.NaN }, 'depth of a core in m is NaN; expected above 0'],
-    [{ headerVolume: 0 }, 'headerVolume of a core in m3 is 0; expected above 0'],
+    [{ headerVolume: 0 }, 'header volume of a core in m3 is 0; expected above 0'],
     [{ fins: { kind: 'offset strip', stripLength: 0.09 } }, 'strip length in m is 0.09; expected 0 to 0.08'],
     [{ tubes: { kind: 'multi-port', ports: 300, webThickness: 0.0003 } }, 'clear width of a port in m is'],
+    [{ tubes: { kind: 'multi-port', ports: 12, webThickness: 0 } }, 'web thickness in m is 0; expected above 0'],
   ] as const)('%j are refused', (part, message) => {
     expect(() => coreGeometry({ ...SHAPE, ...part } as CoreShape)).toThrow(message);
     expect(() => coreGeometry({ ...SHAPE, ...part } as CoreShape)).toThrow(OutOfRangeError);

@@ -56,7 +56,8 @@ describe('Churchill', () => {
     expect(relativeError(frictionChurchill(Re, 0), expected)).toBeLessThan(Re < 2000 ? 1e-5 : 2e-3);
   });
 
-  // C. F. Colebrook, J. Inst. Civ. Eng. 11, 1939, exact root by the Lambert function; equal to the library fluids 1.0.22
+  // C. F. Colebrook, J. Inst. Civ. Eng. 11, 1939, exact root by the Lambert function; equal to the library fluids
+  // 1.0.22
   test.each([
     [4000, 0, 0.0399070140556],
     [4000, 0.001, 0.0409103898628],

@@ -96,7 +96,8 @@ describe('smooth duct at any Reynolds number', () => {
     expect(tube(1000, 8).friction).toBe(0.016);
     // Colebrook 1939, Darcy 0.0309 at 1e4; Fanning is a quarter
     expect(relativeError(tube(10000, 8).friction, 0.0308829503535 / 4)).toBeLessThan(0.01);
-    // a duct of 9 diameters has 3.5 times the laminar friction of a long one at 2300: f Re = 3.44 (L/d/Re)^-1/2, Shah and London 1978
+    // a duct of 9 diameters has 3.5 times the laminar friction of a long one at 2300: f Re = 3.44 (L/d/Re)^-1/2, Shah
+    // and London 1978
     for (const entrance of [1, 2, 3.5]) {
       const short = (Re: number) =>
         smoothDuct(Re, 8, ratio, (at) => ({ Nu: nusseltDevelopingTube(at * 8 * ratio, 8), f: (16 * entrance) / at }));

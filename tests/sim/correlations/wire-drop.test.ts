@@ -3,9 +3,9 @@ import { voltageAtMotor, wireResistance } from '../../../src/sim/correlations/wi
 import { shortConfig } from '../../support/short-session.ts';
 
 /**
- * By hand: 4 m of 2.5 mm2 there and back at 1/58 ohm mm2/m (IEC 60028, 1925) are 8/(58 x 2.5) = 0.0551724 ohm. A motor of
- * 120 W at 12 V draws 10 A there and 10 (V/12)^2 A at V. From 12.00 V: 10 A lose 0.5517 V, 11.448 V draw 9.102 A, which
- * lose 0.5022 V, 11.498 V draw 9.181 A, ... and settle at 11.49384 V, 9.17419 A and 0.50616 V.
+ * By hand: 4 m of 2.5 mm2 there and back at 1/58 ohm mm2/m (IEC 60028, 1925) are 8/(58 x 2.5) = 0.0551724 ohm. A motor
+ * of 120 W at 12 V draws 10 A there and 10 (V/12)^2 A at V. From 12.00 V: 10 A lose 0.5517 V, 11.448 V draw 9.102 A,
+ * which lose 0.5022 V, 11.498 V draw 9.181 A, ... and settle at 11.49384 V, 9.17419 A and 0.50616 V.
  */
 const RESISTANCE = 0.0551724;
 const AT_MOTOR = 11.49384;

@@ -9,8 +9,8 @@ function worstError(
 }
 
 /**
- * [K, W/(m K)] and the like: Incropera, DeWitt, Bergman, Lavine, Fundamentals of Heat and Mass Transfer, 2007, table A.4,
- * whose heat capacity is that of the real gas at 1 atm.
+ * [K, W/(m K)] and the like: Incropera, DeWitt, Bergman, Lavine, Fundamentals of Heat and Mass Transfer, 2007, table
+ * A.4, whose heat capacity is that of the real gas at 1 atm.
  */
 const TEXTBOOK_TEMPERATURES = [250, 300, 350, 400, 450, 500, 550];
 const tabulated = (values: readonly number[]) => TEXTBOOK_TEMPERATURES.map((T, k) => [T, values[k]] as const);

@@ -14,7 +14,8 @@ function relativeError(value: number, expected: number): number {
 }
 
 test('the constants of dry air are near the published ones', () => {
-  // 287.05287 ISO 2533:1975; 287.042 ASHRAE. cp and gamma at 50 degC: Lemmon et al., J. Phys. Chem. Ref. Data 29(3), 2000
+  // 287.05287 ISO 2533:1975; 287.042 ASHRAE. cp and gamma at 50 degC: Lemmon et al., J. Phys. Chem. Ref. Data 29(3),
+  // 2000
   expect(relativeError(AIR_GAS_CONSTANT, 287.05287)).toBeLessThan(2e-5);
   expect(relativeError(AIR_HEAT_CAPACITY, 1006.091)).toBeLessThan(2e-4);
   expect(relativeError(AIR_ISENTROPIC_EXPONENT, 1.39921)).toBeLessThan(1e-3);

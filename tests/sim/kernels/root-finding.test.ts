@@ -3,7 +3,8 @@ import { describe, expect, test } from 'vitest';
 import { findRoot } from '../../../src/sim/kernels/root-finding.ts';
 
 describe('a root with a closed form', () => {
-  // Plastic number, golden ratio, Omega constant: OEIS A060006, A001622, A030178; the others by logarithm or square root
+  // Plastic number, golden ratio, Omega constant: OEIS A060006, A001622, A030178; the others by logarithm or square
+  // root
   test.each([
     ['x^3 - x - 1', (x: number) => x ** 3 - x - 1, 0, 2, 1.324717957244746],
     ['x^2 - x - 1', (x: number) => x * x - x - 1, 1, 30, 1.618033988749895],

@@ -1,7 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { CellBlock } from '../../../src/sim/model/cell-block.ts';
 
-/** Rows along the air and columns along the coolant that have a watched cell, and whether metal and coolant both are. */
+/**
+ * Rows along the air and columns along the coolant that have a watched cell, and whether metal and coolant both are.
+ */
 function watchedOf(nx: number, ny: number, offset: number) {
   const places = [...new CellBlock(nx, ny, offset, 1, 1).watchedPlaces()];
   const cells = new Set(places.map((place) => (place - offset) >> 1));

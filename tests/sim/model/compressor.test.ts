@@ -158,7 +158,8 @@ describe('a displacement compressor', () => {
     expect(machine.mechanicalLoss).toBeCloseTo(700 * 0.5 ** 1.5, 9);
   });
 
-  // Second law: no adiabatic machine leaves a gas with less entropy than it came with, s2 - s1 = cp ln(T2/T1) - R ln PR.
+  // Second law: no adiabatic machine leaves a gas with less entropy than it came with, s2 - s1 = cp ln(T2/T1)
+  // - R ln PR.
   it('never cools air that drives its rotors below what an ideal expander would', () => {
     for (const efficiency of [0.3, 0.66, 0.9]) {
       const machine = new DisplacementCompressor({

@@ -30,9 +30,10 @@ const ONE: readonly LoopItem[] = ['pump', 'core', 'reservoir'];
 const BESIDE: readonly LoopItem[] = [[['pump'], ['secondPump']], 'core', 'reservoir'];
 const BEHIND: readonly LoopItem[] = ['pump', 'secondPump', 'core', 'reservoir'];
 
-// F. M. White, Fluid Mechanics, 8th ed., chapter 11, matching example of the 32-inch pump and its sequels: 490 - 0.26 Q^2 ft
-// against 120 + 0.335 Q^2 ft, Q in 1000 gal/min; printed 24900 gal/min and 330 ft, 30400 and 430, 31700 and 457. A ring lifts
-// nothing: the 120 ft are taken off what the pumps make. Here a foot is a kPa and 1000 gal/min a L/min.
+// F. M. White, Fluid Mechanics, 8th ed., chapter 11, matching example of the 32-inch pump and its sequels:
+// 490 - 0.26 Q^2 ft against 120 + 0.335 Q^2 ft, Q in 1000 gal/min; printed 24900 gal/min and 330 ft, 30400 and 430,
+// 31700 and 457. A ring lifts nothing: the 120 ft are taken off what the pumps make. Here a foot is a kPa and 1000
+// gal/min a L/min.
 describe('pumps of a textbook', () => {
   const density = createCoolant(0).density(ringConfig({}).coolant.propertiesAt);
   const system = lineAfter('core', { lossCoefficient: lossFor((0.335 * KPA) / LITRES ** 2, 0.02, density) });

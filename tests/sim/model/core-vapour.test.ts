@@ -17,8 +17,8 @@ const CELL = {
 
 describe('one cell', () => {
   test('without end sheds all that the metal does not let pass', () => {
-    // ASHRAE Handbook: Fundamentals (2017), chapter 1: w from 0.0160435 to 0.00384291, 2477.2 kJ/kg at 10 degC (IAPWS-95):
-    // 1.22005 g/s and 3022.32 W
+    // ASHRAE Handbook: Fundamentals (2017), chapter 1: w from 0.0160435 to 0.00384291, 2477.2 kJ/kg at 10 degC
+    // (IAPWS-95): 1.22005 g/s and 3022.32 W
     const { condensate, latentHeat, humidityRatio: w } = condensationOn({ ...CELL, transferUnits: 40 });
     expect(relativeError(w, 0.00384291)).toBeLessThan(2e-3);
     expect(relativeError(condensate, 0.00122005)).toBeLessThan(1e-3);
@@ -111,8 +111,9 @@ function solvedCoil(humidity: number) {
 describe('a whole cooling coil, 9495.5 W/K on either side', () => {
   // J. W. Mitchell, J. E. Braun, Principles of Heating, Ventilation, and Air Conditioning in Buildings, Wiley, 2012,
   // supplement 2, example SM-2-1: water 3.780 kg/s at 5.556 degC, air 2.646 kg/s at 26.667 degC, counterflow. The book
-  // takes one straight line of saturated enthalpy for the whole coil: 1 K and 8 %. Local balances written a second time,
-  // in another language with films in place of exponentials, give 80.87 kW and 14.565 degC, and 80.38 kW at Lewis number 1.
+  // takes one straight line of saturated enthalpy for the whole coil: 1 K and 8 %. Local balances written a second
+  // time, in another language with films in place of exponentials, give 80.87 kW and 14.565 degC, and 80.38 kW at Lewis
+  // number 1.
   test('wet, at 0.01765 kg/kg, is the worked example', () => {
     const { waterOutlet, air, w, heat } = solvedCoil(0.01765);
     expect(Math.abs(waterOutlet - 273.15 - 11.0678)).toBeLessThan(1);

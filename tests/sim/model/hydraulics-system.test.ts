@@ -149,7 +149,8 @@ describe('common practice, no published source', () => {
 
 describe('laminar loop with a known root', () => {
   // Pump 40 - 0.04 Q^2 kPa against 0.25 Q + 0.05 Q^2 kPa, Q in L/min (invented): closed form, equal to brentq of scipy.
-  // The line that takes it: Hagen-Poiseuille 128 mu L/(pi D^4) = 0.25 kPa/(L/min), K rho 8/(pi^2 D^4) = 0.05 kPa/(L/min)^2
+  // The line that takes it: Hagen-Poiseuille 128 mu L/(pi D^4) = 0.25 kPa/(L/min), K rho 8/(pi^2 D^4) =
+  // 0.05 kPa/(L/min)^2
   const density = 1000;
   const viscosity = 0.05;
   const bore = 0.02;

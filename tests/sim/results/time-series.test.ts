@@ -96,7 +96,9 @@ describe('a tolerance that no step can keep', () => {
       kind: 'stopped',
       time: 0,
       cause: 'no answer',
-      reason: ['no step is short enough for the wanted accuracy'],
+      reason: [
+        'no step is short enough for the wanted accuracy: raise numerics.tolerance, or look for a value far outside its usual range',
+      ],
     });
     expect(rowCount).toBe(1);
     expect(columns.chargeTemperature[0]).toBe(series.columns.chargeTemperature[0]);

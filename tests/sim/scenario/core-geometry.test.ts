@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { ALLOYS } from '../../../src/sim/correlations/alloys.ts';
 import { conductanceAt } from '../../../src/sim/model/conductance.ts';
-import { airDropTimesDensity, coolantDropAt } from '../../../src/sim/model/core-drop.ts';
+import { airDropTimesDensity, coolantDropAt } from '../../../src/sim/model/drop-laws.ts';
 import type { CoreGeometryConfig } from '../../../src/sim/scenario/config/exchangers.ts';
 import { coreLaws } from '../../../src/sim/scenario/core-laws.ts';
 import { parseScenario } from '../../../src/sim/scenario/parse.ts';
@@ -82,7 +82,8 @@ describe('a core typed by its measures, through the configuration, against the w
 
   it('has metal and coolant by hand', () => {
     const { core } = measuredConfig(WORKED_MEASURES);
-    // Tubes: 10 of 2 x 60 mm outside, 1.4 x 59.4 mm inside, 240 mm long. Fins: 11 x 160 channels, 7.9 + 1.5 mm of strip.
+    // Tubes: 10 of 2 x 60 mm outside, 1.4 x 59.4 mm inside, 240 mm long. Fins: 11 x 160 channels, 7.9 + 1.5 mm of
+    // strip.
     const tubes = 10 * (0.002 * 0.06 - 0.0014 * 0.0594) * 0.24;
     const fins = 11 * 160 * 0.0094 * 0.0001 * 0.06;
     near(core.metalHeatCapacity, 2700 * 896 * (tubes + fins), 1e-9);

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { conductanceAt } from '../../../src/sim/model/conductance.ts';
-import { airDropTimesDensity, coolantDropAt } from '../../../src/sim/model/core-drop.ts';
+import { airDropTimesDensity, coolantDropAt } from '../../../src/sim/model/drop-laws.ts';
 import type { Config } from '../../../src/sim/scenario/config.ts';
 import { parseScenario } from '../../../src/sim/scenario/parse.ts';
 import { toConfig } from '../../../src/sim/scenario/to-config.ts';

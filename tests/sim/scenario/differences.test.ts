@@ -49,6 +49,11 @@ describe('inputs that differ', () => {
     expect(sink).toContainEqual({ path: 'heatSink.curve.1.heat', unit: 'W', to: 900 });
   });
 
+  it('are not the schema that an editor reads', () => {
+    const elsewhere = scenarioOf({ ...shippedDocument('rolling-road-estate'), $schema: './other.json' });
+    expect(changedInputs(ESTATE, elsewhere)).toEqual([]);
+  });
+
   it('are those of a variant and of no other, and never its name', () => {
     const { scenario } = applyVariant(ESTATE, 'stock + pump only');
     expect(scenario && changedInputs(ESTATE, scenario)).toEqual([

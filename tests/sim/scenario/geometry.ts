@@ -20,7 +20,9 @@ export const MEASURES = {
   headerVolume: 0.15,
 } as const;
 
-/** Edits that give the estate this core: measures changed or, with undefined, left out; keys beside them in the core. */
+/**
+ * Edits that give the estate this core: measures changed or, with undefined, left out; keys beside them in the core.
+ */
 export function withMeasures(
   changes: Readonly<Record<string, unknown>> = {},
   core: Readonly<Record<string, unknown>> = {},

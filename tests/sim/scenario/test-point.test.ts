@@ -64,7 +64,8 @@ describe('conductances of a test point, both fluids unmixed', () => {
   });
 
   it('leave those that are typed beside it as they are where they agree', () => {
-    // 390 and 1900 W/K at 0.3 kg/s each: UA 323.58 W/K, NTU 1.0722, ratio 0.2402, effectiveness 0.6123 by the same formula
+    // 390 and 1900 W/K at 0.3 kg/s each: UA 323.58 W/K, NTU 1.0722, ratio 0.2402, effectiveness 0.6123 by the same
+    // formula
     const { core } = configOf({ ...WATER, 'core.test': { airFlow: 0.3, coolantFlow: 18.0162, effectiveness: 0.62 } });
     expect(core.airConductance).toMatchObject({ reference: 390, atFlow: 0.3 });
     expect(core.coolantConductance).toMatchObject({ reference: 1900, atFlow: 0.3 });

@@ -140,7 +140,8 @@ describe('what follows from other keys', () => {
   it('bends add about what handbooks give', () => {
     const [straight, bent] = segments([{ length: 1 }, { length: 1, bends: 3 }]);
     expect(straight.lossCoefficient).toBe(0);
-    // Crane, Technical Paper 410 (2009): r/d = 1.5 has 14 fT, with fT 0.024 to 0.026 in steel of this size; a hose is smoother.
+    // Crane, Technical Paper 410 (2009): r/d = 1.5 has 14 fT, with fT 0.024 to 0.026 in steel of this size; a hose is
+    // smoother.
     expect(bent.lossCoefficient / 3).toBeGreaterThan(0.2);
     expect(bent.lossCoefficient / 3).toBeLessThan(14 * 0.026);
   });

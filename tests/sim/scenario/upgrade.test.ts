@@ -85,6 +85,12 @@ describe('a file of version 1', () => {
     ]);
   });
 
+  it('keeps a key that every object knows', () => {
+    const car = firstVersion('rolling-road-estate');
+    car.lines.toString = { length: 1 };
+    expect(parseScenario(JSON.stringify(car)).issues.map(({ path }) => path)).toContain('lines.toString');
+  });
+
   it('keeps its faults', () => {
     const car = firstVersion('rolling-road-estate');
     car.lines.pumpToCore.length = -1;

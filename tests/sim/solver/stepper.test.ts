@@ -152,7 +152,8 @@ describe('the time of an event', () => {
     expect(tries.length - steps).toBeLessThanOrEqual(4);
   });
 
-  // 14 kJ/K warmed by 6 W/K from a bay of 95 degC, 35 degC at first: T = 95 - 60 e^(-6 t/14000), so 0.015 K/s at 60 degC.
+  // 14 kJ/K warmed by 6 W/K from a bay of 95 degC, 35 degC at first: T = 95 - 60 e^(-6 t/14000), so 0.015 K/s at 60
+  // degC.
   test('is met to 3e-4 s where the temperature creeps', () => {
     const soak = lag(14000 / 6, [95], { thresholds: [{ index: 0, level: 60 }] });
     const { stepper } = walk(soak, [segmentOf(0, 2400)], [35], { tolerance: 1e-8 });

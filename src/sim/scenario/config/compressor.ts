@@ -11,7 +11,9 @@ interface CompressorLosses {
   };
   /** W_idle = power (rpm / speed)^exponent (p1 / 100 kPa) */
   readonly idlePower: { readonly power: number; readonly speed: number; readonly exponent: number };
-  /** W_mech = power (rpm / idlePower.speed)^exponent; `toCasing` of it warms the casing, the rest leaves with the oil */
+  /**
+   * W_mech = power (rpm / idlePower.speed)^exponent; `toCasing` of it warms the casing, the rest leaves with the oil
+   */
   readonly mechanicalLoss: { readonly power: number; readonly exponent: number; readonly toCasing: number };
 }
 
@@ -34,7 +36,7 @@ interface ByHead extends CompressorLosses {
     /** kg/s */
     readonly flow: number;
   };
-  /** one boost that the machine is known to make; Pa, rpm, K, Pa */
+  /** one boost that the compressor is known to make; Pa, rpm, K, Pa */
   readonly typedBoost: {
     readonly outletPressure: number;
     readonly speed: number;

@@ -46,7 +46,7 @@ export type AirDropLaw =
       readonly acceleration: number;
     };
 
-/** Cores and exchangers by a factor: the coolant's drop goes with this power of the flow. */
+/** Cores and exchangers by a factor: the coolant's drop goes with this power of the flow; own choice. */
 export const COOLANT_DROP_EXPONENT = 1.8;
 
 /** Coolant drop of one exchanger: factor Q^1.8, Pa at 1 m3/s; or a curve as in a table of conductance, m3/s and Pa. */

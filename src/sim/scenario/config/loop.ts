@@ -53,7 +53,9 @@ export interface LineConfig {
 }
 
 export interface PumpConfig {
-  /** head [Pa] against flow [m3/s] at voltage ratio 1: a parabola H0 (1 - (Q/Q0)^2), or straight lines through points */
+  /**
+   * head [Pa] against flow [m3/s] at voltage ratio 1: a parabola H0 (1 - (Q/Q0)^2), or straight lines through points
+   */
   readonly curve:
     | { readonly kind: 'parabola'; readonly shutOffPressure: number; readonly freeFlow: number }
     | { readonly kind: 'points'; readonly flow: readonly number[]; readonly pressure: readonly number[] };
@@ -67,7 +69,9 @@ export interface PumpConfig {
   readonly wiring?: { readonly ratedVoltage: number; readonly resistance: number };
 }
 
-/** Heat that an extra sink draws from coolant leaving it at a temperature, straight between points; W, K, both rising. */
+/**
+ * Heat that an extra sink draws from coolant leaving it at a temperature, straight between points; W, K, both rising.
+ */
 export interface HeatSinkConfig {
   readonly temperature: readonly number[];
   readonly heat: readonly number[];

@@ -54,7 +54,7 @@ const NEEDED_BY_KIND = {
   'turbine-driven': ['targetManifoldPressure', 'highestSpeed', 'boostOutletPressure', 'boostSpeed', 'quotedFlow'],
 } as const;
 
-/** Keys that say nothing about a machine of this kind. */
+/** Keys that say nothing about a compressor of this kind. */
 const UNUSED_BY_KIND = {
   displacement: ['boostOutletPressure', 'boostSpeed', 'quotedFlow'],
   centrifugal: ['sweptVolume', 'builtInVolumeRatio', 'targetManifoldPressure'],

@@ -11,7 +11,7 @@ export function checkBoost(values: Values, report: Report): void {
   checkExpectedBoost(values, report);
 }
 
-/** A machine on a pulley turns past the speed that it is made for. */
+/** A compressor on a pulley turns past the speed that it is made for. */
 function checkSpeed(values: Values, report: Report): void {
   const { kind, driveRatio, highestSpeed } = values.compressor;
   if (kind === 'turbine-driven' || driveRatio === undefined || highestSpeed === undefined) return;
@@ -33,7 +33,10 @@ function checkSpeed(values: Values, report: Report): void {
   });
 }
 
-/** Pressure ratios further apart than this are another machine or engine: the estimate leaves out drops and warming. */
+/**
+ * Pressure ratios further apart than this are another compressor or engine: the estimate leaves out drops and warming.
+ * Own judgement.
+ */
 const BOOST_WITHIN = 0.25;
 
 const CHECK_BY_KIND = {

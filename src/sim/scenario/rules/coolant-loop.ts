@@ -154,16 +154,13 @@ function checkPump(path: 'pump' | 'secondPump', pump: PumpValues, report: Report
 }
 
 function checkPumpCurve(curve: readonly PointValues[], pump: string, report: Report): void {
-  const row = (index: number): string =>
-    `Row ${index + 1} (${figure(curve[index].flow)} L/min, ${figure(curve[index].pressure)} kPa)`;
+  const place = (index: number): string =>
+    `${index + 1} (${figure(curve[index].flow)} L/min, ${figure(curve[index].pressure)} kPa)`;
   for (let k = 1; k < curve.length; k++) {
     if (![k - 1, k].every((index) => Number.isFinite(curve[index].flow + curve[index].pressure))) continue;
     const path = `${pump}.curve.${k}`;
-    const found = row(k);
-    const before = row(k - 1)
-      .toLowerCase()
-      .replace('l/min', 'L/min')
-      .replace('kpa', 'kPa');
+    const found = `Row ${place(k)}`;
+    const before = `row ${place(k - 1)}`;
     if (curve[k].flow <= curve[k - 1].flow) {
       const message = `Flow must rise from row to row. ${found} is not beyond ${before}.`;
       report({ severity: 'error', path, message, found, expected: `more than ${figure(curve[k - 1].flow)} L/min` });

@@ -10,7 +10,9 @@ import type { GeometryValues, Values } from '../shape.ts';
 const ROWS = CORE_GEOMETRY.coreGeometry;
 const MEASURED = Object.keys(CORE_GEOMETRY.measured) as (keyof typeof CORE_GEOMETRY.measured)[];
 
-/** Height that tubes and fins may differ from the typed one, as a share: side plates, a ruler, solder. */
+/**
+ * Height that tubes and fins may differ from the typed one, as a share, own judgement: side plates, a ruler, solder.
+ */
 const HEIGHT_WITHIN = 0.05;
 
 /** Keys that only one kind of fins or tubes has. */
@@ -116,11 +118,10 @@ function checkFins(geometry: GeometryValues, refuse: Refuse): void {
   if (fins === 'louvred') {
     requireBelow(refuse, geometry, 'louvreLength', finHeight, 'a louvre is cut inside the height of the fin');
     requireBelow(refuse, geometry, 'louvrePitch', depth, 'louvres stand one behind the other in the depth of the core');
-    if (!(finThickness > THINNEST_SHARE * finPitch)) {
+    if (finThickness <= THINNEST_SHARE * finPitch) {
       const least = figure(THINNEST_SHARE * finPitch);
       const message = `Fin thickness is ${figure(finThickness)} mm; expected above ${least} mm at this pitch: thinner louvred fins have no published friction.`;
-      if (finThickness <= THINNEST_SHARE * finPitch)
-        refuse('coreGeometry.finThickness', message, `${figure(finThickness)} mm`, `above ${least} mm`);
+      refuse('coreGeometry.finThickness', message, `${figure(finThickness)} mm`, `above ${least} mm`);
     }
   }
   if (fins === 'offset strip')

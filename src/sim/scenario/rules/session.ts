@@ -158,7 +158,7 @@ function checkRepetitions({ cycle }: Values, report: Report): void {
   }
 }
 
-/** s; a session, a soak and a drive home fit in it */
+/** s; a session, a soak and a drive home fit in it, own judgement */
 const LONG_CYCLE = 4 * 3600;
 
 const lasting = (seconds: number): string =>
@@ -238,7 +238,7 @@ function checkNoExchanger(phases: readonly PlacedPhase[], report: Report): void 
   }
 }
 
-/** s without air through the exchanger, engine running: longer than any wait for the next pull on rollers */
+/** s without air through the exchanger, engine running: own judgement, longer than any wait on rollers for a pull */
 const LONG_WITHOUT_AIR = 600;
 
 function checkExchangerAir(phases: readonly PlacedPhase[], report: Report): void {

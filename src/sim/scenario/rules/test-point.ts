@@ -15,9 +15,9 @@ import {
   type TestRates,
 } from '../test-point.ts';
 
-/** Effectiveness of two sources within this share of each other is the same. */
+/** Effectiveness of two sources within this share of each other is the same; own judgement. */
 const SAME_WITHIN = 0.02;
-/** An effectiveness typed with two digits is met within this. */
+/** An effectiveness typed with two digits is met within this; own judgement. */
 const TWO_DIGITS = 0.006;
 
 const PROBES = ['airIn', 'airOut', 'coolantIn'] as const;

@@ -6,7 +6,10 @@ import type { Config, LoopConfig } from '../config.ts';
 import { fromReservoir, linePlacesOf, loopOf } from '../loop.ts';
 import { lineAfter, type PhaseValues, type PumpValues, type Values } from '../shape.ts';
 
-/** A 90 degree bend of hose or tube: centre line 1.5 bores, Darcy factor of a smooth bore at Re 20000 (0.026). */
+/**
+ * A 90 degree bend of hose or tube: centre line 1.5 bores, Darcy factor of a smooth bore at Re 20000 (0.026); own
+ * choice.
+ */
 const BEND_RADIUS_OVER_BORE = 1.5;
 const BEND_FRICTION = 0.026;
 

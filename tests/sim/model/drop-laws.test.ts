@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { logSpaced } from '../../../src/sim/kernels/log-table.ts';
 import { AirPressures } from '../../../src/sim/model/air-pressures.ts';
 import { conductanceAt } from '../../../src/sim/model/conductance.ts';
-import { airDropTimesDensity, coolantDropAt } from '../../../src/sim/model/core-drop.ts';
+import { airDropTimesDensity, coolantDropAt } from '../../../src/sim/model/drop-laws.ts';
 import type { AirDropLaw, ConductanceLaw, CoolantDropLaw } from '../../../src/sim/scenario/config/exchangers.ts';
 import type { Config } from '../../../src/sim/scenario/config.ts';
 import { conductanceSideBySide, scaledAirDrop, scaledConductance } from '../../../src/sim/scenario/laws.ts';
