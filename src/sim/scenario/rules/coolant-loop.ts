@@ -170,3 +170,56 @@ function checkPumpCurve(curve: readonly PointValues[], pump: string, report: Rep
     }
   }
 }
+
+/** Of the car on which it was measured. */
+export function checkMeasuredFlow({ pump, secondPump }: Values, report: Report): void {
+  const { measuredFlow, measuredFlowVoltage } = pump;
+  if (measuredFlow === undefined || secondPump !== undefined) return;
+  // A curve of fewer points is refused where it is read.
+  if (pump.curve !== undefined && pump.curve.length < 2) return;
+  const free = (pump.curve === undefined ? pump.freeFlow : freeFlowOf(pump.curve)) ?? Number.NaN;
+  const most = measuredFlowVoltage * free;
+  if (!(measuredFlow >= most)) return;
+  report({
+    severity: 'error',
+    path: 'pump.measuredFlow',
+    message: `${figure(measuredFlow)} L/min was measured, but the pump gives ${figure(most)} L/min without any resistance. Check the meter, the curve or the voltage.`,
+    found: `${figure(measuredFlow)} L/min`,
+    expected: `below ${figure(most)} L/min`,
+  });
+}
+
+/** Where the last line of a pump curve meets zero pressure. */
+function freeFlowOf(curve: readonly { readonly flow: number; readonly pressure: number }[]): number {
+  const [before, last] = curve.slice(-2);
+  return last.flow + (last.pressure * (last.flow - before.flow)) / (before.pressure - last.pressure);
+}
+
+/** Warmer coolant gives up no less heat. */
+export function checkSink({ heatSink }: Values, report: Report): void {
+  heatSink?.curve.forEach(({ coolant, heat }, k) => {
+    const before = heatSink.curve[k - 1];
+    if (before === undefined) return;
+    const path = `heatSink.curve.${k}`;
+    if (coolant <= before.coolant) {
+      const message = `Temperatures of the heat sink must rise: ${figure(coolant)} degC comes after ${figure(before.coolant)} degC.`;
+      report({
+        severity: 'error',
+        path,
+        message,
+        found: `${figure(coolant)} degC`,
+        expected: `above ${figure(before.coolant)} degC`,
+      });
+    }
+    if (heat < before.heat) {
+      const message = `A sink draws no less heat from warmer coolant: ${figure(heat)} W comes after ${figure(before.heat)} W.`;
+      report({
+        severity: 'error',
+        path,
+        message,
+        found: `${figure(heat)} W`,
+        expected: `${figure(before.heat)} W or more`,
+      });
+    }
+  });
+}

@@ -5,8 +5,42 @@ import { coolantOf } from '../coolant-of.ts';
 import type { Fix, Report } from '../issue.ts';
 import { lineAfter, type Values } from '../shape.ts';
 
+/** What the tank's keys make of each other. */
+export function checkTank(values: Values, report: Report): void {
+  checkLayers(values, report);
+  checkMissing(values, report);
+  checkVessel(values, report);
+}
+
+function checkLayers({ reservoir }: Values, report: Report): void {
+  if (!(reservoir.layers > 1 && reservoir.iceMass > 0)) return;
+  report({
+    severity: 'error',
+    path: 'reservoir.layers',
+    message: `A tank with ice is taken as stirred: ${figure(reservoir.iceMass)} kg of ice and ${figure(reservoir.layers)} layers do not go together.`,
+    found: `${figure(reservoir.layers)} layers`,
+    expected: '1 with ice',
+    fix: { path: 'reservoir.layers', value: 1, label: 'One mixed tank' },
+  });
+}
+
+/** L that must be left in the tank */
+const LEAST_LEFT = 0.05;
+
+function checkMissing({ reservoir }: Values, report: Report): void {
+  const { coolantVolume, missingCoolant } = reservoir;
+  if (!(missingCoolant > coolantVolume - LEAST_LEFT)) return;
+  report({
+    severity: 'error',
+    path: 'reservoir.missingCoolant',
+    message: `The tank holds ${figure(coolantVolume)} L: with ${figure(missingCoolant)} L missing the pump draws air. That is an air-locked core (core.airLockedShare) or no flow at all.`,
+    found: `${figure(missingCoolant)} L`,
+    expected: `below ${figure(coolantVolume - LEAST_LEFT)} L`,
+  });
+}
+
 /** Coolant and ice have room in the tank. */
-export function checkVessel({ reservoir: { coolantVolume, iceMass, vesselVolume } }: Values, report: Report): void {
+function checkVessel({ reservoir: { coolantVolume, iceMass, vesselVolume } }: Values, report: Report): void {
   const perLitre = ICE_DENSITY / 1000;
   const needed = coolantVolume + iceMass / perLitre;
   if (vesselVolume === undefined || !(needed > vesselVolume)) return;
