@@ -31,3 +31,9 @@ export function expected(
   const [low, high] = range.map((end) => boxText(end, measureOf(fileUnit, units)));
   return `${label}: expected a number, ${low} to ${high}${caption === '' ? '' : ` ${caption}`}.`;
 }
+
+/** Why a number will not do where a whole one is wanted; undefined where it will. */
+export const whyNotWhole = (label: string, value: number, least: number, most: number): string | undefined =>
+  Number.isInteger(value) && value >= least && value <= most
+    ? undefined
+    : `${label}: expected a whole number, ${least} to ${most}.`;

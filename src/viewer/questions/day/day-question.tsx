@@ -7,7 +7,7 @@ import type { PageProps } from '../../page.tsx';
 import type { Car } from '../../state/cars.ts';
 import type { UnitChoice } from '../../state/display.ts';
 import { AnswerTable } from '../answer-table.tsx';
-import { PullsWanted, pullsOf, whyNoPulls } from '../pulls-wanted.tsx';
+import { PullsWanted, pullsOf, whyNotPulls } from '../pulls-wanted.tsx';
 import { QuestionFrame, Sentences } from '../question-frame.tsx';
 import { expected, isNumber, type Range, type Typed } from '../typed.ts';
 import { TypedBox } from '../typed-box.tsx';
@@ -70,7 +70,7 @@ function DayOf({ car, ...props }: PageProps & { readonly car: Car }) {
         </>
       }
       why={
-        whyNoPulls(car) ??
+        whyNotPulls(car, pulls.value) ??
         (wrong === undefined
           ? refused && onScreen(refused.message)
           : expected(wrong.label, wrong.unit, units, wrong.range))
