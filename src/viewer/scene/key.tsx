@@ -28,8 +28,8 @@ export function Key({ model }: { readonly model: PictureModel }) {
           </li>
         ))}
       </ul>
-      <p title="Test points do not tell a core's size. Among cores of one build the width goes with the air pressure drop, the depth with the metal.">
-        Size by metal and core drop
+      <p title="Test points do not tell a core's size, so all are drawn with one length. A core with less pressure drop stands higher; one with more metal for its height goes deeper.">
+        Size by metal and core pressure drop
       </p>
       <ViewSettings model={model} />
     </div>
