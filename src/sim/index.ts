@@ -3,7 +3,13 @@ export { explainAgreement } from './answers/agreement-sentences.ts';
 export { studyAirBand } from './answers/air-band.ts';
 export type { BottleneckPart } from './answers/bottleneck.ts';
 export type { RouteComparison, RouteFigures } from './answers/bypass-routes.ts';
-export { type CarAgreement, type GaugeReading, studyCarAgreement } from './answers/car-agreement.ts';
+export {
+  type CarAgreement,
+  GAUGE_RANGE,
+  GAUGE_STEP_RANGE,
+  type GaugeReading,
+  studyCarAgreement,
+} from './answers/car-agreement.ts';
 export { ESTIMATE_CAUTION, freezeCaution, LOOP_CAUTIONS } from './answers/cautions.ts';
 export { readChargeTable } from './answers/charge-table.ts';
 export { type ComparedFigures, type Comparison, studyComparison } from './answers/comparison.ts';
@@ -56,7 +62,7 @@ export {
   studySweepCase,
 } from './answers/sweep.ts';
 export { type StoreKind, type StoreStudy, soonestReturn, studyStore } from './answers/tank-size.ts';
-export { studyTriage, TRIAGE_DOUBTS, type Triage, type TriageReading } from './answers/triage.ts';
+export { studyTriage, TRIAGE_DOUBTS, TRIAGE_RANGE, type Triage, type TriageReading } from './answers/triage.ts';
 export { LAST_PULL_OF_TRIAGE } from './answers/triage-quantities.ts';
 export { explainTriage } from './answers/triage-sentences.ts';
 export { issuesOfRanges, type OwnRange, type UncertainInput, uncertainInputs } from './answers/uncertain-inputs.ts';
