@@ -78,6 +78,7 @@ export {
 } from './answers/upgrade-steps.ts';
 export { FILE_WORDING, type Wording, written } from './answers/wording.ts';
 export { createCoolant } from './fluids/coolant.ts';
+export { AIR_GAS_CONSTANT } from './fluids/moist-air.ts';
 export { CentrifugalCompressor } from './model/centrifugal-compressor.ts';
 export { airDropTimesDensity } from './model/core-drop.ts';
 export { loopVolume } from './model/loop-volume.ts';

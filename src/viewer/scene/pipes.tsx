@@ -5,7 +5,7 @@ import { columnBehind, footOrder } from './foot.ts';
 import { type Arrow, PAST_WIDTH, segments } from './layout.ts';
 import { PIPE_WIDTH } from './loop-layout.ts';
 import type { PicturedCar, PictureModel } from './picture-model.ts';
-import { onScreen, type Point } from './projection.ts';
+import type { Point } from './projection.ts';
 
 /** Distance of the marks of a stream [pixels]. */
 const MARK_STEP = 28;
@@ -155,14 +155,6 @@ function AirArrow({ arrow: { tail, tip }, colour }: { readonly arrow: Arrow; rea
       <Marks from={tail} to={end} colour={colour} stream="air" step={MARK_STEP / 2} />
     </g>
   );
-}
-
-/** A small arrow in a direction of the block, for the key. */
-export function directionOf(model: PictureModel, direction: readonly [number, number, number]): number | undefined {
-  const view = model.layout.value?.blocks[0].projection.view;
-  if (view === undefined) return undefined;
-  const [x, y] = onScreen(view, direction);
-  return (Math.atan2(y, x) * 180) / Math.PI;
 }
 
 /** Moves the marks while the page plays, by the flows of the moment; never where motion is unwanted. */
