@@ -1,7 +1,7 @@
 /** The only door into the library. */
 export { explainAgreement } from './answers/agreement-sentences.ts';
 export { studyAirBand } from './answers/air-band.ts';
-export type { BottleneckPart } from './answers/bottleneck.ts';
+export { type BottleneckPart, CAUSE_WORDS, causeInWords } from './answers/bottleneck.ts';
 export type { RouteComparison, RouteFigures } from './answers/bypass-routes.ts';
 export {
   type CarAgreement,
