@@ -103,7 +103,7 @@ describe('the letter', () => {
     await day.fill('35');
     await day.press('Enter');
     await page.getByText('Before and after are not asked the same').waitFor();
-    await page.getByRole('button', { name: 'Ask both as after' }).click();
+    await page.getByRole('button', { name: 'Ask both as After' }).click();
     await page.getByText('Before and after are not asked the same').waitFor({ state: 'detached' });
     expect(await answer(page)).toMatch(/^In part\. With “bigger core” it makes 1 of 8/);
     await context.close();

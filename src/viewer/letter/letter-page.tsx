@@ -179,7 +179,7 @@ function Unlike({ session, said }: Pick<PageProps, 'session'> & { readonly said:
     <p class="letter-unlike">
       {said}{' '}
       <button type="button" onClick={() => session.alsoBefore(paths, 'ask both cars the same')}>
-        Ask both as after
+        Ask both as After
       </button>
     </p>
   );

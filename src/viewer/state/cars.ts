@@ -20,6 +20,10 @@ import {
   withValue,
 } from '../../sim/index.ts';
 
+/** Before and After; a car alone is 'before'. */
+export type CarRole = 'before' | 'after';
+export const ROLE_NAMES: Readonly<Record<CarRole, string>> = { before: 'Before', after: 'After' };
+
 /** A car that can run: the file as typed, and what it means. */
 export interface Car {
   /** what the page calls it: "stock car", "bigger core" */

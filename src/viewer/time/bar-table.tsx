@@ -1,5 +1,6 @@
 import type { PullSummary } from '../../sim/index.ts';
 import { clockTime, difference, fixed, named, temperature } from '../format.ts';
+import { ROLE_NAMES } from '../state/cars.ts';
 import type { UnitChoice } from '../state/display.ts';
 import { type GaugeMark, missOf } from './gauge-marks.ts';
 import { isPull, type Phase } from './phases.ts';
@@ -18,7 +19,7 @@ export function BarTable({ runs, marks, units }: BarTableProps) {
     const pulls = phases.filter(isPull);
     return pulls.length > most.length ? pulls : most;
   }, []);
-  const name = ({ which }: ShownRun) => (runs.length === 1 ? '' : which === 'before' ? 'Before, ' : 'After, ');
+  const name = ({ which }: ShownRun) => (runs.length === 1 ? '' : `${ROLE_NAMES[which]}, `);
   const columns = runs.map((run) => ({ run, heads: headsOf(run, units) }));
   const gauge = marks.length === 0 ? [] : gaugeHeads(runs.length === 1 ? 'model' : 'After', units);
   return (

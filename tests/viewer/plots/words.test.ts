@@ -36,7 +36,7 @@ describe('readings', () => {
     );
     const still = handMadeSeries({ time: [0, 60, 72, 100], coolantOutOfCore: Array(4).fill(31 + DEGREES) });
     expect(spaced(describeTrace(title, 'coolantOutOfCore', [series, still], pullOne, METRIC))).toBe(
-      'Coolant out of core, pull 1: before 32.0 to 44.0 °C, after 31.0 °C.',
+      'Coolant out of core, pull 1: Before 32.0 to 44.0 °C, After 31.0 °C.',
     );
     expect(describeTrace(title, 'coolantOutOfCore', [undefined, undefined], pullOne, METRIC)).toBe(
       'Coolant out of core: no run yet.',
