@@ -89,9 +89,9 @@ describe('the letter', () => {
     expect(await page.getByText('The letter below is of before the change').isVisible()).toBe(true);
     await page.emulateMedia({ media: 'screen' });
     await page.getByRole('button', { name: 'Cancel' }).click();
-    await page.getByText('You stopped the run').waitFor();
+    await page.getByText('You cancelled the run').waitFor();
     await page.getByRole('button', { name: /^Undo/ }).click();
-    await page.getByText('You stopped the run').waitFor({ state: 'detached' });
+    await page.getByText('You cancelled the run').waitFor({ state: 'detached' });
     expect(await counts(page)).toEqual(['0']);
     await context.close();
   });

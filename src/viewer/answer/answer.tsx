@@ -135,7 +135,7 @@ function StateSentence({
     return (
       <div class="sentence">
         <p>
-          You stopped at {clockTime(run.time, 0)}. {describeKnown(run.pulls, planned)}
+          You cancelled at {clockTime(run.time, 0)}. {describeKnown(run.pulls, planned)}
         </p>
         <p class="acts">
           <button type="button" class="primary state-act" onClick={() => solving.resume()}>

@@ -93,7 +93,7 @@ function headsOf({ pulls, car }: ShownRun, units: UnitChoice): Head<PullSummary>
   const { chargeTable } = car.config;
   return [
     { title: named('peak', unit), read: ({ peak }) => temperature(peak, units).value },
-    { title: named('sensor at most', unit), read: ({ indicatedPeak }) => temperature(indicatedPeak, units).value },
+    { title: named('indicated at most', unit), read: ({ indicatedPeak }) => temperature(indicatedPeak, units).value },
     { title: named('to the limit', step), read: ({ margin }) => difference(margin, units).value },
     ...(pulls.some(({ condensate }) => condensate > LEAST_WATER)
       ? [{ title: 'water, g', read: ({ condensate }: PullSummary) => fixed(1000 * condensate, 1) }]

@@ -50,8 +50,8 @@ describe('the charge temperature in words', () => {
 
   it('tells the pull of each car', () => {
     expect(spaced(describeCharge([before, after], pullOne, METRIC))).toBe(
-      'Before: pull 1 peaks at 63.5 °C, 5.5 K over the limit, which it passes 6.0 s in; the sensor shows 59.5 °C at most. ' +
-        'After: pull 1 peaks at 50.1 °C, 7.9 K under the limit; the sensor shows 46.1 °C at most.',
+      'Before: pull 1 peaks at 63.5 °C, 5.5 K over the limit, which it passes 6.0 s in; indicated 59.5 °C at most. ' +
+        'After: pull 1 peaks at 50.1 °C, 7.9 K under the limit; indicated 46.1 °C at most.',
     );
   });
 
