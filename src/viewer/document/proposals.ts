@@ -20,7 +20,7 @@ const threeFigures = (value: number): number => Number(value.toPrecision(3));
 
 /**
  * A first value for keys that a choice makes necessary, in file units: those that keep the boost near what the car has
- * now, so that the run starts. None is a figure of the new machine; each is there to be typed over.
+ * now, so that the run starts. None is a figure of the new compressor; each is there to be typed over.
  *
  * @param changes - what is being tried
  */

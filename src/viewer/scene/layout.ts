@@ -52,7 +52,7 @@ export interface LayoutInput {
   readonly height: number;
   readonly camera: Camera;
   readonly blocks: readonly { readonly role: CarRole; readonly block: Block; readonly leaksPast?: boolean }[];
-  /** whether returned air of the car in hand is taken behind its core */
+  /** whether recirculated air of the car in hand is taken behind its core */
   readonly isTakenBehind?: boolean;
   /** whether any is taken before it; so unless it is told otherwise */
   readonly isTakenBefore?: boolean;

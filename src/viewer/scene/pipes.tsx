@@ -58,14 +58,14 @@ export function Pipes({ model }: { readonly model: PictureModel }) {
   );
 }
 
-/** Whether air goes back through the bypass: the valve shuts in a pull, and a standing engine moves no air. */
+/** Whether air goes back through the bypass: the valve closes in a pull, and a standing engine moves no air. */
 export function bypassState(model: PictureModel): 'closed' | 'open' | 'no flow' | undefined {
   const kind = model.inHand && model.momentOf(model.inHand)?.phase?.kind;
   if (kind === undefined) return undefined;
   return kind === 'pull' ? 'closed' : kind === 'hot soak' ? 'no flow' : 'open';
 }
 
-/** Whether a car takes returned air before its core; where none is taken behind it, the way is drawn there. */
+/** Whether a car takes recirculated air before its core; where none is taken behind it, the way is drawn there. */
 export const isTakenBefore = ({ car }: PicturedCar): boolean => car.config.bypass.shareAfterCore < 1;
 
 interface BypassProps {
@@ -74,7 +74,7 @@ interface BypassProps {
   readonly colour: Colour | undefined;
 }
 
-/** A way of the returned air: a pipe while it is open, else a dashed line. */
+/** A way of the recirculated air: a pipe while it is open, else a dashed line. */
 function Bypass({ points, isOpen, colour }: BypassProps) {
   return isOpen ? (
     <Pipe points={points} colour={colour} stream="air" />
