@@ -63,7 +63,7 @@ export class SimClient {
     return this.studyCall(run, async (api) => await api.runJob({ run, job }));
   }
 
-  /** Routes of the bypass air, in the same place. */
+  /** Routes of the recirculated air, in the same place. */
   studyRoutes(run: number, config: Config): Promise<StudyReply<RouteStudy>> {
     return this.studyCall(run, async (api) => await api.studyRoutes({ run, config }));
   }

@@ -78,7 +78,7 @@ export interface SimApi {
   study(request: StudyRequest): Promise<StudyReply<RunStudy>>;
   /** One run of a study that is conducted elsewhere. */
   runJob(request: JobRequest): Promise<StudyReply<TimeSeries>>;
-  /** Routes of the bypass air, and where they turn. */
+  /** Routes of the recirculated air, and where they turn. */
   studyRoutes(request: CarRequest): Promise<StudyReply<RouteStudy>>;
   /** A core by its measures at the end of the first pull, and one row more; undefined where there is none. */
   studyCore(request: CarRequest): Promise<StudyReply<CoreDesignStudy | undefined>>;

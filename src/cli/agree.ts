@@ -6,6 +6,8 @@ import {
   explainAgreement,
   FILE_WORDING,
   fromSi,
+  GAUGE_RANGE,
+  GAUGE_STEP_RANGE,
   type GaugeReading,
   pullsOfCycle,
   studyCarAgreement,
@@ -51,7 +53,7 @@ export async function agree(file: string, options: AgreeCommandOptions): Promise
 export function gaugeReadings(text: string): GaugeReading[] {
   const readings = text.split(',').flatMap((each, k): GaugeReading[] => {
     if (each.trim() === '-') return [];
-    const reading = numberIn(each, -50, 200, 'degC', ', or as 126F, or - for a pull not read');
+    const reading = numberIn(each, ...GAUGE_RANGE, 'degC', ', or as 126F, or - for a pull not read');
     return [{ pull: k + 1, indicated: toSi(reading, 'degC') }];
   });
   if (readings.length === 0) throw new InvalidArgumentError('expected at least one reading, e.g. 52,55,57.');
@@ -59,7 +61,7 @@ export function gaugeReadings(text: string): GaugeReading[] {
 }
 
 /** What the last figure of the gauge is worth, K: "1", "0.5", "1 F". */
-export const gaugeStep = (text: string): number => numberIn(text, 0.001, 10, 'K', ', or as 1F');
+export const gaugeStep = (text: string): number => numberIn(text, ...GAUGE_STEP_RANGE, 'K', ', or as 1F');
 
 function lines(agreement: CarAgreement): string[] {
   const rows = agreement.pulls.map(({ pull, indicated, model, miss, missLeft }) => [

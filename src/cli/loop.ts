@@ -1,4 +1,11 @@
-import { convert, FILE_WORDING, meetingOf, meterNow, type OperatingPoint, operatingPoint, toSi } from '../sim/index.ts';
+import {
+  convert,
+  explainOperatingPoint,
+  FILE_WORDING,
+  type OperatingPoint,
+  operatingPoint,
+  toSi,
+} from '../sim/index.ts';
 import { csvOf } from './csv.ts';
 import { EXIT } from './exit-codes.ts';
 import { noAnswer } from './no-answer.ts';
@@ -34,7 +41,7 @@ const litres = FILE_WORDING.flow;
 const kilopascals = (pressure: number): string => `${(pressure / 1e3).toFixed(2)} kPa`;
 
 function lines(point: OperatingPoint): string[] {
-  const { flow, rating, losses, steps, suction, wire, measured, straightLineFlow } = point;
+  const { flow, rating, losses, steps, straightLineFlow } = point;
   const total = losses.reduce((sum, { pressure }) => sum + pressure, 0);
   const width = Math.max(...losses.map(({ name }) => name.length), ...steps.map(({ name }) => name.length));
   return [
@@ -43,18 +50,7 @@ function lines(point: OperatingPoint): string[] {
     ...(straightLineFlow === undefined
       ? []
       : [`A straight line between its two figures would give ${litres(straightLineFlow)}.`]),
-    ...(wire === undefined
-      ? []
-      : [
-          `${wire.supply.toFixed(1)} V at the battery, ${wire.atPump.toFixed(2)} V at the pump: ${wire.drop.toFixed(2)} V lost in the wires.`,
-        ]),
-    ...(measured === undefined
-      ? []
-      : [
-          `Measured: ${litres(measured.flow)}; the curves alone give ${litres(measured.byCurves)}. ${meetingOf(measured)}.${meterNow(measured, litres)}`,
-        ]),
-    ...point.heldShut.map((name) => `The ${name} is held shut by the one beside it and delivers nothing.`),
-    `At the pump inlet ${kilopascals(suction.margin)} above the vapour pressure; the pump needs ${kilopascals(suction.needed)}.`,
+    ...explainOperatingPoint(point, FILE_WORDING).map(({ text }) => text),
     '',
     'What takes the pressure:',
     ...losses.map(

@@ -79,7 +79,7 @@ function turnLines(turns: readonly TurnLine[]): string[] {
   ];
 }
 
-/** Beside an input that sets the returned air or the core's effectiveness, what it comes to. */
+/** Beside an input that sets the recirculated air or the core's effectiveness, what it comes to. */
 function asideOf(name: TurnLine['name'], { recirculation, coreEffectiveness }: TurnLine['points'][number]): string {
   if (name === 'bypass drop') return ` (r ${recirculation.toFixed(2)})`;
   return name === 'core conductance' ? ` (effectiveness ${coreEffectiveness.toFixed(2)})` : '';

@@ -1,4 +1,4 @@
-import { counted, ENERGY_LABELS, type RunReport } from '../sim/index.ts';
+import { CAUSE_WORDS, causeInWords, counted, ENERGY_LABELS, type RunReport } from '../sim/index.ts';
 import { aligned, indented } from './aligned.ts';
 import { underlined } from './underlined.ts';
 
@@ -113,9 +113,9 @@ const WORTH_SAYING = 0.05;
 function heldBackLines({ held_back_by: held }: RunReport): string[] {
   if (held === undefined) return [];
   const falls = held.falls.filter(({ fall_K }) => Math.abs(fall_K) >= WORTH_SAYING);
-  const list = falls.map(({ part, fall_K }) => `${part} ${fall_K.toFixed(1)} K`).join(', ');
+  const list = falls.map(({ part, fall_K }) => `${CAUSE_WORDS[part]} ${fall_K.toFixed(1)} K`).join(', ');
   return [
-    `What holds pull ${held.pull} back: ${held.parts.join(' and ') || 'no part alone'}. Its peak would fall, one part ideal at a time, by: ${list || 'nothing'}.`,
+    `What holds pull ${held.pull} back: ${causeInWords(held.parts)}. Its peak would fall, one part ideal at a time, by: ${list || 'nothing'}.`,
   ];
 }
 

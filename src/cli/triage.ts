@@ -5,6 +5,7 @@ import {
   LAST_PULL_OF_TRIAGE,
   LOOP_CAUTIONS,
   studyTriage,
+  TRIAGE_RANGE,
   type Triage,
   type TriageReading,
 } from '../sim/index.ts';
@@ -41,10 +42,10 @@ export async function triage(file: string, options: TriageCommandOptions): Promi
 }
 
 /** A temperature difference as it is typed: "3.5", "6.3F". */
-export const difference = (text: string): number => numberIn(text, -200, 200, 'K', ', or as 6.3F');
+export const difference = (text: string): number => numberIn(text, ...TRIAGE_RANGE, 'K', ', or as 6.3F');
 
 /** A doubt is a difference above 0. */
-export const doubt = (text: string): number => numberIn(text, 0.001, 200, 'K', ', or as 6.3F');
+export const doubt = (text: string): number => numberIn(text, 0.001, TRIAGE_RANGE[1], 'K', ', or as 6.3F');
 
 const percent = (share: number | undefined): string => (share === undefined ? '' : `${Math.round(100 * share)} %`);
 

@@ -1,9 +1,15 @@
 /** The only door into the library. */
 export { explainAgreement } from './answers/agreement-sentences.ts';
 export { studyAirBand } from './answers/air-band.ts';
-export type { BottleneckPart } from './answers/bottleneck.ts';
+export { type BottleneckPart, CAUSE_WORDS, causeInWords } from './answers/bottleneck.ts';
 export type { RouteComparison, RouteFigures } from './answers/bypass-routes.ts';
-export { type CarAgreement, type GaugeReading, studyCarAgreement } from './answers/car-agreement.ts';
+export {
+  type CarAgreement,
+  GAUGE_RANGE,
+  GAUGE_STEP_RANGE,
+  type GaugeReading,
+  studyCarAgreement,
+} from './answers/car-agreement.ts';
 export { ESTIMATE_CAUTION, freezeCaution, LOOP_CAUTIONS } from './answers/cautions.ts';
 export { readChargeTable } from './answers/charge-table.ts';
 export { type ComparedFigures, type Comparison, studyComparison } from './answers/comparison.ts';
@@ -24,8 +30,9 @@ export { findings } from './answers/findings.ts';
 export { type Letter, type LetterRun, writeLetter } from './answers/letter.ts';
 export { type QuestionSlot, questionPieces } from './answers/letter-question.ts';
 export { explainCount, isStopped } from './answers/letter-rules.ts';
-export { measuredIn, meetingOf, meterNow } from './answers/measured-flow.ts';
+export { measuredIn } from './answers/measured-flow.ts';
 export { type OperatingPoint, operatingPoint } from './answers/operating-point.ts';
+export { explainOperatingPoint } from './answers/operating-point-sentences.ts';
 export { type DayStudy, type HottestDay, studyDay, studyHottestDay } from './answers/other-day.ts';
 export { type PullSummary, summarisePulls } from './answers/pull-summary.ts';
 export { countPulls, decidingPull } from './answers/pulls-to-limit.ts';
@@ -55,7 +62,7 @@ export {
   studySweepCase,
 } from './answers/sweep.ts';
 export { type StoreKind, type StoreStudy, soonestReturn, studyStore } from './answers/tank-size.ts';
-export { studyTriage, TRIAGE_DOUBTS, type Triage, type TriageReading } from './answers/triage.ts';
+export { studyTriage, TRIAGE_DOUBTS, TRIAGE_RANGE, type Triage, type TriageReading } from './answers/triage.ts';
 export { LAST_PULL_OF_TRIAGE } from './answers/triage-quantities.ts';
 export { explainTriage } from './answers/triage-sentences.ts';
 export { issuesOfRanges, type OwnRange, type UncertainInput, uncertainInputs } from './answers/uncertain-inputs.ts';
@@ -71,6 +78,7 @@ export {
 } from './answers/upgrade-steps.ts';
 export { FILE_WORDING, type Wording, written } from './answers/wording.ts';
 export { createCoolant } from './fluids/coolant.ts';
+export { AIR_GAS_CONSTANT } from './fluids/moist-air.ts';
 export { CentrifugalCompressor } from './model/centrifugal-compressor.ts';
 export { airDropTimesDensity } from './model/drop-laws.ts';
 export { loopVolume } from './model/loop-volume.ts';

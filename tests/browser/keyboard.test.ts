@@ -150,7 +150,7 @@ describe('by keyboard alone', () => {
     await reach(page, 'Cancel');
     await press(page, 'Enter');
     await page.getByRole('button', { name: 'Finish the run' }).waitFor();
-    expect(await answer(page)).toMatch(/You stopped at [\d:]+\. .* to 400 are not known\./);
+    expect(await answer(page)).toMatch(/You cancelled at [\d:]+\. .* to 400 are not known\./);
     await reach(page, 'Finish the run');
     await press(page, 'Enter');
     await expect.poll(async () => answer(page), { timeout: 60_000 }).toContain('of 400 pulls');

@@ -89,9 +89,9 @@ describe('the letter', () => {
     expect(await page.getByText('The letter below is of before the change').isVisible()).toBe(true);
     await page.emulateMedia({ media: 'screen' });
     await page.getByRole('button', { name: 'Cancel' }).click();
-    await page.getByText('You stopped the run').waitFor();
+    await page.getByText('You cancelled the run').waitFor();
     await page.getByRole('button', { name: /^Undo/ }).click();
-    await page.getByText('You stopped the run').waitFor({ state: 'detached' });
+    await page.getByText('You cancelled the run').waitFor({ state: 'detached' });
     expect(await counts(page)).toEqual(['0']);
     await context.close();
   });
@@ -103,7 +103,7 @@ describe('the letter', () => {
     await day.fill('35');
     await day.press('Enter');
     await page.getByText('Before and after are not asked the same').waitFor();
-    await page.getByRole('button', { name: 'Ask both as after' }).click();
+    await page.getByRole('button', { name: 'Ask both as After' }).click();
     await page.getByText('Before and after are not asked the same').waitFor({ state: 'detached' });
     expect(await answer(page)).toMatch(/^In part\. With “bigger core” it makes 1 of 8/);
     await context.close();

@@ -97,6 +97,25 @@ describe('more answers', () => {
     await context.close();
   });
 
+  it('refuses a number of pulls that is no whole number or out of range, and says what it takes', async () => {
+    const { page, context, faults } = await visitor();
+    await choose(page, 'Tank');
+    const box = page.getByLabel('Pulls wanted');
+    const button = page.getByRole('button', { name: 'Work it out' });
+    for (const text of ['501', '2.5', '']) {
+      await box.fill(text);
+      await page.getByText('Pulls wanted: expected a whole number, 1 to 500.', { exact: true }).waitFor();
+      expect(await box.inputValue()).toBe(text);
+      expect(await box.getAttribute('aria-invalid')).toBe('true');
+      expect(await button.isDisabled()).toBe(true);
+    }
+    await box.fill('100');
+    await page.locator('.whole-box input[aria-invalid="false"]').waitFor();
+    expect(await button.isDisabled()).toBe(false);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
   it('hears a cancel, and may be asked again', async () => {
     const { page, context, faults } = await visitor();
     await choose(page, 'Upgrades');

@@ -74,14 +74,14 @@ describe('soakbench loop', () => {
       'cycle.1.phases.0.supplyVoltage': 12,
     });
     expect(await runCommandLine(['loop', file])).toBe(0);
-    expect(said.out).toContain('12.0 V at the battery, 11.49 V at the pump: 0.51 V lost in the wires.');
+    expect(said.out).toContain('12.0 V at the battery, 11.49 V at the pump: 0.51 V lost in its wires.');
   });
 
   it('says what was measured, and how far the curves are off', async () => {
     expect(await runCommandLine(['loop', fileOf({ 'pump.measuredFlow': 10, 'pump.measuredFlowAt': 40 })])).toBe(0);
     expect(flowIn(said.out)).toBe(10);
     expect(said.out).toMatch(
-      /Measured: 10\.0 L\/min; the curves alone give 13\.\d L\/min\. All resistances are taken [12]\.\d\d times to meet the meter\./,
+      /Measured 10\.0 L\/min; the curves alone give 13\.\d L\/min\. All resistances are taken [12]\.\d\d times to meet the meter\./,
     );
   });
 
@@ -104,7 +104,7 @@ describe('soakbench loop', () => {
     expect(await runCommandLine(['loop', path, '--variant', 'wide'])).toBe(0);
     const flow = flowIn(said.out);
     expect(flow).toBeGreaterThan(10.2);
-    expect(said.out).toContain(`Measured: 10.0 L/min; the curves alone give 13.`);
+    expect(said.out).toContain(`Measured 10.0 L/min; the curves alone give 13.`);
     expect(said.out).toContain(`With what has changed since, the meter would read ${flow.toFixed(1)} L/min.`);
   });
 
@@ -127,7 +127,14 @@ describe('soakbench loop', () => {
       'lines.afterSecondPump': [],
     });
     expect(await runCommandLine(['loop', file])).toBe(0);
-    expect(said.out).toContain('The second pump is held shut by the one beside it and delivers nothing.');
+    expect(said.out).toContain('The second pump is held shut by the stronger one beside it and delivers nothing.');
+  });
+
+  it('warns where the suction is short of what the pump needs, and says what to do', async () => {
+    expect(await runCommandLine(['loop', fileOf({ 'pump.suctionNeeded': 200 })])).toBe(0);
+    expect(said.out).toMatch(
+      /Pump inlet only [\d.]+ kPa above .*, and the pump needs 200\.0 kPa: it may cavitate\. Mount/,
+    );
   });
 
   it('says so where no pump is on', async () => {

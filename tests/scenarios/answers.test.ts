@@ -130,7 +130,7 @@ describe.each(FILES)('%s', (file) => {
     );
   });
 
-  it('the routes of the returned air are those of two files', () => {
+  it('the routes of the recirculated air are those of two files', () => {
     const study = conduct(studyBypassRoutes(config));
     if (study === undefined) throw new Error('no part load');
     for (const [route, figures] of [

@@ -18,7 +18,7 @@ const COOLANT = 308.15;
  *     T_man = T2 - eps (T2 - Tc)
  *
  * worked out in high precision and checked by a linear solve of the three balances: nine digits. `leak` is the share of
- * the returned air that does not pass the core.
+ * the recirculated air that does not pass the core.
  */
 const SHARES = [0, 0.25, 0.5, 0.75];
 const WORKED_OUT = [

@@ -1,5 +1,6 @@
 import type { ExchangerConfig } from '../scenario/config/exchangers.ts';
 import type { Config } from '../scenario/config.ts';
+import { listed } from '../scenario/issue.ts';
 import { conductanceSideBySide, scaledConductance } from '../scenario/laws.ts';
 import { withCoreAirDrop, withCoreConductance, withExchangers, withPumpSpeed } from './car-changes.ts';
 import { summarisePulls } from './pull-summary.ts';
@@ -15,6 +16,23 @@ const BOTTLENECK_PARTS = [
   'intake air',
 ] as const;
 export type BottleneckPart = (typeof BOTTLENECK_PARTS)[number];
+
+/** The parts as sentences have them. */
+export const CAUSE_WORDS: Readonly<Record<BottleneckPart, string>> = {
+  'core conductance': 'the core',
+  'coolant flow': 'the coolant flow',
+  'front exchanger': 'the front exchanger',
+  'stored coolant': 'the stored coolant',
+  'core pressure drop': 'the core pressure drop',
+  'intake air': 'the intake air',
+};
+
+/** "the core", or "a tie: the front exchanger and the stored coolant". */
+export function causeInWords(heldBackBy: readonly BottleneckPart[]): string {
+  const words = heldBackBy.map((part) => CAUSE_WORDS[part]);
+  if (words.length === 0) return 'none of these parts';
+  return words.length === 1 ? words[0] : `a tie: ${listed(words)}`;
+}
 
 /** A lead smaller than this is a tie [K]; own judgement. */
 const TIE = 1;

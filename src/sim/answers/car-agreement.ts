@@ -11,6 +11,10 @@ export interface GaugeReading {
   readonly indicated: number;
 }
 
+/** What a gauge may show [degC], and what its last figure may be worth [K]: least and greatest; own judgement. */
+export const GAUGE_RANGE = [-50, 200] as const;
+export const GAUGE_STEP_RANGE = [0.01, 10] as const;
+
 /** One reading beside the model: K, misses are model less reading. */
 interface PullMiss extends GaugeReading {
   readonly model: number;

@@ -1,7 +1,7 @@
 import type { TimeSeries } from '../results/time-series.ts';
 import { pullsOfCycle } from '../scenario/config/cycle.ts';
-import { capitalised, listed } from '../scenario/issue.ts';
-import type { BottleneckPart } from './bottleneck.ts';
+import { capitalised } from '../scenario/issue.ts';
+import { CAUSE_WORDS, causeInWords } from './bottleneck.ts';
 import { whenAt } from './finding.ts';
 import type { AskedCar } from './letter-question.ts';
 import type { PullSummary } from './pull-summary.ts';
@@ -105,30 +105,18 @@ export function explainPart({ pulls }: Pick<LetterCar, 'pulls'>, wording: Wordin
   return `Pulls that came to their end: ${pulls.length}. ${explainCount({ pulls }, wording)}`;
 }
 
-const PART_NAMES: Readonly<Record<BottleneckPart, string>> = {
-  'core conductance': 'the core',
-  'coolant flow': 'the coolant flow',
-  'front exchanger': 'the front exchanger',
-  'stored coolant': 'the stored coolant',
-  'core pressure drop': 'the core pressure drop',
-  'intake air': 'the intake air',
-};
-
 /** What holds a car back, and by how much each part alone. */
 export function explainWhy({ label, study }: LetterCar, wording: Wording): string[] {
   const bottleneck = study?.bottleneck;
   if (bottleneck === undefined) return [];
   const { heldBackBy, falls, pull } = bottleneck;
-  const names = heldBackBy.map((part) => PART_NAMES[part]);
   const first =
-    names.length === 0
+    heldBackBy.length === 0
       ? `No one part holds the car ${label} back.`
-      : names.length === 1
-        ? `What holds the car ${label} back is ${names[0]}.`
-        : `What holds the car ${label} back is a tie: ${listed(names)}.`;
+      : `What holds the car ${label} back is ${causeInWords(heldBackBy)}.`;
   const list = falls
     .filter(({ fall }) => fall >= SAME)
-    .map(({ part, fall }) => `${PART_NAMES[part]} ${wording.difference(fall)}`)
+    .map(({ part, fall }) => `${CAUSE_WORDS[part]} ${wording.difference(fall)}`)
     .join(', ');
   return [
     first,

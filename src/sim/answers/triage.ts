@@ -17,6 +17,9 @@ export interface TriageReading {
   readonly approachDoubt: number;
 }
 
+/** Least and greatest difference that may be typed [K]: own judgement. */
+export const TRIAGE_RANGE = [-200, 200] as const;
+
 /** Common practice, no published source [K]. */
 export const TRIAGE_DOUBTS: Pick<TriageReading, 'riseDoubt' | 'approachDoubt'> = { riseDoubt: 1, approachDoubt: 3 };
 

@@ -2,7 +2,7 @@ import './answer.css';
 import { counted, countPulls, type PullSummary, pullsOfCycle } from '../../sim/index.ts';
 import { capitalised, clockTime, degrees } from '../format.ts';
 import type { PageProps } from '../page.tsx';
-import type { Car, CarRun } from '../state/cars.ts';
+import { type Car, type CarRole, type CarRun, ROLE_NAMES } from '../state/cars.ts';
 import type { UnitChoice } from '../state/display.ts';
 import { Announcement } from './announcement.tsx';
 import { hottestDayOf } from './beside-count.tsx';
@@ -34,7 +34,7 @@ export function Answer(props: PageProps) {
 }
 
 interface CarAnswerProps extends PageProps {
-  readonly which: 'before' | 'after';
+  readonly which: CarRole;
   readonly car: Car;
   readonly run: CarRun;
   readonly isAlone: boolean;
@@ -44,10 +44,10 @@ function CarAnswer(props: CarAnswerProps) {
   const { which, car, run, isAlone, session } = props;
   const units = props.display.units.value;
   return (
-    <section class={`car ${which}`} aria-label={isAlone ? 'Answer in pulls' : which === 'before' ? 'Before' : 'After'}>
+    <section class={`car ${which}`} aria-label={isAlone ? 'Answer in pulls' : ROLE_NAMES[which]}>
       <h2>
         <i class="swatch" aria-hidden="true" />
-        {isAlone ? capitalised(car.label) : `${which === 'before' ? 'Before' : 'After'}:`}
+        {isAlone ? capitalised(car.label) : `${ROLE_NAMES[which]}:`}
         {!isAlone && <span class="what">{car.label}</span>}
         {which === 'after' && run.kind === 'solved' && !session.isDragging.value && (
           <button type="button" class="link keep" onClick={() => session.keepAsBefore()}>
@@ -135,7 +135,7 @@ function StateSentence({
     return (
       <div class="sentence">
         <p>
-          You stopped at {clockTime(run.time, 0)}. {describeKnown(run.pulls, planned)}
+          You cancelled at {clockTime(run.time, 0)}. {describeKnown(run.pulls, planned)}
         </p>
         <p class="acts">
           <button type="button" class="primary state-act" onClick={() => solving.resume()}>

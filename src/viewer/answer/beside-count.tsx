@@ -1,6 +1,6 @@
 import { capitalised } from '../format.ts';
 import type { PageProps } from '../page.tsx';
-import type { CarRun } from '../state/cars.ts';
+import { type CarRun, ROLE_NAMES } from '../state/cars.ts';
 import type { UnitChoice } from '../state/display.ts';
 import { shownRuns } from '../time/runs.ts';
 import { describeHottestDay, describeStudy } from './wording.ts';
@@ -21,7 +21,7 @@ export function BesideCount({ session, display }: PageProps) {
         return (
           said !== '' && (
             <p key={which} class="beside-count small">
-              {runs.length > 1 && <b>{which === 'before' ? 'Before. ' : 'After. '}</b>}
+              {runs.length > 1 && <b>{`${ROLE_NAMES[which]}. `}</b>}
               {said}.
             </p>
           )

@@ -1,7 +1,8 @@
+import { causeInWords } from '../../sim/index.ts';
 import { FoldOutButton, LOOP_ID, QUESTIONS_ID, ROUTES_ID } from '../fold-out.tsx';
 import { kelvins, MINUS } from '../format.ts';
 import type { PageProps } from '../page.tsx';
-import { CAUSE_NAMES, nameCause } from './wording.ts';
+import { CAUSE_NAMES } from './wording.ts';
 
 /** What is folded away below the causes. */
 function FoldOuts({ display }: Pick<PageProps, 'display'>) {
@@ -47,7 +48,7 @@ export function Causes({ session, display }: PageProps) {
     <section class="causes" aria-label="What holds it back">
       <h2>
         What holds it back: {still}
-        {nameCause(shown.heldBackBy)}
+        {causeInWords(shown.heldBackBy)}
       </h2>
       <p class="small">
         Fall of pull {shown.pull}’s peak if one part were ideal{hasRise && ', − a rise'}

@@ -4,7 +4,6 @@ import {
   countPulls,
   decidingPull,
   type HottestDay,
-  listed,
   type PullSummary,
   type RunStudy,
   written,
@@ -160,23 +159,6 @@ export const CAUSE_NAMES: Record<BottleneckPart, string> = {
   'core pressure drop': 'Core pressure drop',
   'intake air': 'Intake air at ambient',
 };
-
-const SHORT_NAMES: Record<BottleneckPart, string> = {
-  'core conductance': 'the core',
-  'coolant flow': 'the coolant flow',
-  'front exchanger': 'the front exchanger',
-  'stored coolant': 'the stored coolant',
-  'core pressure drop': 'the core pressure drop',
-  'intake air': 'the intake air',
-};
-
-/** "the core", or "a tie: the front exchanger and the stored coolant". */
-export function nameCause(heldBackBy: readonly BottleneckPart[]): string {
-  const names = heldBackBy.map((part) => SHORT_NAMES[part]);
-  if (names.length === 0) return 'none of these parts';
-  if (names.length === 1) return names[0];
-  return `a tie: ${listed(names)}`;
-}
 
 const NUMBERS = [
   'no',

@@ -3,6 +3,7 @@ import { useEffect, useRef } from 'preact/hooks';
 import { DEMO_SCENARIOS } from '../files/demo-scenarios.ts';
 import { fileName, saveFile } from '../files/export.ts';
 import { openFile, openText, type Refusal } from '../files/open-file.ts';
+import { wordingIn } from '../format.ts';
 import type { PageProps } from '../page.tsx';
 import { asFile, withListsOf } from '../state/cars.ts';
 import type { Session } from '../state/session.ts';
@@ -104,7 +105,7 @@ function saveScenario({ session: { before, inHand }, display }: PageProps): void
   const [opened, car] = [before.value, inHand.value];
   if (opened === undefined || car === undefined) return;
   const { document, note } = asFile(withListsOf(car, opened));
-  if (note !== undefined) display.notice.value = note;
+  if (note !== undefined) display.notice.value = note(wordingIn(display.units.value).flow);
   const text = `${JSON.stringify(document, undefined, 2)}\n`;
   saveFile(fileName([car.scenario.values.name], 'json'), new Blob([text], { type: 'application/json' }));
 }

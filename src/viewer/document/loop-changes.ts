@@ -68,7 +68,7 @@ export function secondChanges(car: Car, part: DoubledPart, place: SecondPlace): 
 }
 
 /** Heat sink to begin with: points of an invented chiller. */
-const EXAMPLE_SINK = {
+export const EXAMPLE_SINK = {
   curve: [
     { coolant: 5, heat: 0 },
     { coolant: 40, heat: 2000 },

@@ -46,7 +46,7 @@ const SPECS: Record<InputPart, Omit<PartSpec, 'part'>> = {
   },
   pulls: { name: 'Pulls', groups: ['cycle', 'chargeTable'], main: [] },
   sensor: {
-    name: 'Sensor',
+    name: 'Sensor, start, solver',
     groups: ['sensor', 'start', 'numerics'],
     main: ['sensor.timeConstantMoving', 'sensor.timeConstantStill'],
   },

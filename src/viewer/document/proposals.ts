@@ -1,4 +1,4 @@
-import { type PullSummary, phasesOf, toSi } from '../../sim/index.ts';
+import { AIR_GAS_CONSTANT, type PullSummary, phasesOf, toSi } from '../../sim/index.ts';
 import { type Car, valueAt } from '../state/cars.ts';
 import type { Changes } from '../state/session.ts';
 
@@ -15,14 +15,12 @@ const SPEED_ABOVE_BOOST = 1.2;
 const AIR_CHANGES = 4;
 /** m3; a bay for one car with its rollers: common practice */
 const ROOM = 300;
-/** J/(kg K) of dry air, for a proposal */
-const GAS_CONSTANT = 287.05;
 
 const threeFigures = (value: number): number => Number(value.toPrecision(3));
 
 /**
  * A first value for keys that a choice makes necessary, in file units: those that keep the boost near what the car has
- * now, so that the run starts. None is a figure of the new machine; each is there to be typed over.
+ * now, so that the run starts. None is a figure of the new compressor; each is there to be typed over.
  *
  * @param changes - what is being tried
  */
@@ -32,7 +30,7 @@ export function proposals(car: Car, changes: Changes, { pull, recirculation = 0 
     compressor;
   const outlet = quotedPressureRatio * boostInletPressure;
   const boostSpeed = compressor.boostSpeed ?? quotedSpeed;
-  const density = toSi(quotedInletPressure, 'kPa abs') / (GAS_CONSTANT * toSi(quotedInletTemperature, 'degC'));
+  const density = toSi(quotedInletPressure, 'kPa abs') / (AIR_GAS_CONSTANT * toSi(quotedInletTemperature, 'degC'));
   const { compressor: machine } = car.config;
   const flow =
     machine.kind === 'displacement' ? (machine.sweptVolume * quotedSpeed * density) / 60 : machine.quoted.flow;

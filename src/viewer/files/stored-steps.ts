@@ -1,6 +1,6 @@
-import { type JsonObject, parseScenario } from '../../sim/index.ts';
+import { GAUGE_RANGE, GAUGE_STEP_RANGE, type JsonObject, parseScenario } from '../../sim/index.ts';
 import { type Car, readCar } from '../state/cars.ts';
-import { GAUGE_RANGE, GAUGE_STEP_RANGE, type Gauge } from '../state/gauge.ts';
+import type { Gauge } from '../state/gauge.ts';
 import type { Session } from '../state/session.ts';
 
 /** So many steps each way are kept: enough to find one's way back, little enough for the browser's storage. */

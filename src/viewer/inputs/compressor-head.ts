@@ -1,6 +1,6 @@
 import { CentrifugalCompressor, type Config, phasesOf } from '../../sim/index.ts';
 
-/** What follows from the one boost that a head machine is known by. SI, speeds in rpm. */
+/** What follows from the one boost that a compressor with a head is known by. SI, speeds in rpm. */
 export interface Head {
   /** isentropic rise of the air at the typed speed [K] */
   readonly head: number;
@@ -12,7 +12,7 @@ export interface Head {
   readonly atTop?: { readonly speed: number; readonly pressureRatio: number };
 }
 
-/** The head of a car's machine; undefined for one that displaces. */
+/** The head of a car's compressor; undefined for one that displaces. */
 export function headOf({ compressor, ambient, intake, cycle }: Config): Head | undefined {
   if (compressor.kind === 'displacement') return undefined;
   const machine = new CentrifugalCompressor(compressor);

@@ -11,7 +11,7 @@ import { type Head, headOf } from './compressor-head.ts';
 const COMPRESSOR = PARTS.filter(({ part }) => part === 'compressor')[0];
 type Kind = Config['compressor']['kind'];
 
-/** Keys that stand out, by kind of machine; the first tells of the part. */
+/** Keys that stand out, by kind of compressor; the first tells of the part. */
 export const MAIN_OF_KIND: Readonly<Record<Kind, readonly string[]>> = {
   displacement: COMPRESSOR.main,
   centrifugal: [

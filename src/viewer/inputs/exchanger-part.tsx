@@ -6,6 +6,7 @@ import { conductancePaths, isTested } from '../document/test-point-changes.ts';
 import { FieldList, type FormProps, More, PartOfFile, specsOf } from '../fields/field-list.tsx';
 import { ListItems } from '../fields/list-items.tsx';
 import { rebuild } from '../fields/rebuild.ts';
+import { DEMO_SCENARIOS } from '../files/demo-scenarios.ts';
 import { TestPoint } from './test-point.tsx';
 
 const EXCHANGER = PARTS.filter(({ part }) => part === 'exchanger')[0];
@@ -32,7 +33,7 @@ function NoExchanger(props: FormProps) {
           class="link"
           onClick={() => rebuild(props, exchangerPutIn(props.car), 'put a front exchanger in')}
         >
-          Put one in, with the values of the demo car
+          Put one in, with the values of the {DEMO_SCENARIOS[0].name}
         </button>
       </p>
     </>

@@ -1,6 +1,8 @@
+import { toSi } from '../../sim/index.ts';
 import {
   canStandBeside,
   type DoubledPart,
+  EXAMPLE_SINK,
   SECOND_PLACES,
   secondChanges,
   secondPlaceOf,
@@ -10,9 +12,10 @@ import {
   tankPlaceOf,
 } from '../document/loop-changes.ts';
 import { rebuild } from '../fields/rebuild.ts';
-import { capitalised } from '../format.ts';
+import { capitalised, wordingIn } from '../format.ts';
 import type { PageProps } from '../page.tsx';
 import type { Car } from '../state/cars.ts';
+import type { UnitChoice } from '../state/display.ts';
 import type { Changes } from '../state/session.ts';
 
 interface LoopChoicesProps extends PageProps {
@@ -60,12 +63,20 @@ export function LoopChoices({ car, ...props }: LoopChoicesProps) {
         changesFor={(place) => sinkChanges(car, place === 'there')}
         notice={(place) =>
           place === 'there'
-            ? 'The curve of the heat sink is an example, 0 W at 5 °C to 2000 W at 40 °C: type your own.'
+            ? `The curve of the heat sink is an example, ${exampleSink(props.display.units.value)}: type your own.`
             : undefined
         }
       />
     </>
   );
+}
+
+/** "0 W at 5.0 °C to 2.0 kW at 40.0 °C" */
+function exampleSink(units: UnitChoice): string {
+  const { power, temperature } = wordingIn(units);
+  return EXAMPLE_SINK.curve
+    .map(({ coolant, heat }) => `${power(heat)} at ${temperature(toSi(coolant, 'degC'))}`)
+    .join(' to ');
 }
 
 interface ChoiceProps<Value extends string> extends PageProps {

@@ -2,11 +2,12 @@ import { createCoolant, freezeCaution, loopVolume } from '../../sim/index.ts';
 import { PARTS } from '../document/parts.ts';
 import { Caution } from '../fields/caution.tsx';
 import { FieldList, type FormProps, More, specsOf } from '../fields/field-list.tsx';
-import { degrees, fixed, joined, wordingIn } from '../format.ts';
+import { degrees, fixed, joined, scaleOf, wordingIn } from '../format.ts';
+import type { UnitChoice } from '../state/display.ts';
 
 const TANK = PARTS.filter(({ part }) => part === 'tank')[0];
 
-/** The reservoir and what is in it: how much goes round, and between which temperatures it stays liquid. */
+/** The tank and what is in it: how much goes round, and between which temperatures it stays liquid. */
 export function TankPart(props: FormProps) {
   const { display, car } = props;
   const units = display.units.value;
@@ -33,8 +34,8 @@ export function TankPart(props: FormProps) {
       <Caution>{freezeCaution(car.config, wordingIn(units))}</Caution>
       <Caution>
         Many circuits and strips ban glycol: check the rules. Never open the cap hot, and match it to the weakest part
-        of the loop: engine caps open at 93 to 124 kPa, loops like this one often at less. A litre more is a kilogram
-        more: a tank needs a mount that holds it.
+        of the loop: engine caps open at {engineCaps(units)}, loops like this one often at less. A litre more is a
+        kilogram more: a tank needs a mount that holds it.
       </Caution>
       {reservoir.iceMass > 0 && (
         <Caution>
@@ -45,4 +46,11 @@ export function TankPart(props: FormProps) {
       )}
     </>
   );
+}
+
+/** Pressures at which the caps of engines open. */
+function engineCaps(units: UnitChoice): string {
+  const { fromSi, unit } = scaleOf('kPa', units);
+  const [least, most] = [93e3, 124e3].map((pascal) => fixed(fromSi(pascal), 0));
+  return `${least} to ${joined({ value: most, unit })}`;
 }

@@ -1,5 +1,6 @@
 import { counted, countPulls, explainCount, type PullSummary } from '../../sim/index.ts';
 import { capitalised, degrees, wordingIn } from '../format.ts';
+import { ROLE_NAMES } from '../state/cars.ts';
 import type { UnitChoice } from '../state/display.ts';
 import { isPull } from '../time/phases.ts';
 import type { ShownRun } from '../time/runs.ts';
@@ -34,10 +35,10 @@ function Count({ run: { which, car, pulls, phases }, label, isAlone, units }: Co
   const limit = degrees(car.config.limit.chargeTemperature, units);
   const isWhole = pulls.length === planned.length;
   return (
-    <section class={which} aria-label={isAlone ? 'Count' : which === 'before' ? 'Before' : 'After'}>
+    <section class={which} aria-label={isAlone ? 'Count' : ROLE_NAMES[which]}>
       <h2>
         <i class="swatch" aria-hidden="true" />
-        {isAlone ? capitalised(label) : `${which === 'before' ? 'Before' : 'After'}: ${label}`}
+        {isAlone ? capitalised(label) : `${ROLE_NAMES[which]}: ${label}`}
       </h2>
       <p class="count">
         <b class="figure">{isWhole ? countPulls(pulls) : '\u2013'}</b>

@@ -2,6 +2,7 @@ import { useRef } from 'preact/hooks';
 import { placeOn } from '../figures/scales.tsx';
 import { useSize } from '../figures/use-size.ts';
 import { degrees, fixed, named, scaleOf } from '../format.ts';
+import { ROLE_NAMES } from '../state/cars.ts';
 import type { UnitChoice } from '../state/display.ts';
 import { barRange, barsThatMatter, layOutBars, numberPlace, outsideOf, writtenPulls } from '../time/bars.ts';
 import { OneBar, Peak } from '../time/bars-view.tsx';
@@ -35,7 +36,7 @@ export function LetterBars({ runs, units }: LetterBarsProps) {
       </div>
       <p class="small">
         The bars stand on {isOnAir ? 'the day’s air' : degrees(base, units, 0)}.
-        {runs.length > 1 && ' Outlined is before, filled is after.'} Hatched is over the limit.
+        {runs.length > 1 && ' Outlined is Before, filled is After.'} Hatched is over the limit.
       </p>
     </figure>
   );
@@ -106,7 +107,7 @@ function describe(runs: readonly ShownRun[], units: UnitChoice): string {
   return runs
     .map(({ which, pulls }) => {
       const peaks = pulls.map(({ peak }) => degrees(peak, units));
-      return `${runs.length === 1 ? 'Peaks' : which === 'before' ? 'Before' : 'After'}: ${peaks.join(', ')}.`;
+      return `${runs.length === 1 ? 'Peaks' : ROLE_NAMES[which]}: ${peaks.join(', ')}.`;
     })
     .join(' ');
 }

@@ -66,13 +66,13 @@ function Hatch() {
   );
 }
 
-/** What is under way or in the way; an answer of before the change is named so. */
+/** What is under way or in the way; an answer from before the change is named so. */
 function State({ session, display, solving, told }: PageProps & { readonly told: Told | undefined }) {
   const runs = shownRuns(session).map(({ run }) => run);
   const running = runs.find(({ kind }) => kind === 'running');
   const faulty = runs.find(({ kind }) => kind === 'stopped' || kind === 'failed');
   const isCancelled = runs.some(({ kind }) => kind === 'cancelled');
-  const old = told?.isOld ? 'The letter below is of before the change. ' : '';
+  const old = told?.isOld ? 'The letter below is from before the change. ' : '';
   return (
     <div class="letter-state" role="status">
       {session.drafts.value.length > 0 && <p>A value cannot be read: the letter is for the last good one.</p>}
@@ -84,7 +84,7 @@ function State({ session, display, solving, told }: PageProps & { readonly told:
       )}
       {faulty === undefined && isCancelled && (
         <p>
-          You stopped the run. {old}
+          You cancelled the run. {old}
           <button type="button" onClick={() => solving.resume()}>
             Finish the run
           </button>
@@ -179,7 +179,7 @@ function Unlike({ session, said }: Pick<PageProps, 'session'> & { readonly said:
     <p class="letter-unlike">
       {said}{' '}
       <button type="button" onClick={() => session.alsoBefore(paths, 'ask both cars the same')}>
-        Ask both as after
+        Ask both as After
       </button>
     </p>
   );

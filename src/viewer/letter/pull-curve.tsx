@@ -4,6 +4,7 @@ import { LevelLines, placeOn, polylineOf } from '../figures/scales.tsx';
 import { roundRange, ticksOn } from '../figures/ticks.ts';
 import { useSize } from '../figures/use-size.ts';
 import { degrees, fixed, named, scaleOf } from '../format.ts';
+import { ROLE_NAMES } from '../state/cars.ts';
 import type { UnitChoice } from '../state/display.ts';
 import type { ShownRun } from '../time/runs.ts';
 import { curveAround, stretchOf } from './pull-stretch.ts';
@@ -35,7 +36,7 @@ export function PullCurve({ runs, pull, units }: PullCurveProps) {
         <Drawing runs={runs} pull={pull} units={units} width={width} />
       </div>
       <p class="small">
-        Solid: the charge itself. Dotted: what a log shows.{isPair && ' Thin is before, thick is after.'} Shaded: wide
+        Solid: the charge itself. Dotted: what a log shows.{isPair && ' Thin is Before, thick is After.'} Shaded: wide
         open.
       </p>
     </figure>
@@ -73,7 +74,7 @@ function Drawing({ runs, pull, units, width }: PullCurveProps & { readonly width
     polylineOf(points.map(([time, kelvin]) => ({ x: x(time), y: y(fromSi(kelvin)) })));
   const said = curves.map(({ which, summary }) => {
     const [peak, log] = [summary.peak, summary.indicatedPeak].map((kelvin) => degrees(kelvin, units));
-    return `${runs.length === 1 ? '' : which === 'before' ? 'Before: ' : 'After: '}peak ${peak}, a log shows ${log}.`;
+    return `${runs.length === 1 ? '' : `${ROLE_NAMES[which]}: `}peak ${peak}, a log shows ${log}.`;
   });
   return (
     <svg class="bars-drawing letter-drawing" viewBox={`0 0 ${width} ${HEIGHT}`} role="img" aria-label={said.join(' ')}>

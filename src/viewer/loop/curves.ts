@@ -26,7 +26,7 @@ export function axesFor(points: readonly OperatingPoint[], units: UnitChoice): C
   const up = roundRange(0, pressures.fromSi(Math.max(...points.flatMap(({ curves }) => curves.pump))), MOST_TICKS);
   return {
     flow: {
-      title: named('coolant flow', flows.unit),
+      title: named('Coolant flow', flows.unit),
       ticks: ticksOn(across, MOST_TICKS),
       place: acrossPaper(PAPER, across),
     },

@@ -1,6 +1,7 @@
-import type { OperatingPoint } from '../../sim/index.ts';
+import { explainOperatingPoint, type OperatingPoint } from '../../sim/index.ts';
+import { onScreen, wordingIn } from '../format.ts';
 import type { PageProps } from '../page.tsx';
-import { lossRows, percent, remarks, stepRows } from './readings.ts';
+import { lossRows, percent, stepRows } from './readings.ts';
 
 /** What takes the pressure, largest first; what one change would buy; and what else there is to say. */
 export function Losses({ point, display }: PageProps & { readonly point: OperatingPoint }) {
@@ -51,10 +52,10 @@ export function Losses({ point, display }: PageProps & { readonly point: Operati
             ))}
           </tbody>
         </table>
-        {remarks(point, units).map(({ text, isWarning }) => (
+        {explainOperatingPoint(point, wordingIn(units)).map(({ text, isWarning }) => (
           <p key={text} class={isWarning ? 'loop-warning' : 'small'}>
             {isWarning && <b>Look at this. </b>}
-            {text}
+            {onScreen(text)}
           </p>
         ))}
       </div>

@@ -3,8 +3,6 @@ import {
   type Config,
   type LinePlace,
   type LoopPart,
-  meetingOf,
-  meterNow,
   type OperatingPoint,
   PART_WORDS,
   phasesOf,
@@ -143,42 +141,4 @@ export function stepRows({ steps, flow: now }: OperatingPoint, units: UnitChoice
     joined(flow(next, units)),
     signed(joined(flow(next - now, units))),
   ]);
-}
-
-/** A line about the pumps and what they draw from; some are warnings. */
-export interface Remark {
-  readonly text: string;
-  readonly isWarning: boolean;
-}
-
-/** What else is worth a line: suction, wires, a measured flow, pumps that deliver nothing. */
-export function remarks({ suction, wire, measured, heldShut }: OperatingPoint, units: UnitChoice): Remark[] {
-  const said: Remark[] = heldShut.map((pump) => ({
-    text: `The ${pump} is held shut by the stronger one beside it and delivers nothing.`,
-    isWarning: true,
-  }));
-  const [margin, needed] = [suction.margin, suction.needed].map(wordingIn(units).pressure);
-  const isShort = suction.margin < suction.needed;
-  said.push({
-    text: isShort
-      ? `Pump inlet only ${margin} above the vapour pressure of the coolant, and the pump needs ${needed}: it may cavitate. Mount the tank higher, or the pump nearer to it, with a wider line between them.`
-      : `Pump inlet ${margin} above the vapour pressure of the coolant; the pump needs ${needed}.`,
-    isWarning: isShort,
-  });
-  if (wire !== undefined) {
-    const volts = (value: number, digits: number) => `${fixed(value, digits)}${NO_BREAK_SPACE}V`;
-    said.push({
-      text: `${volts(wire.supply, 1)} at the battery, ${volts(wire.atPump, 2)} at the pump: ${volts(wire.drop, 2)} lost in its wires.`,
-      isWarning: false,
-    });
-  }
-  if (measured !== undefined) {
-    const shown = (value: number): string => joined(flow(value, units));
-    const [meter, curves] = [shown(measured.flow), shown(measured.byCurves)];
-    said.push({
-      text: `Measured ${meter}; the curves alone give ${curves}. ${meetingOf(measured)}.${meterNow(measured, shown)}`,
-      isWarning: false,
-    });
-  }
-  return said;
 }

@@ -25,7 +25,7 @@ interface SchemeLine {
 
 /** Where one of two ways begins. */
 interface SchemeWay {
-  /** counted from the reservoir on */
+  /** counted from the tank on */
   readonly pair: number;
   readonly way: 0 | 1;
   readonly points: readonly Point[];
@@ -33,7 +33,7 @@ interface SchemeWay {
   readonly label: Rectangle;
 }
 
-/** The loop as a ring from the reservoir on, in pixels: along a row where that has room, else down a column. */
+/** The loop as a ring from the tank on, in pixels: along a row where that has room, else down a column. */
 export interface Scheme {
   readonly isUpright: boolean;
   readonly width: number;
@@ -72,7 +72,7 @@ const COLUMN: Measures = { box: BOX_HEIGHT, boxAcross: BOX_WIDTH, gap: 46, fork:
 /** A column needs no more than this. */
 const COLUMN_WIDTH = 400;
 
-/** Draws a loop into a width: `loop` as a Config has it, the reservoir last. */
+/** Draws a loop into a width: `loop` as a Config has it, the tank last. */
 export function layOutLoop(loop: Config['loop'], width: number, hasValve: boolean): Scheme {
   const along = new Walk(loop, ROW, ROW_LANES, hasValve);
   if (along.length <= width) return along.scheme(false, width);

@@ -53,7 +53,7 @@ export function mainMarks(runs: readonly ShownRun[], view: View, units: UnitChoi
   }
   return {
     limit: { kelvin: limit, text: `Limit ${degrees(limit, units)}` },
-    ...(other === limit ? {} : { otherLimit: { kelvin: other, text: `before ${degrees(other, units)}` } }),
+    ...(other === limit ? {} : { otherLimit: { kelvin: other, text: `Before ${degrees(other, units)}` } }),
     shades: hand.phases
       .filter((phase) => isPull(phase) && phase.end > view.from && phase.start < view.to)
       .map(({ start, end }) => ({ from: start, to: end })),

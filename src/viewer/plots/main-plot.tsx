@@ -55,7 +55,7 @@ export function MainPlot({ linked, display, runs, phases, pair, common, marks, d
     const [before, after] = pair.value.map((series) =>
       readingAt(series, 'chargeTemperature', time, display.units.value),
     );
-    const said = [before && `before ${joined(before)}`, after && `after ${joined(after)}`].filter(Boolean);
+    const said = [before && `Before ${joined(before)}`, after && `After ${joined(after)}`].filter(Boolean);
     const values = after === undefined && before !== undefined ? joined(before) : said.join(', ');
     return `${describeClock(phases.value, time)}: ${values}`;
   });

@@ -21,7 +21,7 @@ interface Head {
 
 const CHARGE: readonly Head[] = [
   { column: 'chargeTemperature', title: 'true' },
-  { column: 'indicatedTemperature', title: 'as a sensor reads' },
+  { column: 'indicatedTemperature', title: 'indicated' },
 ];
 
 /** The numbers of every plot, at the same times as they show. */

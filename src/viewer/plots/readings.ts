@@ -29,7 +29,7 @@ export function describeTrace(
   const [before, after] = pair.map((series) => rangeInWords(series, column, view, units));
   if (before === undefined && after === undefined) return `${title}: no run yet.`;
   if (after === undefined) return `${title}, ${view.name}: ${before}.`;
-  return `${title}, ${view.name}: before ${before ?? 'not known'}, after ${after}.`;
+  return `${title}, ${view.name}: Before ${before ?? 'not known'}, After ${after}.`;
 }
 
 function rangeInWords(

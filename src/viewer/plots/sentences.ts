@@ -21,6 +21,6 @@ function pullInWords({ pulls }: ShownRun, number: number, units: UnitChoice): st
     crossedAtShare === undefined
       ? `${away} under the limit`
       : `${away} over the limit, which it passes ${joined(seconds(crossedAtShare * duration))} in`;
-  const sensor = degrees(indicatedPeak, units);
-  return `pull ${number} peaks at ${degrees(peak, units)}, ${over}; the sensor shows ${sensor} at most.`;
+  const indicated = degrees(indicatedPeak, units);
+  return `pull ${number} peaks at ${degrees(peak, units)}, ${over}; indicated ${indicated} at most.`;
 }

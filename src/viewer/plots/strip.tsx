@@ -33,7 +33,7 @@ export function Strip({ trace, linked, display, pair, common, marks }: StripProp
   }));
   const reading = useComputed(() => {
     const [before, after] = bothReadings(linked.clock.pinned.value, trace, pair.value, display);
-    return after === undefined ? (before ?? '') : `before ${before ?? 'not known'}, after ${after}`;
+    return after === undefined ? (before ?? '') : `Before ${before ?? 'not known'}, After ${after}`;
   });
   const sentence = useComputed(() => describeTrace(title, column, pair.value, linked.view.value, display.units.value));
   const id = `strip-${column}`;
@@ -96,7 +96,7 @@ export function Reading({ trace, linked, pair, display }: ReadingProps) {
   if (first === undefined && second === undefined) return null;
   return (
     <span class="reading">
-      {second !== undefined && <span class="spoken">before </span>}
+      {second !== undefined && <span class="spoken">Before </span>}
       <span class={second === undefined ? 'value' : undefined}>{before}</span>
       {second !== undefined && (
         <>

@@ -1,10 +1,12 @@
 import type { Signal } from '@preact/signals';
 import { pullsOfCycle } from '../../sim/index.ts';
 import type { Car } from '../state/cars.ts';
+import { whyNotWhole } from './typed.ts';
 import { WholeBox } from './whole-box.tsx';
 
-/** Most pulls that are asked for. */
-const MOST = 60;
+const LABEL = 'Pulls wanted';
+/** Most pulls that are asked for, as on the command line. */
+const MOST = 500;
 
 /** Pulls of the cycle of a car. */
 export const pullsOf = (car: Car | undefined): number => (car === undefined ? 0 : pullsOfCycle(car.config.cycle));
@@ -13,7 +15,11 @@ export const pullsOf = (car: Car | undefined): number => (car === undefined ? 0 
 export const whyNoPulls = (car: Car | undefined): string | undefined =>
   pullsOf(car) === 0 ? 'The cycle has no pull: nothing to count.' : undefined;
 
+/** Why so many pulls cannot be asked for. */
+export const whyNotPulls = (car: Car | undefined, pulls: number): string | undefined =>
+  whyNoPulls(car) ?? whyNotWhole(LABEL, pulls, 1, MOST);
+
 /** How many pulls are wanted. */
 export const PullsWanted = ({ pulls }: { readonly pulls: Signal<number> }) => (
-  <WholeBox label="Pulls wanted" value={pulls} least={1} most={MOST} />
+  <WholeBox label={LABEL} value={pulls} least={1} most={MOST} />
 );

@@ -1,5 +1,6 @@
 import './boxes.css';
 import type { Signal } from '@preact/signals';
+import { whyNotWhole } from './typed.ts';
 
 interface WholeBoxProps {
   readonly label: string;
@@ -8,7 +9,7 @@ interface WholeBoxProps {
   readonly most: number;
 }
 
-/** A whole number; an odd text is seen and not asked with. */
+/** A whole number; what stands in it is kept, NaN where that is no number: `whyNotWhole` tells whether it will do. */
 export function WholeBox({ label, value, least, most }: WholeBoxProps) {
   return (
     <label class="whole-box">
@@ -18,10 +19,11 @@ export function WholeBox({ label, value, least, most }: WholeBoxProps) {
         min={least}
         max={most}
         step={1}
-        value={value.value}
+        // What is no number is left as it was typed.
+        value={Number.isNaN(value.value) ? undefined : value.value}
+        aria-invalid={whyNotWhole(label, value.value, least, most) !== undefined}
         onInput={({ currentTarget: { valueAsNumber } }) => {
-          if (Number.isInteger(valueAsNumber) && valueAsNumber >= least && valueAsNumber <= most)
-            value.value = valueAsNumber;
+          value.value = valueAsNumber;
         }}
       />
     </label>

@@ -1,6 +1,6 @@
 import { degrees } from '../format.ts';
+import { ROLE_NAMES } from '../state/cars.ts';
 import type { PlacedBlock } from './layout.ts';
-import { ROLE_NAMES } from './overlay.tsx';
 import { cellOutline, walked } from './picking.ts';
 import type { PictureModel, ReadCell } from './picture-model.ts';
 

@@ -1,8 +1,7 @@
 import { useSignal, useSignalEffect } from '@preact/signals';
 import { useRef } from 'preact/hooks';
 import type { PictureModel } from './picture-model.ts';
-import { directionOf } from './pipes.tsx';
-import type { Vector } from './projection.ts';
+import { onScreen, type Vector } from './projection.ts';
 
 const AXES: readonly (readonly [which: string, what: string, direction: Vector])[] = [
   ['along the', 'air', [0, 1, 0]],
@@ -28,12 +27,20 @@ export function Key({ model }: { readonly model: PictureModel }) {
           </li>
         ))}
       </ul>
-      <p title="Test points do not tell a core's size. Among cores of one build the width goes with the air pressure drop, the depth with the metal.">
-        Size by metal and core drop
+      <p title="Test points do not tell a core's size, so all are drawn with one length. A core with less pressure drop stands higher; one with more metal for its height goes deeper.">
+        Size by metal and core pressure drop
       </p>
       <ViewSettings model={model} />
     </div>
   );
+}
+
+/** Which way a direction of the block points in the picture [deg]. */
+function directionOf(model: PictureModel, direction: Vector): number | undefined {
+  const view = model.layout.value?.blocks[0].projection.view;
+  if (view === undefined) return undefined;
+  const [x, y] = onScreen(view, direction);
+  return (Math.atan2(y, x) * 180) / Math.PI;
 }
 
 function ViewSettings({ model }: { readonly model: PictureModel }) {

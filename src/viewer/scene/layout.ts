@@ -1,3 +1,4 @@
+import type { CarRole } from '../state/cars.ts';
 import type { Camera } from '../state/display.ts';
 import type { Block } from './block.ts';
 import type { FootOrder } from './foot.ts';
@@ -6,9 +7,6 @@ import { type LabelName, placeLabels } from './labels.ts';
 import { layPipes, type Nodes, PIPE_WIDTH, type Pipes, placeNodes } from './loop-layout.ts';
 import { type Measures, measuresFor, type Room, roomOf, TWO_ROWS_BELOW } from './measures.ts';
 import { onScreen, type Point, type Projection, project, type Vector, type View, viewOf } from './projection.ts';
-
-/** Before and After as they stand side by side; a car alone is 'before'. */
-export type CarRole = 'before' | 'after';
 
 /** A stream of air into or out of a core: an arrow from tail to tip. */
 export interface Arrow {
@@ -54,7 +52,7 @@ export interface LayoutInput {
   readonly height: number;
   readonly camera: Camera;
   readonly blocks: readonly { readonly role: CarRole; readonly block: Block; readonly leaksPast?: boolean }[];
-  /** whether returned air of the car in hand is taken behind its core */
+  /** whether recirculated air of the car in hand is taken behind its core */
   readonly isTakenBehind?: boolean;
   /** whether any is taken before it; so unless it is told otherwise */
   readonly isTakenBefore?: boolean;

@@ -1,16 +1,16 @@
 import type { ColumnName } from '../../sim/index.ts';
 import { cssColour } from '../colour-scale.ts';
 import { degrees, fixed, flow, joined, NO_BREAK_SPACE, temperature } from '../format.ts';
+import { type CarRole, ROLE_NAMES } from '../state/cars.ts';
 import { columnBehind, countAt, exchangerColumns, footOrder } from './foot.ts';
 import type { Rectangle } from './free-place.ts';
 import { type LabelName, valueSize, WORDS } from './labels.ts';
-import type { CarRole, Layout, PlacedLabel } from './layout.ts';
+import type { Layout, PlacedLabel } from './layout.ts';
 import { NODE_NAMES, type NodeName } from './loop-layout.ts';
 import type { PicturedCar, PictureModel } from './picture-model.ts';
 import { bypassState, isTakenBefore } from './pipes.tsx';
 
 const NOTHING = '–';
-export const ROLE_NAMES: Readonly<Record<CarRole, string>> = { before: 'Before', after: 'After' };
 
 interface OverlayProps {
   readonly model: PictureModel;
@@ -157,7 +157,7 @@ function allDegrees(model: PictureModel, car: PicturedCar, columns: readonly Col
 }
 
 /** What the compressor's box says of the bypass; a standing engine moves no air at all. */
-const BYPASS_WORDS = { closed: 'bypass shut', open: 'bypass open', 'no flow': 'no air flow' } as const;
+const BYPASS_WORDS = { closed: 'bypass closed', open: 'bypass open', 'no flow': 'no air flow' } as const;
 
 function bypassWords(model: PictureModel): string {
   const state = bypassState(model);

@@ -1,6 +1,6 @@
 import type { Colour } from '../colour-scale.ts';
+import type { CarRole } from '../state/cars.ts';
 import type { Block, LineWeight } from './block.ts';
-import type { CarRole } from './layout.ts';
 import type { Projection } from './projection.ts';
 
 /** One block of a picture at one time. */

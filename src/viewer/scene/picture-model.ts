@@ -2,13 +2,13 @@ import { computed, type ReadonlySignal, type Signal, signal } from '@preact/sign
 import type { ColumnName } from '../../sim/index.ts';
 import { type Colour, type ColourScale, colourScale } from '../colour-scale.ts';
 import type { PageProps } from '../page.tsx';
-import type { Car, CarRun } from '../state/cars.ts';
+import type { Car, CarRole, CarRun } from '../state/cars.ts';
 import { columnAt, type Moment, momentAt } from '../state/clock.ts';
 import { type Block, buildBlock, type Face } from './block.ts';
 import { blockShape } from './block-shape.ts';
 import { cellTemperature, fillColours, fillPlain, isSolvedAt } from './core-field.ts';
 import { footOrder } from './foot.ts';
-import { type CarRole, type Layout, layOut, type PlacedBlock } from './layout.ts';
+import { type Layout, layOut, type PlacedBlock } from './layout.ts';
 import type { Frame, FrameBlock } from './painter.ts';
 import { type Cell, cellToPixel, levelFaceOf, pickCell } from './picking.ts';
 import type { Point } from './projection.ts';

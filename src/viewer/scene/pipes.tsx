@@ -5,7 +5,7 @@ import { columnBehind, footOrder } from './foot.ts';
 import { type Arrow, PAST_WIDTH, segments } from './layout.ts';
 import { PIPE_WIDTH } from './loop-layout.ts';
 import type { PicturedCar, PictureModel } from './picture-model.ts';
-import { onScreen, type Point } from './projection.ts';
+import type { Point } from './projection.ts';
 
 /** Distance of the marks of a stream [pixels]. */
 const MARK_STEP = 28;
@@ -58,14 +58,14 @@ export function Pipes({ model }: { readonly model: PictureModel }) {
   );
 }
 
-/** Whether air goes back through the bypass: the valve shuts in a pull, and a standing engine moves no air. */
+/** Whether air goes back through the bypass: the valve closes in a pull, and a standing engine moves no air. */
 export function bypassState(model: PictureModel): 'closed' | 'open' | 'no flow' | undefined {
   const kind = model.inHand && model.momentOf(model.inHand)?.phase?.kind;
   if (kind === undefined) return undefined;
   return kind === 'pull' ? 'closed' : kind === 'hot soak' ? 'no flow' : 'open';
 }
 
-/** Whether a car takes returned air before its core; where none is taken behind it, the way is drawn there. */
+/** Whether a car takes recirculated air before its core; where none is taken behind it, the way is drawn there. */
 export const isTakenBefore = ({ car }: PicturedCar): boolean => car.config.bypass.shareAfterCore < 1;
 
 interface BypassProps {
@@ -74,7 +74,7 @@ interface BypassProps {
   readonly colour: Colour | undefined;
 }
 
-/** A way of the returned air: a pipe while it is open, else a dashed line. */
+/** A way of the recirculated air: a pipe while it is open, else a dashed line. */
 function Bypass({ points, isOpen, colour }: BypassProps) {
   return isOpen ? (
     <Pipe points={points} colour={colour} stream="air" />
@@ -155,14 +155,6 @@ function AirArrow({ arrow: { tail, tip }, colour }: { readonly arrow: Arrow; rea
       <Marks from={tail} to={end} colour={colour} stream="air" step={MARK_STEP / 2} />
     </g>
   );
-}
-
-/** A small arrow in a direction of the block, for the key. */
-export function directionOf(model: PictureModel, direction: readonly [number, number, number]): number | undefined {
-  const view = model.layout.value?.blocks[0].projection.view;
-  if (view === undefined) return undefined;
-  const [x, y] = onScreen(view, direction);
-  return (Math.atan2(y, x) * 180) / Math.PI;
 }
 
 /** Moves the marks while the page plays, by the flows of the moment; never where motion is unwanted. */

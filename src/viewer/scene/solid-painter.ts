@@ -14,9 +14,9 @@ import {
   WebGLRenderer,
 } from 'three';
 import type { Colour } from '../colour-scale.ts';
+import type { CarRole } from '../state/cars.ts';
 import type { Block } from './block.ts';
 import { faceGeometry, lineGeometry, PART_NUMBER } from './geometries.ts';
-import type { CarRole } from './layout.ts';
 import { faceMaterial, lineMaterial } from './materials.ts';
 import { type Frame, type FrameBlock, type Painter, strengthAt } from './painter.ts';
 import { add, type Vector, type View } from './projection.ts';

@@ -1,7 +1,7 @@
 import { effect, type Signal } from '@preact/signals';
 import type { Colour } from '../colour-scale.ts';
+import type { CarRole } from '../state/cars.ts';
 import { FlatPainter } from './flat-painter.ts';
-import type { CarRole } from './layout.ts';
 import type { Painter } from './painter.ts';
 import { cellToPixel } from './picking.ts';
 import type { PictureModel } from './picture-model.ts';

@@ -1,7 +1,6 @@
 import {
   type Config,
   type FileUnit,
-  figure,
   fromSi,
   type HottestDay,
   type Issue,
@@ -16,9 +15,14 @@ import {
   stepsOf,
   type TimeSeries,
   toConfig,
+  type Wording,
   withoutValue,
   withValue,
 } from '../../sim/index.ts';
+
+/** Before and After; a car alone is 'before'. */
+export type CarRole = 'before' | 'after';
+export const ROLE_NAMES: Readonly<Record<CarRole, string>> = { before: 'Before', after: 'After' };
 
 /** A car that can run: the file as typed, and what it means. */
 export interface Car {
@@ -89,9 +93,12 @@ export function readAgain({ label, scenario }: Car, document: JsonObject): ReadC
  * The car as a file that stands alone. A file takes its measured flow as that of the car in it: where it was measured
  * before the car was changed, the file gives what the meter would read now, which means the same resistances.
  *
- * @returns the document; and where the flow is another one, why, in words
+ * @returns the document; and where the flow is another one, why, in words with flows as a reader has them
  */
-export function asFile({ document, config, scenario }: Car): { document: JsonObject; note?: string } {
+export function asFile({ document, config, scenario }: Car): {
+  document: JsonObject;
+  note?: (litres: Wording['flow']) => string;
+} {
   const { measuredOn } = scenario;
   const measured = measuredOn && measuredIn(config);
   const isMet = measured?.resistanceFactor !== undefined;
@@ -99,19 +106,19 @@ export function asFile({ document, config, scenario }: Car): { document: JsonObj
   const { flow, now } = measured;
   const { measuredFlow: _, ...pump } = document.pump as JsonObject;
   if (now === undefined) {
-    const note = `The file has no measured flow: no resistance gives ${litres(flow)} with the pumps of the car on which it was measured, so the curves stand, as they do here.`;
+    const note = (litres: Wording['flow']) =>
+      `The file has no measured flow: no resistance gives ${litres(flow)} with the pumps of the car on which it was measured, so the curves stand, as they do here.`;
     return { document: { ...document, pump }, note };
   }
   const measuredFlow = typed(now, 'L/min');
   const measuredFlowAt = typed(config.measuredFlow?.temperature ?? Number.NaN, 'degC');
-  const note = `The file gives a measured flow of ${litres(now)} in the place of ${litres(flow)}, which was measured before the car was changed: that is what the meter would read on the changed car, so that the file means the same resistances. Once it is measured on the car, type what it reads.`;
+  const note = (litres: Wording['flow']) =>
+    `The file gives a measured flow of ${litres(now)} in the place of ${litres(flow)}, which was measured before the car was changed: that is what the meter would read on the changed car, so that the file means the same resistances. Once it is measured on the car, type what it reads.`;
   return { document: { ...document, pump: { ...pump, measuredFlow, measuredFlowAt } }, note };
 }
 
 /** More figures than any answer shows, fewer than a reader would stumble over. */
 const typed = (value: number, unit: FileUnit): number => Number(fromSi(value, unit).toPrecision(8));
-
-const litres = (flow: number): string => `${figure(fromSi(flow, 'L/min'))} L/min`;
 
 /** A car with the variants and the upgrades of another one's file; a list that does not fit it as a whole stays behind. */
 export function withListsOf(car: Car, { document }: Car): Car {

@@ -111,7 +111,7 @@ export class Display {
   readonly traces: Signal<readonly ColumnName[] | undefined> = signal(undefined);
   /** part whose inputs are open; one at a time */
   readonly openedPart: Signal<InputPart | undefined> = signal('core');
-  /** whether the routes of the returned air are shown, below the causes */
+  /** whether the routes of the recirculated air are shown, below the causes */
   readonly isRoutesOpen: Signal<boolean> = signal(false);
   /** whether the coolant loop is shown there: its parts, where pump and loop meet, what takes the pressure */
   readonly isLoopOpen: Signal<boolean> = signal(false);

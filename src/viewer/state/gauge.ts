@@ -1,9 +1,5 @@
 import { type GaugeReading, toSi } from '../../sim/index.ts';
 
-/** What a gauge may show [degC], and what its last figure may be worth [K]: least and greatest. */
-export const GAUGE_RANGE = [-50, 200] as const;
-export const GAUGE_STEP_RANGE = [0.01, 10] as const;
-
 /** What the car's own gauge showed at the end of the pulls, as typed. */
 export interface Gauge {
   /** degC, pull by pull; null where nobody read */

@@ -226,7 +226,7 @@ export class Session {
     if (before === undefined || after === undefined) return;
     const kept = withListsOf(after, before);
     const { of, ...run } = this.afterRun.value;
-    this.step(`keep ${after.label} as before`, () => {
+    this.step(`keep ${after.label} as Before`, () => {
       this.put(kept, undefined);
       this.beforeRun.value = { ...run, ...(of && { of: of === after ? kept : of }) };
     });

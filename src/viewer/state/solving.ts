@@ -23,7 +23,7 @@ export interface Solving {
   cancel(): void;
   /** solves cancelled runs from the start again */
   resume(): void;
-  /** works out the routes of a car's returned air; one car at a time */
+  /** works out the routes of a car's recirculated air; one car at a time */
   studyRoutes(car: Car): Promise<StudyReply<RouteStudy>>;
   /** ends what {@link studyRoutes} has under way */
   cancelRoutes(): void;

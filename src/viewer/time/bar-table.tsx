@@ -1,5 +1,6 @@
 import type { PullSummary } from '../../sim/index.ts';
 import { clockTime, difference, fixed, named, temperature } from '../format.ts';
+import { ROLE_NAMES } from '../state/cars.ts';
 import type { UnitChoice } from '../state/display.ts';
 import { type GaugeMark, missOf } from './gauge-marks.ts';
 import { isPull, type Phase } from './phases.ts';
@@ -18,7 +19,7 @@ export function BarTable({ runs, marks, units }: BarTableProps) {
     const pulls = phases.filter(isPull);
     return pulls.length > most.length ? pulls : most;
   }, []);
-  const name = ({ which }: ShownRun) => (runs.length === 1 ? '' : which === 'before' ? 'Before, ' : 'After, ');
+  const name = ({ which }: ShownRun) => (runs.length === 1 ? '' : `${ROLE_NAMES[which]}, `);
   const columns = runs.map((run) => ({ run, heads: headsOf(run, units) }));
   const gauge = marks.length === 0 ? [] : gaugeHeads(runs.length === 1 ? 'model' : 'After', units);
   return (
@@ -92,7 +93,7 @@ function headsOf({ pulls, car }: ShownRun, units: UnitChoice): Head<PullSummary>
   const { chargeTable } = car.config;
   return [
     { title: named('peak', unit), read: ({ peak }) => temperature(peak, units).value },
-    { title: named('sensor at most', unit), read: ({ indicatedPeak }) => temperature(indicatedPeak, units).value },
+    { title: named('indicated at most', unit), read: ({ indicatedPeak }) => temperature(indicatedPeak, units).value },
     { title: named('to the limit', step), read: ({ margin }) => difference(margin, units).value },
     ...(pulls.some(({ condensate }) => condensate > LEAST_WATER)
       ? [{ title: 'water, g', read: ({ condensate }: PullSummary) => fixed(1000 * condensate, 1) }]

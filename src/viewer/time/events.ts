@@ -3,7 +3,7 @@ import type { Phase } from './phases.ts';
 import { describeTime } from './phases.ts';
 import type { ShownRun } from './runs.ts';
 
-/** Where a machine cannot hold its target pressure any more, or can again. */
+/** Where a compressor cannot hold its target pressure any more, or can again. */
 export interface TargetEvent {
   /** s */
   readonly time: number;

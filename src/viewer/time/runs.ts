@@ -1,11 +1,11 @@
 import { type PullSummary, summarisePulls } from '../../sim/index.ts';
-import type { Car, CarRun } from '../state/cars.ts';
+import type { Car, CarRole, CarRun } from '../state/cars.ts';
 import type { Session } from '../state/session.ts';
 import { endOf, type Phase, plannedPhases } from './phases.ts';
 
 /** One of the two cars with what is known of its run, as band and plots show it. */
 export interface ShownRun {
-  readonly which: 'before' | 'after';
+  readonly which: CarRole;
   readonly car: Car;
   readonly run: CarRun;
   readonly pulls: readonly PullSummary[];
@@ -29,7 +29,7 @@ export function shownRuns(session: Session): ShownRun[] {
  * What of a run is shown. Under a moving finger the last whole answer stays until the next is whole: bars that come
  * and go with every value would say nothing.
  */
-function shownRun(which: 'before' | 'after', car: Car, run: CarRun, isDragging: boolean): ShownRun {
+function shownRun(which: CarRole, car: Car, run: CarRun, isDragging: boolean): ShownRun {
   const { series, of } = run;
   const phases = plannedPhases(car.config.cycle);
   const end = endOf(phases);

@@ -1,5 +1,6 @@
 import { counted, countPulls } from '../../sim/index.ts';
 import { clockTime, degrees, joined, scaleOf, signedDifference } from '../format.ts';
+import { ROLE_NAMES } from '../state/cars.ts';
 import type { UnitChoice } from '../state/display.ts';
 import { describeTarget, targetEvents } from './events.ts';
 import type { GaugeMark } from './gauge-marks.ts';
@@ -7,8 +8,7 @@ import { endOf } from './phases.ts';
 import type { ShownRun } from './runs.ts';
 
 /** What a run is called at the head of a sentence; a car alone needs no name. */
-export const calledAs = ({ which }: ShownRun, isAlone: boolean): string =>
-  isAlone ? '' : which === 'before' ? 'Before: ' : 'After: ';
+export const calledAs = ({ which }: ShownRun, isAlone: boolean): string => (isAlone ? '' : `${ROLE_NAMES[which]}: `);
 
 /** The bars in words, one sentence a car. */
 export function describeBars(runs: readonly ShownRun[], units: UnitChoice): string {

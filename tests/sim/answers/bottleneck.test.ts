@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type BottleneckPart, studyBottleneck } from '../../../src/sim/answers/bottleneck.ts';
+import { type BottleneckPart, causeInWords, studyBottleneck } from '../../../src/sim/answers/bottleneck.ts';
 import { summarisePulls } from '../../../src/sim/answers/pull-summary.ts';
 import { conduct } from '../../../src/sim/answers/study.ts';
 import { simulate } from '../../../src/sim/simulate.ts';
@@ -87,4 +87,10 @@ describe('what holds a pull back', () => {
     const { heldBackBy, falls } = conduct(studyBottleneck(config, last.pull, last.peak));
     expect(heldBackBy, JSON.stringify(falls)).toContain(part);
   });
+});
+
+it('names a tie as a tie', () => {
+  expect(causeInWords(['core conductance'])).toBe('the core');
+  expect(causeInWords(['front exchanger', 'stored coolant'])).toBe('a tie: the front exchanger and the stored coolant');
+  expect(causeInWords([])).toBe('none of these parts');
 });

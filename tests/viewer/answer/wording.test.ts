@@ -7,7 +7,6 @@ import {
   describeKnown,
   describePulls,
   describeStudy,
-  nameCause,
 } from '../../../src/viewer/answer/wording.ts';
 import { readCar } from '../../../src/viewer/state/cars.ts';
 import { IMPERIAL, METRIC } from '../../../src/viewer/state/display.ts';
@@ -134,11 +133,6 @@ describe('the answer in words', () => {
     expect(said([{ text: describeGain(before, [pull(1, 64, 0.7), pull(2, 66, 0.6)], METRIC) }])).toBe(
       'no pull gained, pull 1 is 0.5 K hotter',
     );
-  });
-
-  it('names a tie as a tie', () => {
-    expect(nameCause(['core conductance'])).toBe('the core');
-    expect(nameCause(['front exchanger', 'stored coolant'])).toBe('a tie: the front exchanger and the stored coolant');
   });
 });
 

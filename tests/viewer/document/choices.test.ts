@@ -66,7 +66,7 @@ describe('another kind of compressor', () => {
   });
 });
 
-describe('the route of the returned air', () => {
+describe('the route of the recirculated air', () => {
   it('asks for the share that part of each needs, and drops it with the word', () => {
     const issues = choose('bypass.route', 'part of each');
     expect(issues.map(({ path }) => path)).toEqual(['bypass.shareAfterCore']);

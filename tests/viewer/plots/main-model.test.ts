@@ -48,7 +48,7 @@ describe('what stands beside the lines of the charge temperature', () => {
     const stricter = handMadeRun({ which: 'after', peaks: [50.1], phases, limit: 48 });
     const marks = mainMarks([before, stricter], pullOne, METRIC);
     expect(marks.limit?.text).toBe('Limit 48.0\u00a0°C');
-    expect(marks.otherLimit?.text).toBe('before 58.0\u00a0°C');
+    expect(marks.otherLimit?.text).toBe('Before 58.0\u00a0°C');
   });
 
   it('shows nothing without a car', () => {

@@ -36,7 +36,7 @@ describe('readings', () => {
     );
     const still = handMadeSeries({ time: [0, 60, 72, 100], coolantOutOfCore: Array(4).fill(31 + DEGREES) });
     expect(spaced(describeTrace(title, 'coolantOutOfCore', [series, still], pullOne, METRIC))).toBe(
-      'Coolant out of core, pull 1: before 32.0 to 44.0 °C, after 31.0 °C.',
+      'Coolant out of core, pull 1: Before 32.0 to 44.0 °C, After 31.0 °C.',
     );
     expect(describeTrace(title, 'coolantOutOfCore', [undefined, undefined], pullOne, METRIC)).toBe(
       'Coolant out of core: no run yet.',
@@ -50,8 +50,8 @@ describe('the charge temperature in words', () => {
 
   it('tells the pull of each car', () => {
     expect(spaced(describeCharge([before, after], pullOne, METRIC))).toBe(
-      'Before: pull 1 peaks at 63.5 °C, 5.5 K over the limit, which it passes 6.0 s in; the sensor shows 59.5 °C at most. ' +
-        'After: pull 1 peaks at 50.1 °C, 7.9 K under the limit; the sensor shows 46.1 °C at most.',
+      'Before: pull 1 peaks at 63.5 °C, 5.5 K over the limit, which it passes 6.0 s in; indicated 59.5 °C at most. ' +
+        'After: pull 1 peaks at 50.1 °C, 7.9 K under the limit; indicated 46.1 °C at most.',
     );
   });
 

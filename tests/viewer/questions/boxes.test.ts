@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { dayOf } from '../../../src/viewer/questions/day/day-question.tsx';
 import { boxesOf } from '../../../src/viewer/questions/gauge/gauge-question.tsx';
-import { expected, readTyped } from '../../../src/viewer/questions/typed.ts';
+import { expected, readTyped, whyNotWhole } from '../../../src/viewer/questions/typed.ts';
 import { IMPERIAL, METRIC } from '../../../src/viewer/state/display.ts';
 
 describe('a box', () => {
@@ -34,6 +34,15 @@ describe('a box', () => {
   it('says what it takes in its own unit', () => {
     expect(expected('Pull 2', 'degC', METRIC, range)).toBe('Pull 2: expected a number, -50 to 200 °C.');
     expect(expected('Pull 2', 'degC', IMPERIAL, range)).toBe('Pull 2: expected a number, -58 to 392 °F.');
+  });
+});
+
+describe('a box of a whole number', () => {
+  it('says what it takes where something else stands in it', () => {
+    for (const pulls of [0, 501, 2.5, Number.NaN]) {
+      expect(whyNotWhole('Pulls wanted', pulls, 1, 500)).toBe('Pulls wanted: expected a whole number, 1 to 500.');
+    }
+    for (const pulls of [1, 500]) expect(whyNotWhole('Pulls wanted', pulls, 1, 500)).toBeUndefined();
   });
 });
 

@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { buildBlock } from '../../../src/viewer/scene/block.ts';
 import type { FootOrder } from '../../../src/viewer/scene/foot.ts';
 import type { Outline, Rectangle } from '../../../src/viewer/scene/free-place.ts';
-import { type CarRole, type Layout, layOut } from '../../../src/viewer/scene/layout.ts';
+import { type Layout, layOut } from '../../../src/viewer/scene/layout.ts';
+import type { CarRole } from '../../../src/viewer/state/cars.ts';
 
 const CORES = {
   stock: { depth: 0.4, height: 0.45, tubeCount: 8 },

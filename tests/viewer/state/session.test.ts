@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { beforeEach, describe, expect, it } from 'vitest';
-import { operatingPoint } from '../../../src/sim/index.ts';
+import { FILE_WORDING, operatingPoint } from '../../../src/sim/index.ts';
 import { asFile, type Car, NO_RUN } from '../../../src/viewer/state/cars.ts';
 import { Session } from '../../../src/viewer/state/session.ts';
 
@@ -412,7 +412,7 @@ describe('a flow that was measured', () => {
     const { document, note } = asFile(inHand());
     expect(document.pump).toMatchObject({ freeFlow: 52, shutOffPressure: 56 });
     expect((document.pump as { measuredFlow: number }).measuredFlow).toBeCloseTo(flowOf(session.after.value), 5);
-    expect(note).toContain('in the place of 10 L/min');
+    expect(note?.(FILE_WORDING.flow)).toContain('in the place of 10.0 L/min');
     const again = opened(document);
     expect(flowOf(again)).toBeCloseTo(flowOf(session.after.value), 5);
     const resistances = [again, inHand()].map((car) => car && operatingPoint(car.config)?.measured?.resistanceFactor);

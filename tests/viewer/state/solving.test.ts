@@ -124,7 +124,7 @@ describe('the hottest day', () => {
   });
 });
 
-describe('routes of the returned air', () => {
+describe('routes of the recirculated air', () => {
   it('are asked for once the study before them has been ended, since its worker may be ended with it', async () => {
     const car = session.before.value;
     if (car === undefined) throw new Error('no car');

@@ -85,7 +85,7 @@ export function CompareFigure({ cars, comparison: { time, charge }, units }: Com
         label={`Charge temperature less that of ${cars[0].name}; the table has the differences of the peaks`}
         up={{ ticks: ticksOn(differences, 4), place: yDifference, write: briefly }}
         across={{
-          title: 'minutes and seconds from the start',
+          title: 'Minutes and seconds from the start',
           ticks: ticksBetween(0, end, timeStep((ROOM_FOR_TIME / width) * end)),
           place: x,
           write: (at) => clockTime(at, 0),

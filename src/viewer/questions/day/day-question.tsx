@@ -1,15 +1,15 @@
 import { useSignal } from '@preact/signals';
 import { useMemo } from 'preact/hooks';
-import { type Day, type DayStudy, explainDay, type FileUnit, numberRowAt, onDay } from '../../../sim/index.ts';
+import { type Day, type DayStudy, explainDay, type FileUnit, onDay } from '../../../sim/index.ts';
 import { boxText, type Measure, measureOf } from '../../fields/measure.ts';
 import { degrees, named, onScreen, scaleOf, temperature, wordingIn } from '../../format.ts';
 import type { PageProps } from '../../page.tsx';
 import type { Car } from '../../state/cars.ts';
 import type { UnitChoice } from '../../state/display.ts';
 import { AnswerTable } from '../answer-table.tsx';
-import { PullsWanted, pullsOf, whyNoPulls } from '../pulls-wanted.tsx';
+import { PullsWanted, pullsOf, whyNotPulls } from '../pulls-wanted.tsx';
 import { QuestionFrame, Sentences } from '../question-frame.tsx';
-import { expected, isNumber, type Range, type Typed } from '../typed.ts';
+import { expected, isNumber, keyOfFile, type Range, type Typed } from '../typed.ts';
 import { TypedBox } from '../typed-box.tsx';
 import { useQuestion } from '../use-question.ts';
 import { DayFigure } from './day-figure.tsx';
@@ -22,11 +22,7 @@ interface Box {
   readonly range: Range;
 }
 /** Unit and range are those of the key in the file. */
-const boxOf = (key: Key, label: string): Box => {
-  const row = numberRowAt(`ambient.${key}`);
-  if (row === undefined) throw new Error(`ambient.${key} is no number`);
-  return { key, label, unit: row.unit, range: [row.min, row.max] };
-};
+const boxOf = (key: Key, label: string): Box => ({ key, label, ...keyOfFile(`ambient.${key}`) });
 const BOXES = [boxOf('temperature', 'Outside'), boxOf('altitude', 'Altitude'), boxOf('relativeHumidity', 'Humidity')];
 
 /** The same car on another day, and the hottest day on which it still makes so many pulls. */
@@ -70,7 +66,7 @@ function DayOf({ car, ...props }: PageProps & { readonly car: Car }) {
         </>
       }
       why={
-        whyNoPulls(car) ??
+        whyNotPulls(car, pulls.value) ??
         (wrong === undefined
           ? refused && onScreen(refused.message)
           : expected(wrong.label, wrong.unit, units, wrong.range))

@@ -1,10 +1,10 @@
 import { useSignal } from '@preact/signals';
 import { useMemo } from 'preact/hooks';
-import { counted, explainAgreement } from '../../../sim/index.ts';
+import { counted, explainAgreement, GAUGE_RANGE, GAUGE_STEP_RANGE } from '../../../sim/index.ts';
 import { difference, fixed, named, scaleOf, signedDifference, temperature, wordingIn } from '../../format.ts';
 import type { PageProps } from '../../page.tsx';
 import type { UnitChoice } from '../../state/display.ts';
-import { GAUGE_RANGE, GAUGE_STEP_RANGE, type Gauge, readingsOf, withReading } from '../../state/gauge.ts';
+import { type Gauge, readingsOf, withReading } from '../../state/gauge.ts';
 import { AnswerTable } from '../answer-table.tsx';
 import { pullsOf, whyNoPulls } from '../pulls-wanted.tsx';
 import { QuestionFrame, Sentences } from '../question-frame.tsx';

@@ -3,7 +3,7 @@ import { explainRest, type RestStudy } from '../../../sim/index.ts';
 import { joined, seconds, wordingIn } from '../../format.ts';
 import type { PageProps } from '../../page.tsx';
 import { AnswerTable } from '../answer-table.tsx';
-import { PullsWanted, pullsOf, whyNoPulls } from '../pulls-wanted.tsx';
+import { PullsWanted, pullsOf, whyNotPulls } from '../pulls-wanted.tsx';
 import { QuestionFrame, Sentences } from '../question-frame.tsx';
 import { useQuestion } from '../use-question.ts';
 import { RestFigure } from './rest-figure.tsx';
@@ -18,7 +18,7 @@ export function RestQuestion(props: PageProps) {
     <QuestionFrame
       title="How long to rest between pulls?"
       inputs={<PullsWanted pulls={pulls} />}
-      why={whyNoPulls(car)}
+      why={whyNotPulls(car, pulls.value)}
       {...asking}
     >
       {found &&

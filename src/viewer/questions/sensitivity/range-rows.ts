@@ -8,7 +8,7 @@ import {
 import { capitalised, onScreen, writtenUnit } from '../../format.ts';
 import type { UnitChoice } from '../../state/display.ts';
 import type { FileNumber } from '../file-numbers.ts';
-import { expected, isNumber, type Range } from '../typed.ts';
+import { expected, isNumber, keyOfFile, type Range } from '../typed.ts';
 import { type OwnRanges, SIDES, type Side, type TypedEnds } from './own-ranges.ts';
 import { captionOf } from './range-words.ts';
 
@@ -26,11 +26,13 @@ export interface RangeRow {
   readonly number?: FileNumber;
 }
 
-/** How ends of the trade's inputs are typed; the one value among them is an exponent, with the limits of its key. */
+const EXPONENT = keyOfFile('engine.temperatureExponent');
+
+/** How ends of the trade's inputs are typed: limits of factor and shift are own judgement; the one value is an exponent. */
 const TRADE_ENDS: Readonly<Record<UncertainInput['kind'], Pick<RangeRow, 'fileUnit' | 'bounds'>>> = {
   factor: { fileUnit: 'share', bounds: [0.1, 10] },
   shift: { fileUnit: 'K', bounds: [-50, 50] },
-  value: { fileUnit: '-', bounds: [0, 0.6] },
+  value: { fileUnit: EXPONENT.unit, bounds: EXPONENT.range },
 };
 
 /** Either side of an added number: a share of it, or of what is usual where it is 0. */

@@ -9,6 +9,7 @@ import { AnswerTable } from '../answer-table.tsx';
 import { fileNumbers } from '../file-numbers.ts';
 import { whyNoPulls } from '../pulls-wanted.tsx';
 import { QuestionFrame, Sentences } from '../question-frame.tsx';
+import { whyNotWhole } from '../typed.ts';
 import { useQuestion } from '../use-question.ts';
 import { WholeBox } from '../whole-box.tsx';
 import { USUAL_RANGES } from './own-ranges.ts';
@@ -56,7 +57,8 @@ function SensitivityOf({ car, ...props }: PageProps & { readonly car: Car }) {
       why={
         whyNoPulls(car) ??
         fault?.message ??
-        (runs.value < leastRuns ? `Runs: expected ${leastRuns} or more for ${inputs.length} inputs.` : undefined)
+        whyNotWhole('Runs', runs.value, leastRuns, MOST_RUNS) ??
+        whyNotWhole('Seed', seed.value, 0, MOST_SEED)
       }
       {...asking}
     >

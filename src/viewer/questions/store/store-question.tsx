@@ -4,7 +4,7 @@ import { degrees, wordingIn } from '../../format.ts';
 import type { PageProps } from '../../page.tsx';
 import type { Car } from '../../state/cars.ts';
 import { AnswerTable } from '../answer-table.tsx';
-import { PullsWanted, pullsOf, whyNoPulls } from '../pulls-wanted.tsx';
+import { PullsWanted, pullsOf, whyNotPulls } from '../pulls-wanted.tsx';
 import { QuestionFrame, Sentences } from '../question-frame.tsx';
 import { useQuestion } from '../use-question.ts';
 import { StoreFigure } from './store-figure.tsx';
@@ -21,7 +21,7 @@ export function StoreQuestion({ store, ...props }: PageProps & { readonly store:
     <QuestionFrame
       title={store === 'tank' ? 'How big a tank is enough?' : 'How much ice is enough?'}
       inputs={<PullsWanted pulls={pulls} />}
-      why={whyNoPulls(car)}
+      why={whyNotPulls(car, pulls.value)}
       {...asking}
     >
       {found && study && (

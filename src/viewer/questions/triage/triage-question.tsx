@@ -1,18 +1,16 @@
 import { useSignal } from '@preact/signals';
-import { explainTriage, LOOP_CAUTIONS, TRIAGE_DOUBTS, type Triage } from '../../../sim/index.ts';
+import { explainTriage, LOOP_CAUTIONS, TRIAGE_DOUBTS, TRIAGE_RANGE, type Triage } from '../../../sim/index.ts';
 import { difference, fixed, kelvins, NO_BREAK_SPACE, named, scaleOf, wordingIn } from '../../format.ts';
 import type { PageProps } from '../../page.tsx';
 import type { UnitChoice } from '../../state/display.ts';
 import { AnswerTable } from '../answer-table.tsx';
 import { QuestionFrame, Sentences } from '../question-frame.tsx';
-import { expected, isNumber, type Range, type Typed } from '../typed.ts';
+import { expected, isNumber, type Typed } from '../typed.ts';
 import { TypedBox } from '../typed-box.tsx';
 import { useQuestion } from '../use-question.ts';
 import { TriageFigure } from './triage-figure.tsx';
 import { rowMarks } from './triage-marks.tsx';
 
-/** K */
-const DIFFERENCES: Range = [-200, 200];
 const NAMES = {
   rise: 'Coolant rise through the core, part load',
   approach: 'Charge less coolant, end of the pull',
@@ -45,7 +43,7 @@ export function TriageQuestion(props: PageProps) {
               label={NAMES[name]}
               fileUnit="K"
               units={units}
-              range={DIFFERENCES}
+              range={TRIAGE_RANGE}
               value={typed.value[name]}
               onChange={(value) => {
                 typed.value = { ...typed.value, [name]: value };
@@ -65,7 +63,7 @@ export function TriageQuestion(props: PageProps) {
 
 function whyNot(typed: Readonly<Record<Name, Typed>>, units: UnitChoice): string | undefined {
   const wrong = BOXES.find((name) => typed[name] === 'unreadable');
-  if (wrong !== undefined) return expected(NAMES[wrong], 'K', units, DIFFERENCES);
+  if (wrong !== undefined) return expected(NAMES[wrong], 'K', units, TRIAGE_RANGE);
   return BOXES.every((name) => isNumber(typed[name])) ? undefined : 'Type both differences.';
 }
 

@@ -38,7 +38,7 @@ export function UpgradesFigure({ marks, unit, orderName }: UpgradesFigureProps) 
       >
         <UprightLines ticks={ticks} place={x} write={briefly} from={floor} to={TOP} />
         <text x={WIDTH - RIGHT} y={floor + 29} text-anchor="end">
-          {named('peak of the deciding pull', unit)}
+          {named('Peak of the deciding pull', unit)}
         </text>
         <Upright x={x(limit)} y={12} floor={floor} class="limit" says={`limit ${fixed(limit, 1)}`} />
         {asItIs !== undefined && (

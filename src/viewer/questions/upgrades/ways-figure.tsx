@@ -14,9 +14,9 @@ export function WaysFigure({ ways }: { readonly ways: readonly UpgradeWay[] }) {
   const y = upChart([0, most]);
   return (
     <Chart
-      up={{ title: 'pulls', ticks: pullTicks(most), place: y }}
+      up={{ title: 'Pulls', ticks: pullTicks(most), place: y }}
       across={{
-        title: 'price, in the money of the file',
+        title: 'Price, in the money of the file',
         ticks: ticksOn(money, MOST_TICKS),
         place: x,
         write: moneyText,
