@@ -78,15 +78,15 @@ describe('the letter', () => {
     await context.close();
   });
 
-  it('keeps the letter of before the change while a long run is under way, and says so', async () => {
+  it('keeps the letter from before the change while a long run is under way, and says so', async () => {
     const { page, context } = await atLetter();
     const pulls = page.getByRole('textbox', { name: 'Number of pulls' });
     await pulls.fill('400');
     await pulls.press('Enter');
-    await page.getByText('The letter below is of before the change').waitFor();
+    await page.getByText('The letter below is from before the change').waitFor();
     expect(await answer(page)).toMatch(/^No\. It goes over/);
     await page.emulateMedia({ media: 'print' });
-    expect(await page.getByText('The letter below is of before the change').isVisible()).toBe(true);
+    expect(await page.getByText('The letter below is from before the change').isVisible()).toBe(true);
     await page.emulateMedia({ media: 'screen' });
     await page.getByRole('button', { name: 'Cancel' }).click();
     await page.getByText('You cancelled the run').waitFor();
