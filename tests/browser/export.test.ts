@@ -148,7 +148,7 @@ describe('the picture of the core as PNG', () => {
       'Pump',
       '13.2 L/min',
       'Front exchanger',
-      'closed',
+      'shut',
       'Metal of the core, °C',
       '25',
       '75 °C',

@@ -157,7 +157,7 @@ function allDegrees(model: PictureModel, car: PicturedCar, columns: readonly Col
 }
 
 /** What the compressor's box says of the bypass; a standing engine moves no air at all. */
-const BYPASS_WORDS = { closed: 'bypass closed', open: 'bypass open', 'no flow': 'no air flow' } as const;
+const BYPASS_WORDS = { shut: 'bypass shut', open: 'bypass open', 'no flow': 'no air flow' } as const;
 
 function bypassWords(model: PictureModel): string {
   const state = bypassState(model);

@@ -58,11 +58,11 @@ export function Pipes({ model }: { readonly model: PictureModel }) {
   );
 }
 
-/** Whether air goes back through the bypass: the valve closes in a pull, and a standing engine moves no air. */
-export function bypassState(model: PictureModel): 'closed' | 'open' | 'no flow' | undefined {
+/** Whether air goes back through the bypass: the valve shuts in a pull, and a standing engine moves no air. */
+export function bypassState(model: PictureModel): 'shut' | 'open' | 'no flow' | undefined {
   const kind = model.inHand && model.momentOf(model.inHand)?.phase?.kind;
   if (kind === undefined) return undefined;
-  return kind === 'pull' ? 'closed' : kind === 'hot soak' ? 'no flow' : 'open';
+  return kind === 'pull' ? 'shut' : kind === 'hot soak' ? 'no flow' : 'open';
 }
 
 /** Whether a car takes recirculated air before its core; where none is taken behind it, the way is drawn there. */
