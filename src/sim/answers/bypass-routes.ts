@@ -69,7 +69,7 @@ export function* studyBypassRoutes(config: Config): Study<RouteComparison | unde
   };
 }
 
-/** Share of the returned air that the route behind the core takes there: the car's own where it has one, else all. */
+/** Share of the recirculated air that the route behind the core takes there: the car's own where it has one, else all. */
 export const shareBehindCore = ({ bypass: { shareAfterCore } }: Config): number =>
   shareAfterCore > 0 ? shareAfterCore : 1;
 

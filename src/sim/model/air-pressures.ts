@@ -25,7 +25,7 @@ const TYPED_PRECISION = 1e-3;
  *              p2^2 - p3^2 = 2 drop rho R T_mean
  *     bypass   p_taken - p1 = K x |x|,   p_taken = p2 - share (p2 - p3)
  *
- * `share` is that of the returned air which is taken behind the plenum. Throttle upstream of the compressor: p3 is the
+ * `share` is that of the recirculated air which is taken behind the plenum. Throttle upstream of the compressor: p3 is the
  * manifold pressure and the throttle makes p1. Downstream: p1 follows from the intake, and the throttle takes what is
  * left above the manifold pressure.
  */

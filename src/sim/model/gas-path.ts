@@ -102,7 +102,7 @@ export class GasPath {
    * @param compressor - at its speed
    * @param inletPressure - Pa
    * @param pressureRatio - of the compressor
-   * @returns false where the returned air would heat itself without end
+   * @returns false where the recirculated air would heat itself without end
    */
   pass(inputs: GasInputs, compressor: Compressor, inletPressure: number, pressureRatio: number): boolean {
     const { freshAir, coreOutlet, casingHeat, casingConductance } = inputs;
