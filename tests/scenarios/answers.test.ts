@@ -50,8 +50,9 @@ describe.each(FILES)('%s', (file) => {
   const pullsOf = (car: Config): PullSummary[] => summarisePulls(simulate(car), car.limit.chargeTemperature);
   /** Pulls until the first whose peak is over the limit. */
   const countOf = (car: Config): number => {
-    const over = pullsOf(car).findIndex(({ peak }) => peak > car.limit.chargeTemperature);
-    return over < 0 ? pullsOf(car).length : over;
+    const pulls = pullsOf(car);
+    const over = pulls.findIndex(({ peak }) => peak > car.limit.chargeTemperature);
+    return over < 0 ? pulls.length : over;
   };
   const valueAt = (path: string): JsonValue =>
     path.split('.').reduce((value: JsonValue, key) => (value as JsonObject)[key], document as JsonValue);
