@@ -2,6 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { type BottleneckPart, causeInWords, studyBottleneck } from '../../../src/sim/answers/bottleneck.ts';
 import { summarisePulls } from '../../../src/sim/answers/pull-summary.ts';
 import { conduct } from '../../../src/sim/answers/study.ts';
+import { studyTriage, TRIAGE_DOUBTS } from '../../../src/sim/answers/triage.ts';
+import type { Config } from '../../../src/sim/scenario/config.ts';
 import { simulate } from '../../../src/sim/simulate.ts';
 import { shippedConfig } from '../../support/shipped.ts';
 import { type Edits, shortConfig } from '../../support/short-session.ts';
@@ -32,6 +34,27 @@ const REFERENCE: [string, string | undefined, number, number[], BottleneckPart[]
 
 // Its own agreement is stated as 5 % or 0.5 K; a core with 40 times the conductance is where cells of two models
 // differ.
+describe('a car whose only exchanger is the second', () => {
+  const base = shortConfig();
+  const { exchanger, ...without } = base;
+  const config: Config = {
+    ...without,
+    ...(exchanger && { secondExchanger: exchanger }),
+    loop: ['pump', 'core', 'secondExchanger', 'reservoir'],
+    lines: base.lines.map((line) =>
+      line.after === 'exchanger' ? { ...line, after: 'secondExchanger' as const } : line,
+    ),
+  };
+
+  it('has that one weighed, and it can be blocked', () => {
+    const [pull] = summarisePulls(simulate(config), config.limit.chargeTemperature);
+    const { falls } = conduct(studyBottleneck(config, 1, pull.peak));
+    expect(falls.map(({ part }) => part)).toContain('front exchanger');
+    const triage = conduct(studyTriage(config, { rise: 3, approach: 20, ...TRIAGE_DOUBTS }));
+    expect(triage?.candidates.map(({ cause }) => cause)).toContain('blocked exchanger');
+  });
+});
+
 describe('what holds a pull back', () => {
   it.each(REFERENCE)(
     '%s %s, pull %i: within 0.25 K of the independent model, part by part',

@@ -114,6 +114,17 @@ describe('the rest between pulls', () => {
     for (const { rest, count } of study?.curve ?? []) expect(count).toBe(countOf(withRest(config, rest / 30)));
   });
 
+  it('is not called the least where no shorter one was tried', () => {
+    const easy = { ...tight(), limit: { chargeTemperature: 500 } };
+    const rest = conduct(studyRest(easy, 6));
+    expect(rest && explainRest(rest, FILE_WORDING)[0]).toContain(
+      'of rest between them or less; no shorter one was tried',
+    );
+    expect(explainStore(conduct(studyStore(easy, 'tank', 6)), 8, FILE_WORDING)[0]).toContain(
+      'or less; no smaller one was tried',
+    );
+  });
+
   it('is none where even twenty times as long is not enough', () => {
     const study = conduct(studyRest({ ...tight(), limit: { chargeTemperature: 290 } }, 6));
     expect(study).not.toHaveProperty('needed');
