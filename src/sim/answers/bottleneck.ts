@@ -2,7 +2,7 @@ import type { ExchangerConfig } from '../scenario/config/exchangers.ts';
 import type { Config } from '../scenario/config.ts';
 import { listed } from '../scenario/issue.ts';
 import { conductanceSideBySide, scaledConductance } from '../scenario/laws.ts';
-import { withCoreAirDrop, withCoreConductance, withExchangers, withPumpSpeed } from './car-changes.ts';
+import { hasExchanger, withCoreAirDrop, withCoreConductance, withExchangers, withPumpSpeed } from './car-changes.ts';
 import { summarisePulls } from './pull-summary.ts';
 import { jobToPull, type Study } from './study.ts';
 
@@ -77,9 +77,7 @@ const IDEAL: Record<BottleneckPart, (config: Config) => Config> = {
  * @param peak - its peak as the car is [K]
  */
 export function* studyBottleneck(config: Config, pull: number, peak: number): Study<Bottleneck> {
-  const parts = BOTTLENECK_PARTS.filter(
-    (part) => part !== 'front exchanger' || (config.exchanger ?? config.secondExchanger) !== undefined,
-  );
+  const parts = BOTTLENECK_PARTS.filter((part) => part !== 'front exchanger' || hasExchanger(config));
   const runs = yield parts.map((part) => jobToPull(IDEAL[part](neverBoiling(config)), pull));
   const falls = parts
     .map((part, k) => {

@@ -29,6 +29,10 @@ export function withPumpSpeed(config: Config, factor: number): Config {
   };
 }
 
+/** Whether the car has a front exchanger, the second alone counted too. */
+export const hasExchanger = ({ exchanger, secondExchanger }: Config): boolean =>
+  exchanger !== undefined || secondExchanger !== undefined;
+
 /** The same car with each front exchanger that it has changed. */
 export function withExchangers(config: Config, change: (exchanger: ExchangerConfig) => ExchangerConfig): Config {
   const { exchanger, secondExchanger } = config;

@@ -8,6 +8,7 @@ import { AIR_GAS_CONSTANT, AIR_HEAT_CAPACITY } from '../fluids/moist-air.ts';
 import type { CoreGeometryConfig, GeometryFactor } from '../scenario/config/exchangers.ts';
 import type { Config } from '../scenario/config.ts';
 import { airFlowOf, coolantFlowOf, withLaws } from '../scenario/core-laws.ts';
+import { flowsOfOneCore } from '../scenario/laws.ts';
 import { type PullSummary, summarisePulls } from './pull-summary.ts';
 import { jobToPull, type Study } from './study.ts';
 
@@ -125,10 +126,11 @@ function designAt(config: Config, geometry: CoreGeometryConfig, pull: PullSummar
   const before = atEnd.manifoldPressure + atEnd.coreAirDrop;
   const densityIn = before / (AIR_GAS_CONSTANT * airIn);
   const densityOut = atEnd.manifoldPressure / (AIR_GAS_CONSTANT * airOut);
-  const { inSeries, sideBySide, wetShare } = config.core.layout;
+  const { wetShare } = config.core.layout;
+  const own = flowsOfOneCore(config.core, airFlow, coolantFlow);
   // All layers hold coolant in the geometry: it is asked at the flows that its wet ones have.
-  const coreFlow = (airFlow * (1 - config.core.leakPast)) / (inSeries * sideBySide * wetShare);
-  const ownCoolant = coolantFlow / (sideBySide * wetShare);
+  const coreFlow = own.air / wetShare;
+  const ownCoolant = own.coolant / wetShare;
   const air = airPoint(core, airFlowOf(geometry, coreFlow / exposedShare));
   const coolant = coolantPoint(core, coolantFlowOf(geometry, ownCoolant), geometry.arrangement);
   const drop = airPressureDrop(core, air.film, densityIn, densityOut);

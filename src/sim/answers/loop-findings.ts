@@ -2,6 +2,7 @@ import { createCoolant } from '../fluids/coolant.ts';
 import { ICE_DENSITY } from '../fluids/ice.ts';
 import { linesVolume } from '../model/loop-volume.ts';
 import { listed } from '../scenario/issue.ts';
+import { hasExchanger } from './car-changes.ts';
 import { type FindingSource, highestRow, type RunView, whenAtRow } from './finding.ts';
 import { measuredIn, meetingOf, meterNow } from './measured-flow.ts';
 import { operatingPoint } from './operating-point.ts';
@@ -99,9 +100,7 @@ export const waitingMeltsIce: FindingSource = ({ config, series, wording }) => {
     `${kilojoules(heat.lines)} through the lines`,
     `${kilojoules(heat.reservoir)} through the tank`,
     `${kilojoules(heat.core)} in the core`,
-    ...(config.exchanger || config.secondExchanger
-      ? [`${kilojoules(heat.exchanger)} from the air at the front exchanger`]
-      : []),
+    ...(hasExchanger(config) ? [`${kilojoules(heat.exchanger)} from the air at the front exchanger`] : []),
     ...(config.heatSink ? [`${kilojoules(heat.heatSink)} from the heat sink`] : []),
   ];
   const text = `In ${wording.duration(heat.duration)} of waiting the coolant takes up ${listed(ways)}: as much as melts ${heat.asIce.toFixed(1)} kg of ice.`;

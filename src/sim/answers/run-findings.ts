@@ -1,5 +1,6 @@
 import { AIR_HEAT_CAPACITY } from '../fluids/moist-air.ts';
 import type { EnergyBalance } from '../results/time-series.ts';
+import { flowsOfOneCore } from '../scenario/laws.ts';
 import { type FindingSource, whenAt } from './finding.ts';
 import { metalConductionShare } from './metal-conduction.ts';
 import { written } from './wording.ts';
@@ -43,12 +44,10 @@ export const coreMarks: FindingSource = ({ config: { core } }) =>
 export const metalConduction: FindingSource = ({ config: { core }, pulls }) => {
   const atEnd = pulls.at(0)?.atEnd;
   if (core.geometry === undefined || atEnd === undefined) return [];
-  const { inSeries, sideBySide } = core.layout;
   const { density, heatCapacity } = core.geometry.coolant;
-  // Of one core, like its metal.
-  const airRate = (atEnd.airFlow * (1 - core.leakPast) * AIR_HEAT_CAPACITY) / (inSeries * sideBySide);
-  const coolantRate = (atEnd.coolantFlow * density * heatCapacity) / sideBySide;
-  const share = metalConductionShare(core.geometry, Math.min(airRate, coolantRate));
+  const { air, coolant } = flowsOfOneCore(core, atEnd.airFlow, atEnd.coolantFlow);
+  const rate = Math.min(air * AIR_HEAT_CAPACITY, coolant * density * heatCapacity);
+  const share = metalConductionShare(core.geometry, rate);
   const text = `Metal conduction along the core is left out: by its measures it would take ${(100 * share).toFixed(1)} % of the heat at most.`;
   return [{ rank: 'note', kind: 'metal conduction', text, place: 'core' }];
 };

@@ -1,5 +1,5 @@
 import { CoolantRing } from '../model/coolant-ring.ts';
-import { loopVolume } from '../model/loop-volume.ts';
+import { volumeBetween } from '../model/loop-volume.ts';
 import type { Config } from '../scenario/config.ts';
 import type { Sentence } from '../sentence.ts';
 import { withTank } from './car-changes.ts';
@@ -164,8 +164,6 @@ function returnInPull(config: Config): number {
  * @param flow - of coolant [m3/s]
  */
 export function soonestReturn(config: Config, flow: number): number {
-  const { core, reservoir } = config;
-  const mixed = reservoir.layers > 1 ? 0 : reservoir.coolantVolume;
-  const inTurn = core.layout.passes === 2 ? core.layout.turnVolume : 0;
-  return (loopVolume(config) - core.coolantVolume - inTurn - mixed) / flow;
+  const { layers, coolantVolume } = config.reservoir;
+  return (volumeBetween(config) + (layers > 1 ? coolantVolume : 0)) / flow;
 }

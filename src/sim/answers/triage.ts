@@ -1,6 +1,7 @@
 import type { TimeSeries } from '../results/time-series.ts';
 import type { Config } from '../scenario/config.ts';
 import { phaseBeforePull } from './bypass-routes.ts';
+import { hasExchanger } from './car-changes.ts';
 import { summarisePulls } from './pull-summary.ts';
 import { jobToPull, type Study } from './study.ts';
 import { FAULTS, type Fault, type TriageCause } from './triage-faults.ts';
@@ -83,9 +84,7 @@ interface Trial {
  * with a pull after it among its first three pulls.
  */
 export function* studyTriage(config: Config, reading: TriageReading): Study<Triage | undefined> {
-  const faults = FAULTS.filter(
-    ({ cause }) => cause !== 'blocked exchanger' || (config.exchanger ?? config.secondExchanger) !== undefined,
-  );
+  const faults = FAULTS.filter(({ cause }) => cause !== 'blocked exchanger' || hasExchanger(config));
   const cars = faults.flatMap((fault) =>
     fault.sizes.map((size) => ({ fault, size, config: fault.apply(config, size) })),
   );

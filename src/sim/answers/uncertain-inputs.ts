@@ -9,6 +9,7 @@ import { toConfig } from '../scenario/to-config.ts';
 import { applyChanges } from '../scenario/variants.ts';
 import type { FileUnit } from '../units.ts';
 import {
+  hasExchanger,
   withCoreConductance,
   withIdlePower,
   withPhases,
@@ -69,7 +70,7 @@ const TRADE_INPUTS: readonly TradeInput[] = [
     ...factor(0.25),
     name: 'air speed at the front exchanger',
     insteadOf: ['exchanger.ramShare'],
-    isThere: ({ exchanger, secondExchanger }) => (exchanger ?? secondExchanger) !== undefined,
+    isThere: hasExchanger,
     apply: withAirSpeed,
   },
   {

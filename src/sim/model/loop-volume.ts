@@ -11,9 +11,15 @@ export function linesVolume(lines: readonly LineConfig[]): number {
   return lines.flatMap(({ segments }) => segments).reduce((sum, segment) => sum + segmentVolume(segment), 0);
 }
 
-/** Coolant in the whole loop, without ice [m3]. */
-export function loopVolume({ core, exchanger, secondExchanger, lines, reservoir }: Config): number {
+/** Coolant that is neither in the core nor in the tank [m3]. */
+export function volumeBetween({ exchanger, secondExchanger, lines }: Config): number {
   const inExchangers = (exchanger?.coolantVolume ?? 0) + (secondExchanger?.coolantVolume ?? 0);
+  return inExchangers + linesVolume(lines);
+}
+
+/** Coolant in the whole loop, without ice [m3]. */
+export function loopVolume(config: Config): number {
+  const { core, reservoir } = config;
   const inTurn = core.layout.passes === 2 ? core.layout.turnVolume : 0;
-  return core.coolantVolume + inTurn + inExchangers + linesVolume(lines) + reservoir.coolantVolume;
+  return core.coolantVolume + inTurn + volumeBetween(config) + reservoir.coolantVolume;
 }

@@ -63,6 +63,15 @@ export function ofAllCores<
   };
 }
 
+/** What one of the cores gets of the engine's air [kg/s], its leak past left out, and of the loop's coolant [m3/s]. */
+export function flowsOfOneCore(
+  { leakPast, layout: { inSeries, sideBySide } }: CoreConfig,
+  airFlow: number,
+  coolantFlow: number,
+): { readonly air: number; readonly coolant: number } {
+  return { air: (airFlow * (1 - leakPast)) / (inSeries * sideBySide), coolant: coolantFlow / sideBySide };
+}
+
 /**
  * The same core with a share of its layers full of air: they pass the charge uncooled, as a leak does, and the wet ones
  * get all of the coolant. The dry metal counts no more.
