@@ -18,7 +18,7 @@ describe.each(['light', 'dark'] as const)('in the %s theme', (colorScheme) => {
   it.each(SIZES)('axe finds nothing at %i x %i, first answer, compared, and empty', async (width, height) => {
     const { page, context } = await visit.visitor({ viewport: { width, height }, colorScheme });
     await page.goto(visit.address);
-    await page.locator('.causes ol li').first().waitFor({ state: 'attached' });
+    await solved(page);
     const violations = async () =>
       (await new AxeBuilder({ page }).analyze()).violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`);
     expect(await violations()).toEqual([]);

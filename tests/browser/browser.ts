@@ -96,9 +96,9 @@ export async function chooseFile(page: Page, name: string, content: unknown, ope
   await (await chooser).setFiles({ name, mimeType: 'application/json', buffer: Buffer.from(JSON.stringify(content)) });
 }
 
-/** Waits until the car in hand is solved and its causes are worked out. */
+/** Waits until the car in hand is solved and its causes, not those of Before, are worked out. */
 export async function solved(page: Page): Promise<void> {
-  await page.locator('.causes ol li').first().waitFor();
+  await page.locator('.causes:not(:has(.late)) ol li').first().waitFor({ state: 'attached' });
   await page.locator('.answer .figure').first().waitFor();
 }
 
