@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { onAllCores } from '../../src/cli/on-all-cores.ts';
+import { startThreads } from '../../src/cli/threads.ts';
 import { conduct, type RunJob, type Study } from '../../src/sim/answers/study.ts';
 import { shortConfig } from '../support/short-session.ts';
 
@@ -17,6 +18,20 @@ function* study(): Study<number[]> {
   }
   return found;
 }
+
+it('threads start as there are jobs for them, no more than may, and stay for the next', async () => {
+  const threads = startThreads(2, 'runJob');
+  try {
+    const counts: number[] = [threads.threads.length];
+    for (const batch of [[300], [400], [300, 400, 500], [300]]) {
+      await Promise.all(batch.map((airConductance) => threads.run(job(airConductance))));
+      counts.push(threads.threads.length);
+    }
+    expect(counts).toEqual([0, 1, 1, 2, 2]);
+  } finally {
+    await threads.destroy();
+  }
+});
 
 describe('a study on all cores', () => {
   it.each([0, 60_000])('comes to the same, run for run, after %d ms alone', async (aloneFor) => {
