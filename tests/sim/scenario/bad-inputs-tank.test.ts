@@ -43,6 +43,15 @@ describe('a tank of ice', () => {
       fix: 2,
     },
     {
+      // Two passes with 2 L where the coolant turns round: 18.75 L, 0.3137 kg each.
+      what: 'with warm coolant in a turn header as well',
+      edits: { ...ICED, 'start.coolant': 25, 'core.passes': 2, 'core.cellsAlongAir': 6, 'core.turnVolume': 2 },
+      severity: 'warning',
+      path: 'start.coolant',
+      message: 'the 18.75 L of the whole loop 5.9 kg.',
+      fix: 2,
+    },
+    {
       what: 'whose start is left to the day',
       edits: { ...ICED, 'start.coolant': undefined },
       severity: 'warning',

@@ -101,12 +101,13 @@ export function checkWarmStart(values: Values, report: Report): void {
   });
 }
 
-/** Coolant in core, exchangers and lines [L]. */
+/** Coolant in cores with their turn headers, exchangers and lines [L]. */
 function volumeOutsideTank({ core, exchanger, secondExchanger, lines }: Values): number {
   const segments = LINE_PLACES.flatMap((place) => lines[lineAfter(place)] ?? []);
   const inLines = segments
     .map(({ length, bore = lines.bore }) => (Math.PI / 4) * toSi(bore, 'mm') ** 2 * length)
     .reduce((sum, volume) => sum + volume, 0);
   const inExchangers = (exchanger?.coolantVolume ?? 0) + (secondExchanger?.coolantVolume ?? 0);
-  return core.count * core.coolantVolume + inExchangers + fromSi(inLines, 'L');
+  const inTurn = core.passes === 2 ? core.turnVolume : 0;
+  return core.count * (core.coolantVolume + inTurn) + inExchangers + fromSi(inLines, 'L');
 }
