@@ -111,16 +111,20 @@ export async function workOut(page: Page): Promise<void> {
   await page.locator('.question-ask > [role=status]', { hasText: /^Done\.$/ }).waitFor();
 }
 
-/** Clicks a button of this text in the very frame in which it comes: work that is short is over before a click from outside. */
-export const clickOnceThere = (page: Page, within: string, text: string): Promise<void> =>
+/**
+ * Clicks a button of this text in the very frame in which it comes, or in which such words stand beside it: work that
+ * is short is over before a click from outside, and a button beside words that change never holds still for one.
+ */
+export const clickOnceThere = (page: Page, within: string, text: string, beside = /(?:)/): Promise<void> =>
   page.evaluate(
-    ([place, wanted]) =>
+    ([place, wanted, words]) =>
       new Promise<void>((resolve) => {
         const look = () => {
-          const button = [...document.querySelectorAll<HTMLElement>(`${place} button`)].find(
+          const part = document.querySelector(place);
+          const button = [...(part?.querySelectorAll('button') ?? [])].find(
             ({ textContent }) => textContent === wanted,
           );
-          if (button === undefined) requestAnimationFrame(look);
+          if (button === undefined || !new RegExp(words).test(part?.textContent ?? '')) requestAnimationFrame(look);
           else {
             button.click();
             resolve();
@@ -128,5 +132,5 @@ export const clickOnceThere = (page: Page, within: string, text: string): Promis
         };
         look();
       }),
-    [within, text],
+    [within, text, beside.source],
   );

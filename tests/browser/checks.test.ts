@@ -2,7 +2,7 @@ import type { Page } from 'playwright';
 import { describe, expect } from 'vitest';
 import { applyChanges, fromSi, simulate, summarisePulls, toConfig } from '../../src/sim/index.ts';
 import { shippedConfig, shippedScenario } from '../support/shipped.ts';
-import { openDemo, openQuestion, plain, solved, tryVariant, violations, workOut } from './acts.ts';
+import { clickOnceThere, openDemo, openQuestion, plain, solved, tryVariant, violations, workOut } from './acts.ts';
 import { it } from './fixture.ts';
 
 const CAR = 'rolling-road-estate';
@@ -228,7 +228,7 @@ describe('questions about the car on the rollers', () => {
     await page.getByRole('spinbutton', { name: 'Runs' }).fill('4000');
     await page.getByRole('button', { name: 'Work it out' }).click();
     await page.getByText(/^\d+ of \d+ runs so far\.$/).waitFor();
-    await page.getByRole('button', { name: 'Cancel' }).click();
+    await clickOnceThere(page, '.question', 'Cancel');
     await page.getByText('Cancelled.').waitFor();
     await page.getByRole('spinbutton', { name: 'Runs' }).fill('16');
     expect(await answered(page)).toContain('16 runs with every input uncertain at once');

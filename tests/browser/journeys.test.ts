@@ -6,7 +6,17 @@ import { conduct } from '../../src/sim/answers/study.ts';
 import { parseScenario } from '../../src/sim/scenario/parse.ts';
 import { simulate } from '../../src/sim/simulate.ts';
 import { shippedConfig, shippedDocument } from '../support/shipped.ts';
-import { afterSolved, answer, atRest, chooseFile, figures, openFile, plain, tryVariant } from './acts.ts';
+import {
+  afterSolved,
+  answer,
+  atRest,
+  chooseFile,
+  clickOnceThere,
+  figures,
+  openFile,
+  plain,
+  tryVariant,
+} from './acts.ts';
 import { it } from './fixture.ts';
 
 describe('first visit', () => {
@@ -148,10 +158,10 @@ describe('long runs', () => {
     };
     long.cycle[1].repeat = 200;
     long.variants = [];
+    // Once its first pull is over: what is known then is said below.
+    const cancelling = clickOnceThere(page, '.answer', 'Cancel', /of \d+ so far/);
     await openFile(page, long);
-    // Its first pull is over: what is known then is said below.
-    await page.getByText(/^of \d+ so far$/).waitFor();
-    await page.getByRole('button', { name: 'Cancel' }).click({ force: true });
+    await cancelling;
     await page.getByRole('button', { name: 'Finish the run' }).waitFor();
     expect(await answer(page)).toMatch(/of \d+ solved/);
     expect(await answer(page)).toMatch(/Pull 1 is over the limit: the count stands\. Pulls \d+ to 200 are not known/);

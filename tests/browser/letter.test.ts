@@ -1,6 +1,6 @@
 import type { Page } from 'playwright';
 import { describe, expect } from 'vitest';
-import { plain, solved, violations } from './acts.ts';
+import { clickOnceThere, plain, solved, violations } from './acts.ts';
 import type { VisitorOptions } from './browser.ts';
 import { it as onPage } from './fixture.ts';
 
@@ -78,7 +78,7 @@ describe('the letter', () => {
     await page.emulateMedia({ media: 'print' });
     expect(await page.getByText('The letter below is from before the change').isVisible()).toBe(true);
     await page.emulateMedia({ media: 'screen' });
-    await page.getByRole('button', { name: 'Cancel' }).click();
+    await clickOnceThere(page, '.letter-state', 'Cancel');
     await page.getByText('You cancelled the run').waitFor();
     await page.getByRole('button', { name: /^Undo/ }).click();
     await page.getByText('You cancelled the run').waitFor({ state: 'detached' });

@@ -1,7 +1,7 @@
 import type { Page } from 'playwright';
 import { describe, expect } from 'vitest';
 import { shippedDocument } from '../support/shipped.ts';
-import { answer, atRest, drawn, figures, openFile, tryVariant } from './acts.ts';
+import { answer, atRest, clickOnceThere, drawn, figures, openFile, tryVariant } from './acts.ts';
 import { it } from './fixture.ts';
 
 const SIZES = [
@@ -50,8 +50,9 @@ const STATES: Readonly<Record<string, (page: Page) => Promise<void>>> = {
       cycle: [unknown, { repeat: number }];
     };
     long.cycle[1].repeat = 400;
+    const cancelling = clickOnceThere(page, '.answer', 'Cancel', /of \d+ so far/);
     await openFile(page, { ...long, variants: [] } as unknown as Document);
-    await page.getByRole('button', { name: 'Cancel' }).click({ force: true });
+    await cancelling;
     await page.getByRole('button', { name: 'Finish the run' }).waitFor();
   },
 };
