@@ -1,32 +1,17 @@
 import type { Locator, Page } from 'playwright';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { openVisit, solved, type Visit } from './browser.ts';
+import { describe, expect } from 'vitest';
+import { openDemo, tryVariant } from './acts.ts';
+import { it } from './fixture.ts';
 
-let visit: Visit;
-beforeAll(async () => {
-  visit = await openVisit();
-});
-afterAll(() => visit.close());
-
-/** Opens a demo car and gives its bars, once it is solved: until it has told of itself, bars of the car before stand. */
-async function barsOf(page: Page, car: string): Promise<Locator> {
-  await page.goto(visit.address);
-  await solved(page);
-  const choice = page.getByRole('combobox', { name: 'Scenario' });
-  if (!(await choice.isVisible())) await page.getByRole('button', { name: 'Menu' }).click();
-  await choice.selectOption(car);
-  await solved(page);
-  return page.locator('.band .bars-drawing');
-}
+const barsOn = (page: Page): Locator => page.locator('.band .bars-drawing');
 
 /** Of the digits of a peak, whose box has room above and below them [px]. */
 const DIGIT_HEIGHT = 10;
 
-it('a number inside a bar of After does not reach over its sides', async () => {
-  const { page, context } = await visit.visitor({ viewport: { width: 1280, height: 900 } });
-  await page.goto(visit.address);
-  await page.getByRole('combobox', { name: /Variants/ }).selectOption('bigger core');
-  const bars = page.locator('.band .bars-drawing');
+it('a number inside a bar of After does not reach over its sides', async ({ firstVisit }) => {
+  const page = await firstVisit({ viewport: { width: 1280, height: 900 } });
+  await tryVariant(page, 'bigger core');
+  const bars = barsOn(page);
   await expect.poll(() => bars.locator('text.inside').count()).toBe(8);
   const sides = (of: string) =>
     bars.locator(of).evaluateAll((all) =>
@@ -41,15 +26,15 @@ it('a number inside a bar of After does not reach over its sides', async () => {
     expect(left).toBeGreaterThanOrEqual(boxes[k][0]);
     expect(right).toBeLessThanOrEqual(boxes[k][1]);
   });
-  await context.close();
 });
 
 describe.each([1280, 390])('the bars of the pulls at %i px', (width) => {
-  it.each(['Quarter-mile saloon', 'Session coupe', 'Ridge roadster'])(
+  it.for(['Quarter-mile saloon', 'Session coupe', 'Ridge roadster'])(
     'no line runs through a number: %s',
-    async (car) => {
-      const { page, context, faults } = await visit.visitor({ viewport: { width, height: 900 } });
-      const bars = await barsOf(page, car);
+    async (car, { firstVisit }) => {
+      const page = await firstVisit({ viewport: { width, height: 900 } });
+      await openDemo(page, car);
+      const bars = barsOn(page);
       const lines = await bars
         .locator('line.limit, line.outside')
         .evaluateAll((all) => all.map((line) => Number(line.getAttribute('y1'))));
@@ -66,14 +51,13 @@ describe.each([1280, 390])('the bars of the pulls at %i px', (width) => {
         for (const line of lines) expect(foot - DIGIT_HEIGHT > line || foot < line).toBe(true);
         expect([isAboveCursor, paintOrder]).toEqual([true, 'stroke']);
       }
-      expect(faults).toEqual([]);
-      await context.close();
     },
   );
 
-  it('stand on a round number that is said where iced water keeps peaks below outside air', async () => {
-    const { page, context } = await visit.visitor({ viewport: { width, height: 900 } });
-    const bars = await barsOf(page, 'Quarter-mile saloon');
+  it('stand on a round number that is said where iced water keeps peaks below outside air', async ({ firstVisit }) => {
+    const page = await firstVisit({ viewport: { width, height: 900 } });
+    await openDemo(page, 'Quarter-mile saloon');
+    const bars = barsOn(page);
     // Outside air is 36 degC in its file.
     const legend = page.getByText('Bars stand on 20\u00a0°C, below the outside air of 36\u00a0°C (dashed).');
     expect(await legend.count()).toBe(1);
@@ -81,6 +65,5 @@ describe.each([1280, 390])('the bars of the pulls at %i px', (width) => {
     expect(others).toHaveLength(1);
     const foot = await bars.getByText('20', { exact: true }).getAttribute('y');
     expect(Number(foot)).toBeCloseTo(Number(await floor.getAttribute('y1')) + 4, 0);
-    await context.close();
   });
 });

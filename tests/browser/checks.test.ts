@@ -1,31 +1,18 @@
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect } from 'vitest';
 import { applyChanges, fromSi, simulate, summarisePulls, toConfig } from '../../src/sim/index.ts';
 import { shippedConfig, shippedScenario } from '../support/shipped.ts';
-import { openVisit, plain, solved, type Visit } from './browser.ts';
-
-let visit: Visit;
-beforeAll(async () => {
-  visit = await openVisit();
-});
-afterAll(() => visit.close());
+import { clickOnceThere, openDemo, openQuestion, plain, solved, tryVariant, violations, workOut } from './acts.ts';
+import { it } from './fixture.ts';
 
 const CAR = 'rolling-road-estate';
-
-async function openQuestion(page: Page, name: string): Promise<void> {
-  await page.getByRole('button', { name: /More answers/ }).click();
-  await page.getByRole('radio', { name, exact: true }).check();
-}
 
 const type = (page: Page, box: string | RegExp, text: string): Promise<void> =>
   page.getByRole('textbox', { name: box }).fill(text);
 
 async function answered(page: Page): Promise<string> {
-  await page.getByRole('button', { name: 'Work it out' }).click();
-  const words = page.locator('.question-answer .question-words');
-  await words.waitFor();
-  return plain(await words.innerText());
+  await workOut(page);
+  return plain(await page.locator('.question-answer .question-words').innerText());
 }
 
 const rowsOf = async (page: Page): Promise<string[]> =>
@@ -35,12 +22,12 @@ const curveRows = (page: Page) =>
   page.getByRole('region', { name: 'Pulls by the temperature outside' }).locator('tbody tr').count();
 
 describe('questions about the car on the rollers', () => {
-  it('the gauge agrees with readings of the model itself, a comma in them, and shows no miss', async () => {
+  it('the gauge agrees with readings of the model itself, a comma in them, and shows no miss', async ({
+    firstVisit,
+  }) => {
     const config = shippedConfig(CAR);
     const pulls = summarisePulls(simulate(config), config.limit.chargeTemperature);
-    const { page, context, faults } = await visit.visitor();
-    await page.goto(visit.address);
-    await solved(page);
+    const page = await firstVisit();
     await openQuestion(page, 'Gauge');
     expect(await page.getByRole('button', { name: 'Work it out' }).isDisabled()).toBe(true);
     for (const pull of [1, 2, 3]) {
@@ -53,14 +40,10 @@ describe('questions about the car on the rollers', () => {
     const misses = await page.locator('.gauge-figure .gauge-dot').count();
     expect(misses).toBe(3);
     for (const row of (await rowsOf(page)).slice(0, 3)) expect(row).toMatch(/ [+-]?0\.[01] [+-]?0\.[01]$/);
-    expect(faults).toEqual([]);
-    await context.close();
   });
 
-  it('the gauge takes a reading with a unit of its own, and says which text is none', async () => {
-    const { page, context } = await visit.visitor();
-    await page.goto(visit.address);
-    await solved(page);
+  it('the gauge takes a reading with a unit of its own, and says which text is none', async ({ firstVisit }) => {
+    const page = await firstVisit();
     await openQuestion(page, 'Gauge');
     await type(page, 'Pull 1', '140 F');
     await type(page, 'Pull 2', 'warm');
@@ -71,31 +54,24 @@ describe('questions about the car on the rollers', () => {
     expect(await answered(page)).toContain('At the end of one pull');
     // 140 degF are 60 degC.
     expect((await rowsOf(page))[0]).toMatch(/^1 60\.0 /);
-    await context.close();
   });
 
-  it('the gauge has a box for every pull, by keys too, and takes one that is not the first', async () => {
+  it('the gauge has a box for every pull, by keys too, and takes one that is not the first', async ({ firstVisit }) => {
     const config = shippedConfig(CAR);
     const pulls = summarisePulls(simulate(config), config.limit.chargeTemperature);
-    const { page, context, faults } = await visit.visitor();
-    await page.goto(visit.address);
-    await solved(page);
+    const page = await firstVisit();
     await openQuestion(page, 'Gauge');
-    expect(await page.getByRole('textbox', { name: /^Pull \d+/ }).count()).toBe(pulls.length);
+    await expect.poll(() => page.getByRole('textbox', { name: /^Pull \d+/ }).count()).toBe(pulls.length);
     await page.getByRole('textbox', { name: 'Pull 1' }).focus();
     for (let k = 1; k < 4; k++) await page.keyboard.press('Tab');
     await page.keyboard.type(fromSi(pulls[3].atEnd.indicatedTemperature, 'degC').toFixed(1));
     expect(await answered(page)).toContain('At the end of one pull');
     expect((await rowsOf(page))[0]).toMatch(/^4 /);
-    expect(faults).toEqual([]);
-    await context.close();
   });
 
-  it('the gauge folds the boxes of pulls past the twelfth, and keeps what is typed there', async () => {
-    const { page, context, faults } = await visit.visitor();
-    await page.goto(visit.address);
-    await solved(page);
-    await page.getByRole('combobox', { name: 'Scenario' }).selectOption('Session coupe');
+  it('the gauge folds the boxes of pulls past the twelfth, and keeps what is typed there', async ({ firstVisit }) => {
+    const page = await firstVisit();
+    await openDemo(page, 'Session coupe');
     await openQuestion(page, 'Gauge');
     const boxes = page.getByRole('textbox', { name: /^Pull \d+/ });
     const later = page.locator('summary', { hasText: 'Pulls 13 to 48' });
@@ -116,17 +92,15 @@ describe('questions about the car on the rollers', () => {
     expect(plain(await page.locator('.question [role=status]').innerText())).toMatch(/^Pull 15: expected a number/);
     await later.click();
     expect(await page.getByRole('textbox', { name: 'Pull 15' }).inputValue()).toBe('5O');
-    expect(faults).toEqual([]);
-    await context.close();
   });
 
-  it('readings of the gauge stand on the bars as soon as they are typed, until they are cleared', async () => {
+  it('readings of the gauge stand on the bars as soon as they are typed, until they are cleared', async ({
+    firstVisit,
+  }) => {
     const config = shippedConfig(CAR);
     const [first] = summarisePulls(simulate(config), config.limit.chargeTemperature);
     const miss = fromSi(first.atEnd.indicatedTemperature, 'degC') - 60;
-    const { page, context, faults } = await visit.visitor();
-    await page.goto(visit.address);
-    await solved(page);
+    const page = await firstVisit();
     const band = page.getByRole('region', { name: 'Pulls and time' });
     const dots = band.locator('.gauge-dot');
     const legend = band.getByText(/^Dot: gauge at the end of the pull, tick: model as a gauge reads it/);
@@ -154,7 +128,7 @@ describe('questions about the car on the rollers', () => {
     await page.reload();
     await solved(page);
     await expect.poll(() => dots.count()).toBe(2);
-    await page.getByRole('combobox', { name: /Variants/ }).selectOption('bigger core');
+    await tryVariant(page, 'bigger core');
     await band.getByText(/tick: After as a gauge reads it/).waitFor();
     expect(await dots.count()).toBe(2);
     await band.getByRole('button', { name: 'Table' }).click();
@@ -173,13 +147,11 @@ describe('questions about the car on the rollers', () => {
     await page.getByRole('button', { name: 'Undo: clear readings' }).click();
     await expect.poll(() => dots.count()).toBe(2);
     await expect.poll(() => box.inputValue()).toBe('60');
-    await page.getByRole('combobox', { name: 'Scenario' }).selectOption('Session coupe');
+    await openDemo(page, 'Session coupe');
     await expect.poll(() => dots.count()).toBe(0);
-    expect(faults).toEqual([]);
-    await context.close();
   });
 
-  it('triage names the air lock that was planted', async () => {
+  it('triage names the air lock that was planted', async ({ firstVisit }) => {
     const locked = applyChanges(shippedScenario(CAR), 'air lock', { 'core.airLockedShare': 0.5 }).scenario;
     if (locked === undefined) throw new Error('refused');
     const { columns, phases } = simulate(toConfig(locked));
@@ -187,9 +159,7 @@ describe('questions about the car on the rollers', () => {
     const [before, lift] = [phases[pull - 1].lastRow, phases[pull].lastRow];
     const rise = columns.coolantOutOfCore[before] - columns.coolantIntoCore[before];
     const approach = columns.indicatedTemperature[lift] - columns.coolantIntoCore[lift];
-    const { page, context, faults } = await visit.visitor();
-    await page.goto(visit.address);
-    await solved(page);
+    const page = await firstVisit();
     await openQuestion(page, 'Triage');
     await type(page, /^Coolant rise/, rise.toFixed(2));
     await type(page, /^Charge less/, approach.toFixed(1));
@@ -205,14 +175,10 @@ describe('questions about the car on the rollers', () => {
     const numbers = (await figure.locator('.number').allTextContents()).flatMap((text) => text.split(', ').map(Number));
     expect(numbers.toSorted((a, b) => a - b)).toEqual([first, ...others].map((row) => Number.parseInt(row, 10)));
     expect(plain(await page.locator('.question').innerText())).toContain('Never open a hot pressure cap.');
-    expect(faults).toEqual([]);
-    await context.close();
   });
 
-  it('cars side by side: no pull as it stands, eight with the bigger core', async () => {
-    const { page, context, faults } = await visit.visitor();
-    await page.goto(visit.address);
-    await solved(page);
+  it('cars side by side: no pull as it stands, eight with the bigger core', async ({ firstVisit }) => {
+    const page = await firstVisit();
     await openQuestion(page, 'Compare');
     await page.getByRole('checkbox', { name: 'one row wider' }).uncheck();
     await page.getByRole('checkbox', { name: 'bigger core', exact: true }).check();
@@ -233,16 +199,11 @@ describe('questions about the car on the rollers', () => {
     expect(await page.locator('.answer-table').first().locator('thead th:last-child line').getAttribute('class')).toBe(
       other,
     );
-    expect(faults).toEqual([]);
-    await context.close();
   });
 
-  it('a hotter day gives no more pulls', async () => {
-    const { page, context, faults } = await visit.visitor();
-    await page.goto(visit.address);
-    await solved(page);
-    await page.getByRole('combobox', { name: /Variants/ }).selectOption('bigger core');
-    await solved(page);
+  it('a hotter day gives no more pulls', async ({ firstVisit }) => {
+    const page = await firstVisit();
+    await tryVariant(page, 'bigger core');
     await openQuestion(page, 'Another day');
     await type(page, 'Outside', '45');
     const words = await answered(page);
@@ -259,19 +220,15 @@ describe('questions about the car on the rollers', () => {
     const hottest = Number(/Hottest day with 8 pulls made: (-?[\d.]+) °C/.exec(words)?.[1]);
     expect(hottest).toBeGreaterThan(27);
     expect(hottest).toBeLessThan(45);
-    expect(faults).toEqual([]);
-    await context.close();
   });
 
-  it('what to measure tells how far it is, stops when told, and ranks', async () => {
-    const { page, context, faults } = await visit.visitor();
-    await page.goto(visit.address);
-    await solved(page);
+  it('what to measure tells how far it is, stops when told, and ranks', async ({ firstVisit }) => {
+    const page = await firstVisit();
     await openQuestion(page, 'What to measure');
     await page.getByRole('spinbutton', { name: 'Runs' }).fill('4000');
     await page.getByRole('button', { name: 'Work it out' }).click();
     await page.getByText(/^\d+ of \d+ runs so far\.$/).waitFor();
-    await page.getByRole('button', { name: 'Cancel' }).click();
+    await clickOnceThere(page, '.question', 'Cancel');
     await page.getByText('Cancelled.').waitFor();
     await page.getByRole('spinbutton', { name: 'Runs' }).fill('16');
     expect(await answered(page)).toContain('16 runs with every input uncertain at once');
@@ -279,14 +236,10 @@ describe('questions about the car on the rollers', () => {
     expect(shares.length).toBeGreaterThan(5);
     expect(shares).toEqual(shares.toSorted((a, b) => b - a));
     expect(await page.locator('.share-figure .model-bar').count()).toBe(shares.length);
-    expect(faults).toEqual([]);
-    await context.close();
   });
 
-  it('what to measure ranks the own list: one narrowed, one left out, one added', async () => {
-    const { page, context, faults } = await visit.visitor();
-    await page.goto(visit.address);
-    await solved(page);
+  it('what to measure ranks the own list: one narrowed, one left out, one added', async ({ firstVisit }) => {
+    const page = await firstVisit();
     await openQuestion(page, 'What to measure');
     const list = page.locator('.ranges summary');
     const runs = page.getByRole('spinbutton', { name: 'Runs' });
@@ -304,10 +257,12 @@ describe('questions about the car on the rollers', () => {
     expect(plain(await list.innerText())).toBe('Varied: 8 inputs, 2 of them over a typed range; 1 left out');
 
     // The focus is in the first box of what was added.
+    const added = page.getByRole('textbox', { name: 'Core pressure drop, low' });
+    await added.and(page.locator(':focus')).waitFor();
     await page.keyboard.type('a lot');
     expect(plain(await status.innerText())).toBe('Core pressure drop, low: expected a number, 0 to 60 kPa.');
     expect(await page.getByRole('button', { name: 'Work it out' }).isDisabled()).toBe(true);
-    await type(page, 'Core pressure drop, low', '1 psi');
+    await added.fill('1 psi');
     await list.press('Enter');
     await runs.fill('16');
     await answered(page);
@@ -336,14 +291,10 @@ describe('questions about the car on the rollers', () => {
     expect(plain(await list.innerText())).toBe('Varied: 8 inputs, each over its usual range');
     expect(plain(await status.innerText())).toContain('as it was');
     expect(await page.getByRole('textbox', { name: 'Core conductance, air side, low' }).inputValue()).toBe('0.85');
-    expect(faults).toEqual([]);
-    await context.close();
   });
 
-  it('what to measure drops a range with the part that it was of, and says so', async () => {
-    const { page, context, faults } = await visit.visitor();
-    await page.goto(visit.address);
-    await solved(page);
+  it('what to measure drops a range with the part that it was of, and says so', async ({ firstVisit }) => {
+    const page = await firstVisit();
     await openQuestion(page, 'What to measure');
     await page.locator('.ranges summary').press('Enter');
     await type(page, 'Air speed at the front exchanger, low', '0.9');
@@ -353,37 +304,33 @@ describe('questions about the car on the rollers', () => {
     expect(plain(await page.locator('.ranges summary').innerText())).toBe(
       'Varied: 7 inputs, each over its usual range',
     );
-    expect(faults).toEqual([]);
-    await context.close();
   });
 });
 
 // Contrast hangs on the theme, what reaches over an edge on the width: each of both is looked at, not every pair.
 describe('the questions', () => {
-  it.each([
+  it.for([
     [1280, 'light'],
     [360, 'dark'],
-  ] as const)('axe finds nothing at %i px, %s, and nothing reaches over the edge', async (width, colorScheme) => {
-    const { page, context } = await visit.visitor({ viewport: { width, height: 844 }, colorScheme });
-    await page.goto(visit.address);
-    await page.locator('.causes ol li').first().waitFor({ state: 'attached' });
-    await page.getByRole('button', { name: /More answers/ }).click();
-    const asked: readonly (readonly [string, Readonly<Record<string, string>>])[] = [
-      ['Gauge', { 'Pull 1': '60' }],
-      ['Triage', { 'Coolant rise': '1', 'Charge less': '40' }],
-      ['Compare', {}],
-      ['Another day', { Outside: '35' }],
-      ['What to measure', {}],
-    ];
-    for (const [name, boxes] of asked) {
-      await page.getByRole('radio', { name, exact: true }).check();
-      for (const [box, text] of Object.entries(boxes)) await type(page, new RegExp(`^${box}`), text);
-      await answered(page);
-      for (const fold of await page.locator('.question summary').all()) await fold.click();
-      const { violations } = await new AxeBuilder({ page }).include('.question').analyze();
-      expect(violations.map(({ id, nodes }) => `${name}, ${id}: ${nodes[0]?.html}`)).toEqual([]);
-      expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
-    }
-    await context.close();
-  });
+  ] as const)(
+    'axe finds nothing at %i px, %s, and nothing reaches over the edge',
+    async ([width, colorScheme], { firstVisit }) => {
+      const page = await firstVisit({ viewport: { width, height: 844 }, colorScheme });
+      const asked: readonly (readonly [string, Readonly<Record<string, string>>])[] = [
+        ['Gauge', { 'Pull 1': '60' }],
+        ['Triage', { 'Coolant rise': '1', 'Charge less': '40' }],
+        ['Compare', {}],
+        ['Another day', { Outside: '35' }],
+        ['What to measure', {}],
+      ];
+      for (const [name, boxes] of asked) {
+        await openQuestion(page, name);
+        for (const [box, text] of Object.entries(boxes)) await type(page, new RegExp(`^${box}`), text);
+        await answered(page);
+        for (const fold of await page.locator('.question summary').all()) await fold.click();
+        expect(await violations(page, '.question'), name).toEqual([]);
+        expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
+      }
+    },
+  );
 });

@@ -1,11 +1,12 @@
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect } from 'vitest';
 import { studyCoreDesign } from '../../src/sim/answers/core-designer.ts';
 import { studyCoreMap } from '../../src/sim/answers/core-map.ts';
 import { conduct } from '../../src/sim/answers/study.ts';
 import { shippedConfig } from '../support/shipped.ts';
-import { clickOnceThere, openVisit, plain, solved, type Visit } from './browser.ts';
+import { afterSolved, clickOnceThere, forbidPointer, plain, solved, violations } from './acts.ts';
+import type { VisitorOptions } from './browser.ts';
+import { it as onPage } from './fixture.ts';
 
 const config = shippedConfig('rolling-road-estate', 'core by its measures, 120 mm deep');
 const study = conduct(studyCoreDesign(config));
@@ -13,27 +14,17 @@ const map = conduct(studyCoreMap(config));
 if (study === undefined || map === undefined) throw new Error('no design');
 const { design, changes } = study;
 
-let visit: Visit;
-beforeAll(async () => {
-  visit = await openVisit();
-});
-afterAll(() => visit.close());
-
-type Options = Parameters<Visit['visitor']>[0];
-
-/** The demo car, its core replaced by the invented one, in the designer. */
-async function designer(options: Options = {}) {
-  const visitor = await visit.visitor(options);
-  const { page } = visitor;
-  await page.goto(visit.address);
-  await page.locator('.causes ol li').first().waitFor({ state: 'attached' });
-  const change = page.getByRole('button', { name: 'Change a part' });
-  if (await change.isVisible()) await change.click();
-  await title(page).click();
-  await page.getByRole('button', { name: 'Start from an invented core' }).click();
-  await page.locator('.core-follow:not(.late)').waitFor();
-  return visitor;
-}
+const it = onPage
+  /** the demo car, its core replaced by the invented one, in the designer */
+  .extend('designer', ({ firstVisit }) => async (options?: VisitorOptions): Promise<Page> => {
+    const page = await firstVisit(options);
+    const change = page.getByRole('button', { name: 'Change a part' });
+    if (await change.isVisible()) await change.click();
+    await title(page).click();
+    await page.getByRole('button', { name: 'Start from an invented core' }).click();
+    await page.locator('.core-follow:not(.late)').waitFor();
+    return page;
+  });
 
 const title = (page: Page) => page.locator('summary', { hasText: /^Core by its measures/ });
 const openMap = async (page: Page) => {
@@ -45,19 +36,16 @@ const cell = (page: Page, fins: number, depth: number) =>
 const undo = (page: Page) => page.getByRole('button', { name: /^Undo/ });
 const celsius = (kelvin: number) => (kelvin - 273.15).toFixed(1);
 const minus = (text: string) => text.replace('-', '−');
-const violations = async (page: Page) =>
-  (await new AxeBuilder({ page }).analyze()).violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`);
 
 describe('a core by its measures', () => {
-  it('is put in with one step, says that it is invented, and goes with one', async () => {
-    const { page, context, faults } = await designer();
+  it('is put in with one step, says that it is invented, and goes with one', async ({ designer }) => {
+    const page = await designer();
     await page.getByText('Invented measures: no such core was built or tested.').waitFor();
-    await page.locator('.answer .after .figure').waitFor();
+    await afterSolved(page);
     // What was pressed is gone: its title has the focus.
-    const focused = await page.evaluate(
-      () => `${document.activeElement?.tagName} ${document.activeElement?.textContent}`,
-    );
-    expect(focused).toContain('SUMMARY Core by its measures');
+    const focused = () =>
+      page.evaluate(() => `${document.activeElement?.tagName} ${document.activeElement?.textContent}`);
+    await expect.poll(focused).toContain('SUMMARY Core by its measures');
     await page.locator('summary', { hasText: /^Measures/ }).click();
     await page.getByRole('textbox', { name: 'Core depth' }).fill('90');
     await page.keyboard.press('Tab');
@@ -67,12 +55,10 @@ describe('a core by its measures', () => {
     await undo(page).click();
     await page.getByRole('button', { name: 'Start from an invented core' }).waitFor();
     expect(await page.locator('.answer .after').count()).toBe(0);
-    expect(faults).toEqual([]);
-    await context.close();
   });
 
-  it('comes to the numbers of the library', async () => {
-    const { page, context } = await designer();
+  it('comes to the numbers of the library', async ({ designer }) => {
+    const page = await designer();
     const rows = await page.locator('.core-follow dl > div').allInnerTexts();
     const shown = rows.map((row) => row.split('\n').map(plain).join(': '));
     const kilopascals = (pascal: number) => minus(`${(pascal / 1000).toFixed(2)} kPa`);
@@ -92,12 +78,11 @@ describe('a core by its measures', () => {
     expect(marks).toEqual(design.marks.map((mark) => mark.replace('+-', '±')));
     const peaks = (await page.locator('.sizes tbody tr').first().locator('td').allInnerTexts()).map(plain);
     expect(peaks).toEqual(changes.map(({ pull }) => minus(`${(pull?.peak ?? 0).toFixed(2)} K`)));
-    await context.close();
   });
 
-  it('grows by a row with one click, and by the sliders against a Before with measures', async () => {
-    const { page, context, faults } = await designer();
-    await solved(page);
+  it('grows by a row with one click, and by the sliders against a Before with measures', async ({ designer }) => {
+    const page = await designer();
+    await afterSolved(page);
     await page.getByRole('button', { name: 'Keep as Before' }).click();
     // There are two: this one and that of a core by test points, which comes before it.
     await page.locator('.designer').getByRole('button', { name: 'One row wider' }).click();
@@ -112,25 +97,22 @@ describe('a core by its measures', () => {
     expect(await page.getByRole('textbox', { name: 'Core width' }).inputValue()).toBe('237.62');
     expect(await page.getByRole('textbox', { name: 'Fin pitch' }).inputValue()).toBe('1.8143');
     expect(await page.locator('.inputs .message:not(.doubt)').count()).toBe(0);
-    expect(faults).toEqual([]);
-    await context.close();
   });
 
-  it('takes other fins with a strip length to begin with', async () => {
-    const { page, context } = await designer();
+  it('takes other fins with a strip length to begin with', async ({ designer }) => {
+    const page = await designer();
     await page.locator('summary', { hasText: /^Measures/ }).click();
     await page.getByRole('combobox', { name: 'Kind of fins' }).selectOption('offset strip');
     await page.getByRole('button', { name: /: strip length$/ }).click();
     await page.getByRole('textbox', { name: 'Strip length' }).waitFor();
     expect(await page.getByRole('textbox', { name: 'Louvre pitch' }).count()).toBe(0);
     await page.getByText(/^strips 3.2\smm long$/).waitFor();
-    await context.close();
   });
 });
 
 describe('the map of cores', () => {
-  it('has the peaks of the library in its cells, and what else may be shown', async () => {
-    const { page, context, faults } = await designer();
+  it('has the peaks of the library in its cells, and what else may be shown', async ({ designer }) => {
+    const page = await designer();
     await openMap(page);
     const fins = (pitch: number) => Math.round(0.0254 / pitch);
     const widthChoice = page.getByRole('combobox', { name: 'Cells at width' });
@@ -146,12 +128,10 @@ describe('the map of cores', () => {
       .poll(async () => plain(await cell(page, 4, 60).innerText()))
       .toBe(`${(airDrop / 1000).toFixed(2)} open`);
     expect(await page.locator('.optima li').count()).toBe(map.optima.length);
-    expect(faults).toEqual([]);
-    await context.close();
   });
 
-  it('makes a cell After with one click, keeps still, and Undo takes it back', async () => {
-    const { page, context } = await designer();
+  it('makes a cell After with one click, keeps still, and Undo takes it back', async ({ designer }) => {
+    const page = await designer();
     await openMap(page);
     const depths = async () => (await page.locator('.map-grid thead th').allInnerTexts()).map(plain);
     const before = await depths();
@@ -165,17 +145,17 @@ describe('the map of cores', () => {
       .toContain(`peaks at ${celsius(point?.peak ?? 0)} °C`);
     expect(await cell(page, 20, 150).getAttribute('aria-pressed')).toBe('true');
     expect(await page.locator('.map-grid .own').count()).toBe(1);
+    await solved(page);
     // The map stays round the core that it was drawn for, and nothing has to be worked out anew.
     expect(await page.locator('.core-map .study-state').innerText()).toBe('');
     expect(await depths()).toEqual(before);
     expect(plain(await undo(page).innerText())).toContain('20 fins per inch');
     await undo(page).click();
     await expect.poll(() => cell(page, 14, 120).getAttribute('aria-pressed')).toBe('true');
-    await context.close();
   });
 
-  it('makes a wider core After too, and is drawn again round it', async () => {
-    const { page, context } = await designer();
+  it('makes a wider core After too, and is drawn again round it', async ({ designer }) => {
+    const page = await designer();
     await openMap(page);
     const widthChoice = page.getByRole('combobox', { name: 'Cells at width' });
     await widthChoice.selectOption('1.25');
@@ -190,11 +170,10 @@ describe('the map of cores', () => {
     expect(plain(await undo(page).innerText())).toContain('16 fins per inch');
     await expect.poll(() => widthChoice.inputValue()).toBe('1');
     await expect.poll(() => cell(page, 16, 120).getAttribute('aria-pressed')).toBe('true');
-    await context.close();
   });
 
-  it('is cancelled and asked for again', async () => {
-    const { page, context } = await designer();
+  it('is cancelled and asked for again', async ({ designer }) => {
+    const page = await designer();
     const cancelling = clickOnceThere(page, '.core-map', 'Cancel');
     await page.locator('summary', { hasText: 'Map of fin density, depth and width' }).click();
     await cancelling;
@@ -203,17 +182,13 @@ describe('the map of cores', () => {
     expect(await page.locator('.map-grid').count()).toBe(0);
     await panel.getByRole('button', { name: 'Work it out' }).click();
     await page.locator('.map-grid').waitFor();
-    await context.close();
   });
 });
 
-it('the designer works by keys alone', async () => {
-  const { page, context, faults } = await visit.visitor();
-  await page.addInitScript(() => {
-    for (const kind of ['pointerdown', 'mousedown', 'wheel', 'touchstart'])
-      window.addEventListener(kind, () => console.error(`not by keyboard: ${kind}`), true);
-  });
-  await page.goto(visit.address);
+it('the designer works by keys alone', async ({ newPage }) => {
+  const page = await newPage();
+  await forbidPointer(page);
+  await page.goto('/');
   await solved(page);
   const focused = () =>
     page.evaluate(() => {
@@ -244,20 +219,18 @@ it('the designer works by keys alone', async () => {
   expect(plain(await undo(page).innerText())).toContain('16 fins per inch');
   await page.keyboard.press('Tab');
   expect(await focused()).not.toMatch(/fins per inch/);
-  expect(faults).toEqual([]);
-  await context.close();
 });
 
 // Contrast hangs on the theme, what reaches over an edge on the width: each of both is looked at, not every pair.
 describe('the designer', () => {
-  it.each([
+  it.for([
     [1440, 900, 'light'],
     [1024, 768, 'dark'],
     [390, 844, 'light'],
   ] as const)(
     'axe finds nothing at %i x %i, %s, and nothing reaches over the edge',
-    async (width, height, colorScheme) => {
-      const { page, context } = await designer({ viewport: { width, height }, colorScheme });
+    async ([width, height, colorScheme], { designer }) => {
+      const page = await designer({ viewport: { width, height }, colorScheme });
       await openMap(page);
       await page.locator('summary', { hasText: /^Measures/ }).click();
       expect(await violations(page)).toEqual([]);
@@ -276,7 +249,6 @@ describe('the designer', () => {
         .locator('.map-grid .cell')
         .evaluateAll((cells) => cells.filter(({ scrollWidth, clientWidth }) => scrollWidth > clientWidth).length);
       expect(cut).toBe(0);
-      await context.close();
     },
   );
 });

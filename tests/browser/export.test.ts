@@ -1,16 +1,11 @@
 import { interpolateInferno } from 'd3-scale-chromatic';
 import type { Page } from 'playwright';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect } from 'vitest';
 import { coreField } from '../../src/sim/results/field.ts';
 import { simulate } from '../../src/sim/simulate.ts';
 import { shippedConfig } from '../support/shipped.ts';
-import { openVisit, solved, type Visit } from './browser.ts';
-
-let visit: Visit;
-beforeAll(async () => {
-  visit = await openVisit();
-});
-afterAll(() => visit.close());
+import { afterSolved, atRest } from './acts.ts';
+import { it } from './fixture.ts';
 
 /** Colour of a share of the scale, from the published map. */
 function inferno(share: number): number[] {
@@ -84,12 +79,12 @@ describe('the picture of the core as PNG', () => {
   const series = simulate(shippedConfig('rolling-road-estate'), { fields: true });
   const endOfPull = series.phases.find(({ kind }) => kind === 'pull')?.lastRow ?? Number.NaN;
 
-  it('has a known cell and both ends of the scale in their colours, at twice the size on screen', async () => {
-    const { page, context, faults } = await visit.visitor();
-    await page.goto(visit.address);
-    await solved(page);
+  it('has a known cell and both ends of the scale in their colours, at twice the size on screen', async ({
+    firstVisit,
+  }) => {
+    const page = await firstVisit();
     await page.getByRole('radio', { name: 'Whole', exact: true }).check({ force: true });
-    await page.waitForTimeout(1500);
+    await atRest(page);
     const cells = [
       [3, 2],
       [44, 21],
@@ -124,17 +119,13 @@ describe('the picture of the core as PNG', () => {
     near(await picture.pixelAt(SCALE.left + 1, y), inferno(0), 4);
     near(await picture.pixelAt(SCALE.left + SCALE.length / 2, y), inferno(0.5), 8);
     near(await picture.pixelAt(SCALE.left + SCALE.length - 2, y), inferno(1), 8);
-    expect(faults).toEqual([]);
-    await context.close();
   });
 
-  it('says whose it is, when, what flows where, and what the colours mean', async () => {
-    const { page, context, faults } = await visit.visitor();
-    await page.goto(visit.address);
-    await solved(page);
+  it('says whose it is, when, what flows where, and what the colours mean', async ({ firstVisit }) => {
+    const page = await firstVisit();
     await page.getByRole('button', { name: 'Bigger core' }).click();
-    await page.locator('.answer .after .figure').waitFor();
-    await page.waitForTimeout(1500);
+    await afterSolved(page);
+    await atRest(page);
     const { words } = await exported(page, 'Core and loop');
     for (const expected of [
       'Soakbench: Rolling-road estate',
@@ -157,8 +148,6 @@ describe('the picture of the core as PNG', () => {
     }
     expect(words.join('')).toContain('Before: stock car');
     expect(words.join('')).toContain('After: bigger core');
-    expect(faults).toEqual([]);
-    await context.close();
   });
 });
 
@@ -166,11 +155,9 @@ describe.each([
   ['Plots', 'Coolant out of core'],
   ['Peak of each pull', 'Peak charge temperature of each pull, °C'],
 ])('the picture %s as PNG', (name, words) => {
-  it('is more than paper, says whose it is, and keeps to the content policy', async () => {
-    const { page, context, faults } = await visit.visitor();
-    await page.goto(visit.address);
-    await solved(page);
-    await page.waitForTimeout(500);
+  it('is more than paper, says whose it is, and keeps to the content policy', async ({ firstVisit }) => {
+    const page = await firstVisit();
+    await atRest(page);
     const picture = await exported(page, name);
     expect(picture.words).toContain('Soakbench: Rolling-road estate');
     expect(picture.words.join('|')).toContain(words);
@@ -182,7 +169,5 @@ describe.each([
       return found.size;
     });
     expect(colours).toBeGreaterThan(30);
-    expect(faults).toEqual([]);
-    await context.close();
   });
 });

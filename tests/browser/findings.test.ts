@@ -1,22 +1,17 @@
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect } from 'vitest';
 import { ESTIMATE_CAUTION, findings, parseScenario, toConfig } from '../../src/sim/index.ts';
 import { simulate } from '../../src/sim/simulate.ts';
 import { onScreen, wordingIn } from '../../src/viewer/format.ts';
 import { METRIC } from '../../src/viewer/state/display.ts';
 import { shippedDocument } from '../support/shipped.ts';
-import { chooseFile, openVisit, plain, type Visit } from './browser.ts';
-
-let visit: Visit;
-beforeAll(async () => {
-  visit = await openVisit();
-});
-afterAll(() => visit.close());
+import { openFile, plain, violations } from './acts.ts';
+import { it } from './fixture.ts';
 
 /** The saloon with a narrow air port and a pump that rests in the lanes: more to tell than there is room for. */
 function saloon() {
   const document = structuredClone(shippedDocument('quarter-mile-saloon')) as unknown as {
+    name: string;
     core: object;
     cycle: [unknown, { phases: [unknown, object] }];
     variants?: unknown;
@@ -40,12 +35,9 @@ function expected(): string[] {
 }
 
 async function open(page: Page): Promise<void> {
-  await page.goto(visit.address);
+  await page.goto('/');
   await page.locator('.findings').waitFor();
-  const menu = page.getByRole('button', { name: 'Menu' });
-  if ((await menu.count()) > 0) await menu.click();
-  const button = page.getByRole('button', { name: /^Open( file)?$/ });
-  await chooseFile(page, 'saloon.json', saloon(), () => button.click());
+  await openFile(page, saloon());
   await page.locator('.findings details').waitFor();
 }
 
@@ -60,10 +52,10 @@ describe.each([
   [390, 844, 'light'],
   [390, 844, 'dark'],
 ] as const)('what a run tells besides its answer, at %i x %i, %s', (width, height, colorScheme) => {
-  it('is three rows on the screen, gravest first, and the rest behind a fold', async () => {
+  it('is three rows on the screen, gravest first, and the rest behind a fold', async ({ newPage }) => {
     const all = expected();
     expect(all.length).toBeGreaterThanOrEqual(5);
-    const { page, context, faults } = await visit.visitor({ viewport: { width, height }, colorScheme });
+    const page = await newPage({ viewport: { width, height }, colorScheme });
     await open(page);
     const region = page.getByRole('region', { name: 'Also in this run' });
     expect(plain(await region.innerText())).toContain(ESTIMATE_CAUTION);
@@ -77,14 +69,12 @@ describe.each([
     expect(await page.locator('.findings details li').first().isVisible()).toBe(true);
     expect(await rows(page, 'details')).toEqual(all.slice(3));
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(width);
-    expect((await new AxeBuilder({ page }).analyze()).violations.map(({ id }) => id)).toEqual([]);
-    expect(faults).toEqual([]);
-    await context.close();
+    expect(await violations(page)).toEqual([]);
   });
 });
 
 describe('cautions', () => {
-  it.each([
+  it.for([
     [
       'Tank and coolant',
       [
@@ -102,8 +92,8 @@ describe('cautions', () => {
     ['Core', ['risk of hydraulic lock', 'Stop when the level drops', 'rating on the air side and on the coolant side']],
     ['Pump', ['8 to 25 A', 'own relay, fuse and earth', 'local code']],
     ['Pulls', ['restraints', 'CO alarm', 'closed course only', 'local rules']],
-  ])('stand where the part is chosen: %s', async (part, words) => {
-    const { page, context } = await visit.visitor();
+  ])('stand where the part is chosen: %s', async ([part, words], { newPage }) => {
+    const page = await newPage();
     await open(page);
     const details = page.locator('details.part', { has: page.locator('summary', { hasText: new RegExp(`${part}`) }) });
     const isOpen = await details.first().evaluate((element) => (element as HTMLDetailsElement).open);
@@ -112,6 +102,5 @@ describe('cautions', () => {
     await cautions.first().waitFor();
     const said = plain((await cautions.allInnerTexts()).join(' '));
     for (const word of words) expect(said).toContain(word);
-    await context.close();
   });
 });

@@ -1,49 +1,39 @@
 import { readFileSync } from 'node:fs';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect } from 'vitest';
 import { studyHottestDay } from '../../src/sim/answers/other-day.ts';
 import { reportRun } from '../../src/sim/answers/run-report.ts';
 import { conduct } from '../../src/sim/answers/study.ts';
 import { parseScenario } from '../../src/sim/scenario/parse.ts';
 import { simulate } from '../../src/sim/simulate.ts';
 import { shippedConfig, shippedDocument } from '../support/shipped.ts';
-import { answer, chooseFile, figures, openVisit, plain, solved, type Visit, type Visitor } from './browser.ts';
-
-let visit: Visit;
-beforeAll(async () => {
-  visit = await openVisit();
-});
-afterAll(() => visit.close());
-
-/** A visitor on the page with the default scenario solved; whatever went wrong on the page fails the test. */
-async function firstVisit(options: Parameters<Visit['visitor']>[0] = {}): Promise<Visitor> {
-  const visitor = await visit.visitor(options);
-  await visitor.page.goto(visit.address);
-  await solved(visitor.page);
-  return visitor;
-}
+import {
+  afterSolved,
+  answer,
+  atRest,
+  chooseFile,
+  clickOnceThere,
+  figures,
+  openFile,
+  plain,
+  tryVariant,
+} from './acts.ts';
+import { it } from './fixture.ts';
 
 describe('first visit', () => {
-  it('opens with the default car solved, without a click, and nothing goes wrong', async () => {
-    const { page, faults, context } = await firstVisit();
+  it('opens with the default car solved, without a click, and nothing goes wrong', async ({ firstVisit }) => {
+    const page = await firstVisit();
     expect(await figures(page)).toEqual(['0']);
     expect(await answer(page)).toContain('Breaks the limit 8.9 s into pull 1 and peaks at 63.5 °C, 5.5 K over');
-    await page.locator('.picture canvas:not([hidden])').first().waitFor();
-    await page.waitForTimeout(1500);
-    expect(faults).toEqual([]);
-    await context.close();
+    await atRest(page);
   });
 
-  it.each([
+  it.for([
     ['stock car', undefined],
     ['bigger core', 'bigger core'],
     ['stock + 10 L tank only', 'stock + 10 L tank only'],
-  ])('%s: the page says what the command line says, digit for digit', async (label, variant) => {
-    const { page, context } = await firstVisit();
-    if (variant !== undefined) {
-      await page.getByRole('combobox', { name: 'Variants of the file' }).selectOption(label);
-      await page.locator('.answer .after .figure').waitFor();
-      await solved(page);
-    }
+  ] as const)('%s: the page says what the command line says, digit for digit', async ([, variant], { firstVisit }) => {
+    const page = await firstVisit();
+    if (variant !== undefined) await tryVariant(page, variant);
     const config = shippedConfig('rolling-road-estate', variant);
     const report = reportRun(config, simulate(config));
     const shown = await figures(page);
@@ -51,15 +41,14 @@ describe('first visit', () => {
     await page.getByRole('region', { name: 'Pulls and time' }).getByRole('button', { name: 'Table' }).click();
     const table = plain(await page.getByRole('region', { name: 'Pulls and time' }).innerText());
     for (const { peak_degC } of report.pulls) expect(table).toContain(peak_degC.toFixed(1));
-    await context.close();
   });
 });
 
 describe('editing', () => {
-  it('shares what takes many runs among the cores, and says the hottest day beside the count', async () => {
-    const { page, context, faults } = await visit.visitor();
-    await page.goto(visit.address);
-    await solved(page);
+  it('shares what takes many runs among the cores, and says the hottest day beside the count', async ({
+    firstVisit,
+  }) => {
+    const page = await firstVisit();
     const { scenario } = parseScenario(JSON.stringify(shippedDocument('rolling-road-estate')));
     if (scenario === undefined) throw new Error('refused');
     const hottest = conduct(studyHottestDay(scenario, 8));
@@ -68,18 +57,16 @@ describe('editing', () => {
     await expect.poll(() => answer(page)).toContain(`All 8 up to ${said}`);
     // One to solve, one to study, and a helper for every further core.
     const cores = await page.evaluate(() => navigator.hardwareConcurrency);
-    expect(page.workers()).toHaveLength(2 + Math.min(cores, 8) - 1);
+    await expect.poll(() => page.workers().length).toBe(2 + Math.min(cores, 8) - 1);
     await page.getByRole('link', { name: 'Letter' }).click();
     const letter = async () => plain(await page.locator('.letter').innerText());
     await expect.poll(letter).toContain(`Hottest day with 8 pulls made: ${said}`);
-    expect(faults).toEqual([]);
-    await context.close();
   });
 
-  it('makes After of a change, undoes and redoes it, and has it still after a reload', async () => {
-    const { page, context, faults } = await firstVisit();
+  it('makes After of a change, undoes and redoes it, and has it still after a reload', async ({ firstVisit }) => {
+    const page = await firstVisit();
     await page.getByRole('button', { name: 'Bigger core' }).click();
-    await page.locator('.answer .after .figure').waitFor();
+    await afterSolved(page);
     await expect.poll(() => figures(page)).toEqual(['0', '8']);
     await page.getByRole('button', { name: /^Undo/ }).click();
     await expect.poll(() => figures(page)).toEqual(['0']);
@@ -87,12 +74,12 @@ describe('editing', () => {
     await expect.poll(() => figures(page)).toEqual(['0', '8']);
     await page.reload();
     await expect.poll(() => figures(page)).toEqual(['0', '8']);
-    expect(faults).toEqual([]);
-    await context.close();
   });
 
-  it('keeps a text that is no number in its box, says why, and goes on with the last good value', async () => {
-    const { page, context } = await firstVisit();
+  it('keeps a text that is no number in its box, says why, and goes on with the last good value', async ({
+    firstVisit,
+  }) => {
+    const page = await firstVisit();
     const box = page.getByRole('textbox', { name: 'Core air conductance' });
     await box.fill('58,5o');
     await box.press('Tab');
@@ -104,30 +91,32 @@ describe('editing', () => {
     expect(await answer(page)).toContain('last good value');
     await box.fill('585');
     await box.press('Tab');
-    await page.locator('.answer .after .figure').waitFor();
-    await context.close();
+    await afterSolved(page);
   });
 
-  it('takes typed units and a decimal comma, and shows other units without touching what is stored', async () => {
-    const { page, context } = await firstVisit();
+  it('takes typed units and a decimal comma, and shows other units without touching what is stored', async ({
+    firstVisit,
+  }) => {
+    const page = await firstVisit();
     const limit = page.getByRole('textbox', { name: 'Limit of the charge temperature' });
     await limit.fill('140 degF');
     await limit.press('Tab');
     await expect.poll(async () => answer(page)).toContain('60.0 °C');
     await page.getByRole('combobox', { name: 'Units' }).selectOption('US');
     await expect.poll(async () => answer(page)).toContain('140.0 °F');
-    expect(plain(await page.getByRole('region', { name: 'Plots' }).innerText())).toMatch(/gpm|psi/);
+    await expect
+      .poll(async () => plain(await page.getByRole('region', { name: 'Plots' }).innerText()))
+      .toMatch(/gpm|psi/);
     await page.getByRole('combobox', { name: 'Units' }).selectOption('Metric');
     await limit.fill('58,5');
     await limit.press('Tab');
     await expect.poll(async () => answer(page)).toContain('58.5 °C');
-    await context.close();
   });
 });
 
 describe('files', () => {
-  it('shows what is wrong with a broken file, by path, and keeps the car', async () => {
-    const { page, context } = await firstVisit();
+  it('shows what is wrong with a broken file, by path, and keeps the car', async ({ firstVisit }) => {
+    const page = await firstVisit();
     const broken = structuredClone(shippedDocument('rolling-road-estate')) as { core: { airConductance: unknown } };
     broken.core.airConductance = 'wide';
     await chooseFile(page, 'broken.json', broken, () => page.getByRole('button', { name: 'Open file' }).click());
@@ -136,20 +125,18 @@ describe('files', () => {
     expect(plain(await dialog.innerText())).toContain('core.airConductance');
     await page.keyboard.press('Escape');
     expect(await figures(page)).toEqual(['0']);
-    await context.close();
   });
 
-  it('saves a scenario that opens again as it was', async () => {
-    const { page, context } = await firstVisit();
+  it('saves a scenario that opens again as it was', async ({ firstVisit }) => {
+    const page = await firstVisit();
     const download = page.waitForEvent('download');
     await page.getByRole('button', { name: 'Save file' }).click();
     const path = await (await download).path();
     expect(JSON.parse(readFileSync(path, 'utf8'))).toEqual(shippedDocument('rolling-road-estate'));
-    await context.close();
   });
 
-  it('exports the series as CSV whose hottest charge is the peak on screen', async () => {
-    const { page, context } = await firstVisit();
+  it('exports the series as CSV whose hottest charge is the peak on screen', async ({ firstVisit }) => {
+    const page = await firstVisit();
     await page.getByRole('button', { name: 'Export' }).click();
     const download = page.waitForEvent('download');
     await page.getByRole('button', { name: 'stock car' }).click();
@@ -158,28 +145,27 @@ describe('files', () => {
     const column = head.split(',').findIndex((name) => name.startsWith('chargeTemperature'));
     const hottest = Math.max(...rows.map((row) => Number(row.split(',')[column])));
     expect(hottest.toFixed(1)).toBe('66.8');
-    await context.close();
   });
 });
 
 describe('long runs', () => {
-  it('can be cancelled, says what is known, and can be finished', async () => {
-    const { page, context } = await firstVisit();
+  it('can be cancelled, says what is known, and can be finished', async ({ firstVisit }) => {
+    const page = await firstVisit();
     const long = structuredClone(shippedDocument('rolling-road-estate')) as {
+      name: string;
       cycle: { repeat?: number }[];
       variants: unknown[];
     };
     long.cycle[1].repeat = 200;
     long.variants = [];
-    await chooseFile(page, 'long.json', long, () => page.getByRole('button', { name: 'Open file' }).click());
-    const cancel = page.getByRole('button', { name: 'Cancel' });
-    await cancel.waitFor();
-    await cancel.click({ force: true });
+    // Once its first pull is over: what is known then is said below.
+    const cancelling = clickOnceThere(page, '.answer', 'Cancel', /of \d+ so far/);
+    await openFile(page, long);
+    await cancelling;
     await page.getByRole('button', { name: 'Finish the run' }).waitFor();
     expect(await answer(page)).toMatch(/of \d+ solved/);
     expect(await answer(page)).toMatch(/Pull 1 is over the limit: the count stands\. Pulls \d+ to 200 are not known/);
     await page.getByRole('button', { name: 'Finish the run' }).click();
     await expect.poll(async () => answer(page), { timeout: 60_000 }).toContain('of 200 pulls');
-    await context.close();
   });
 });

@@ -1,36 +1,21 @@
 import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright';
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect } from 'vitest';
 import { coreField } from '../../src/sim/results/field.ts';
 import { simulate } from '../../src/sim/simulate.ts';
 import { shippedConfig, shippedDocument } from '../support/shipped.ts';
-import { answer, chooseFile, figures, openVisit, plain, solved, type Visit, type Visitor } from './browser.ts';
+import { afterSolved, answer, chooseFile, figures, forbidPointer, plain, solved } from './acts.ts';
+import { it as onPage } from './fixture.ts';
 
-let visit: Visit;
-let visitor: Visitor;
-beforeAll(async () => {
-  visit = await openVisit();
-});
-afterAll(() => visit.close());
-
-/** The page with the default car solved, and a watch that no pointer has touched it. */
-async function withoutMouse(): Promise<Page> {
-  visitor = await visit.visitor();
-  const { page } = visitor;
-  await page.addInitScript(() => {
-    for (const kind of ['pointerdown', 'mousedown', 'wheel', 'touchstart']) {
-      window.addEventListener(kind, () => console.error(`not by keyboard: ${kind}`), true);
-    }
+const it = onPage
+  /** the page with the default car solved, and a watch that no pointer touches it */
+  .extend('page', async ({ newPage }): Promise<Page> => {
+    const page = await newPage();
+    await forbidPointer(page);
+    await page.goto('/');
+    await solved(page);
+    return page;
   });
-  await page.goto(visit.address);
-  await solved(page);
-  return page;
-}
-
-afterEach(async () => {
-  expect(visitor.faults).toEqual([]);
-  await visitor.context.close();
-});
 
 interface Stop {
   readonly name: string;
@@ -75,16 +60,14 @@ async function press(page: Page, ...keys: string[]): Promise<void> {
 const clock = (page: Page) => page.locator('.band-clock b').innerText();
 
 describe('by keyboard alone', () => {
-  it('a visitor comes from the first answer to another one', async () => {
-    const page = await withoutMouse();
+  it('a visitor comes from the first answer to another one', async ({ page }) => {
     expect(await figures(page)).toEqual(['0']);
     await reach(page, 'Bigger core');
     await press(page, 'Enter');
     await expect.poll(() => figures(page)).toEqual(['0', '8']);
   });
 
-  it('every stop has a name and a ring to be seen', async () => {
-    const page = await withoutMouse();
+  it('every stop has a name and a ring to be seen', async ({ page }) => {
     const first = await focusedAfterTab(page);
     const stops = [first];
     for (let k = 0; k < 200; k++) {
@@ -96,19 +79,18 @@ describe('by keyboard alone', () => {
     expect(stops.filter((stop) => stop === undefined || stop.name === '' || !stop.hasRing)).toEqual([]);
   });
 
-  it('a value is typed, undone, done again, and still there after a reload, with the way back', async () => {
-    const page = await withoutMouse();
+  it('a value is typed, undone, done again, and still there after a reload, with the way back', async ({ page }) => {
     await reach(page, 'Core air conductance');
     await press(page, 'Control+a');
     await page.keyboard.type('585');
     await press(page, 'Tab');
-    await page.locator('.answer .after .figure').waitFor();
+    await afterSolved(page);
     await press(page, 'Control+z');
     await expect.poll(() => figures(page)).toHaveLength(1);
     await press(page, 'Control+y');
     await expect.poll(() => figures(page)).toHaveLength(2);
+    await solved(page);
     const said = await answer(page);
-    await page.waitForTimeout(500);
     await page.reload();
     await expect.poll(() => answer(page)).toContain(said.slice(said.indexOf('After:'), said.indexOf('After:') + 20));
     expect(await page.getByRole('textbox', { name: 'Core air conductance' }).inputValue()).toBe('585');
@@ -116,8 +98,7 @@ describe('by keyboard alone', () => {
     await expect.poll(() => figures(page)).toHaveLength(1);
   });
 
-  it('a file is opened; a broken one says why and leads back to where one was', async () => {
-    const page = await withoutMouse();
+  it('a file is opened; a broken one says why and leads back to where one was', async ({ page }) => {
     await reach(page, 'Open file');
     const broken = { ...shippedDocument('rolling-road-estate'), pump: { freeFlow: 'much' } };
     await chooseFile(page, 'broken.json', broken, () => page.keyboard.press('Enter'));
@@ -136,8 +117,7 @@ describe('by keyboard alone', () => {
     expect(await page.getByRole('combobox', { name: 'Scenario' }).inputValue()).toBe('Another car');
   });
 
-  it('a long run is cancelled and finished', async () => {
-    const page = await withoutMouse();
+  it('a long run is cancelled and finished', async ({ page }) => {
     const long = structuredClone(shippedDocument('rolling-road-estate')) as {
       cycle: { repeat?: number }[];
       variants: unknown[];
@@ -156,15 +136,13 @@ describe('by keyboard alone', () => {
     await expect.poll(async () => answer(page), { timeout: 60_000 }).toContain('of 400 pulls');
   });
 
-  it('a unit is changed', async () => {
-    const page = await withoutMouse();
+  it('a unit is changed', async ({ page }) => {
     await reach(page, 'Units');
     await press(page, 'ArrowDown');
     await expect.poll(async () => answer(page)).toContain('136.4 °F');
   });
 
-  it('the run is played, stopped, scrubbed and jumped through', async () => {
-    const page = await withoutMouse();
+  it('the run is played, stopped, scrubbed and jumped through', async ({ page }) => {
     // Pull 1 ends after 300 s of warm-up and 12 s of pull; a rest of 90 s and a pull of 12 s lead to the next end.
     expect(await clock(page)).toBe('5:12.0');
     await press(page, 'Space');
@@ -193,8 +171,7 @@ describe('by keyboard alone', () => {
     expect(await clock(page)).toBe('17:06.0');
   });
 
-  it('a cell of the core is read, and it is the number of the run', async () => {
-    const page = await withoutMouse();
+  it('a cell of the core is read, and it is the number of the run', async ({ page }) => {
     const series = simulate(shippedConfig('rolling-road-estate'), { fields: true });
     const endOfPull = series.phases.find(({ kind }) => kind === 'pull')?.lastRow ?? Number.NaN;
     if (series.core === undefined) throw new Error('nothing recorded');
@@ -210,8 +187,7 @@ describe('by keyboard alone', () => {
     }
   });
 
-  it('the car is saved, and its table and picture are exported', async () => {
-    const page = await withoutMouse();
+  it('the car is saved, and its table and picture are exported', async ({ page }) => {
     await reach(page, 'Save file');
     const saved = page.waitForEvent('download');
     await press(page, 'Enter');

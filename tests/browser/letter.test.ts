@@ -1,31 +1,27 @@
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { openVisit, plain, solved, type Visit, type Visitor } from './browser.ts';
-
-let visit: Visit;
-beforeAll(async () => {
-  visit = await openVisit();
-});
-afterAll(() => visit.close());
+import { describe, expect } from 'vitest';
+import { clickOnceThere, plain, solved, violations } from './acts.ts';
+import type { VisitorOptions } from './browser.ts';
+import { it as onPage } from './fixture.ts';
 
 const answer = async (page: Page) => plain(await page.locator('.letter-answer').innerText());
 const counts = (page: Page) => page.locator('.letter-counts .figure').allTextContents();
 const whole = (page: Page) => page.getByText('are being worked out').waitFor({ state: 'detached' });
 
-/** A visitor who has opened the letter of the default car from the workbench. */
-async function atLetter(options: Parameters<Visit['visitor']>[0] = {}): Promise<Visitor> {
-  const visitor = await visit.visitor(options);
-  await visitor.page.goto(visit.address);
-  await solved(visitor.page);
-  await visitor.page.getByRole('link', { name: 'Letter' }).click();
-  await visitor.page.locator('.letter-answer').waitFor();
-  return visitor;
-}
+const it = onPage
+  /** a visitor who has opened the letter of the default car from the workbench */
+  .extend('atLetter', ({ firstVisit }) => async (options?: VisitorOptions): Promise<Page> => {
+    const page = await firstVisit(options);
+    await page.getByRole('link', { name: 'Letter' }).click();
+    await page.locator('.letter-answer').waitFor();
+    return page;
+  });
 
 describe('the letter', () => {
-  it('opens by a word in the bar, is still there after a reload, and goes back to the same workbench', async () => {
-    const { page, context, faults } = await atLetter();
+  it('opens by a word in the bar, is still there after a reload, and goes back to the same workbench', async ({
+    atLetter,
+  }) => {
+    const page = await atLetter();
     expect(await answer(page)).toBe('No. It goes over 58.0 °C in its first pull, by 5.5 K.');
     await page.getByRole('textbox', { name: 'From' }).fill('Sample shop');
     await page.getByRole('textbox', { name: 'From' }).press('Tab');
@@ -36,12 +32,10 @@ describe('the letter', () => {
     await page.getByRole('link', { name: 'Workbench' }).click();
     await solved(page);
     expect(await page.locator('.letter').count()).toBe(0);
-    expect(faults).toEqual([]);
-    await context.close();
   });
 
-  it('answers for the day that is typed in the sentence, and undo takes it back in one step', async () => {
-    const { page, context, faults } = await atLetter();
+  it('answers for the day that is typed in the sentence, and undo takes it back in one step', async ({ atLetter }) => {
+    const page = await atLetter();
     const day = page.getByRole('textbox', { name: 'Outside air temperature' });
     await day.fill('14 degF');
     await day.press('Enter');
@@ -50,12 +44,10 @@ describe('the letter', () => {
     await page.getByRole('button', { name: /^Undo/ }).click();
     await expect.poll(() => answer(page)).toMatch(/^No\. It goes over/);
     expect(await day.inputValue()).toBe('27');
-    expect(faults).toEqual([]);
-    await context.close();
   });
 
-  it('keeps a text that is no number in its place with what is wrong below the sentence', async () => {
-    const { page, context } = await atLetter();
+  it('keeps a text that is no number in its place with what is wrong below the sentence', async ({ atLetter }) => {
+    const page = await atLetter();
     const rest = page.getByRole('textbox', { name: 'Rest between pulls' });
     await rest.fill('9o');
     await rest.press('Tab');
@@ -65,21 +57,19 @@ describe('the letter', () => {
     expect(await answer(page)).toMatch(/^No\. It goes over/);
     await page.getByRole('button', { name: /^Keep 90/ }).click();
     expect(await rest.inputValue()).toBe('90');
-    await context.close();
   });
 
-  it('says a plain No to a change that does nothing, with both counts', async () => {
-    const { page, context } = await atLetter();
+  it('says a plain No to a change that does nothing, with both counts', async ({ atLetter }) => {
+    const page = await atLetter();
     await page.getByRole('combobox', { name: 'Change that is asked about' }).selectOption('stock + 10 L tank only');
     await expect
       .poll(() => answer(page))
       .toMatch(/^No\. With “stock \+ 10 L tank only” pull 1 is 0\.3 K cooler, not enough/);
     expect(await counts(page)).toEqual(['0', '0']);
-    await context.close();
   });
 
-  it('keeps the letter from before the change while a long run is under way, and says so', async () => {
-    const { page, context } = await atLetter();
+  it('keeps the letter from before the change while a long run is under way, and says so', async ({ atLetter }) => {
+    const page = await atLetter();
     const pulls = page.getByRole('textbox', { name: 'Number of pulls' });
     await pulls.fill('400');
     await pulls.press('Enter');
@@ -88,16 +78,15 @@ describe('the letter', () => {
     await page.emulateMedia({ media: 'print' });
     expect(await page.getByText('The letter below is from before the change').isVisible()).toBe(true);
     await page.emulateMedia({ media: 'screen' });
-    await page.getByRole('button', { name: 'Cancel' }).click();
+    await clickOnceThere(page, '.letter-state', 'Cancel');
     await page.getByText('You cancelled the run').waitFor();
     await page.getByRole('button', { name: /^Undo/ }).click();
     await page.getByText('You cancelled the run').waitFor({ state: 'detached' });
     expect(await counts(page)).toEqual(['0']);
-    await context.close();
   });
 
-  it('asks both cars the same once it is told to', async () => {
-    const { page, context } = await atLetter();
+  it('asks both cars the same once it is told to', async ({ atLetter }) => {
+    const page = await atLetter();
     await page.getByRole('combobox', { name: 'Change that is asked about' }).selectOption('bigger core');
     const day = page.getByRole('textbox', { name: 'Outside air temperature' });
     await day.fill('35');
@@ -105,16 +94,15 @@ describe('the letter', () => {
     await page.getByText('Before and after are not asked the same').waitFor();
     await page.getByRole('button', { name: 'Ask both as After' }).click();
     await page.getByText('Before and after are not asked the same').waitFor({ state: 'detached' });
-    expect(await answer(page)).toMatch(/^In part\. With “bigger core” it makes 1 of 8/);
-    await context.close();
+    await expect.poll(() => answer(page)).toMatch(/^In part\. With “bigger core” it makes 1 of 8/);
   });
 });
 
 describe('on paper', () => {
-  it.each(['light', 'dark'] as const)(
+  it.for(['light', 'dark'] as const)(
     'takes two to four pages, cautions and inputs on them, in the %s theme',
-    async (colorScheme) => {
-      const { page, context } = await atLetter({ colorScheme });
+    async (colorScheme, { atLetter }) => {
+      const page = await atLetter({ colorScheme });
       await page.getByRole('combobox', { name: 'Change that is asked about' }).selectOption('bigger core');
       await expect.poll(() => answer(page)).toMatch(/^Yes/);
       await whole(page);
@@ -130,26 +118,23 @@ describe('on paper', () => {
       );
       const ink = await page.locator('.letter-answer').evaluate((text) => getComputedStyle(text).color);
       expect(ink).toBe('rgb(0, 0, 0)');
-      await context.close();
     },
   );
 });
 
 describe.each(['light', 'dark'] as const)('in the %s theme', (colorScheme) => {
-  it.each([1280, 390])('axe finds nothing at a width of %i, nothing scrolls sideways', async (width) => {
-    const { page, context } = await visit.visitor({ viewport: { width, height: 844 }, colorScheme });
-    await page.goto(`${visit.address}#letter`);
+  it.for([1280, 390])('axe finds nothing at a width of %i, nothing scrolls sideways', async (width, { newPage }) => {
+    const page = await newPage({ viewport: { width, height: 844 }, colorScheme });
+    await page.goto('/#letter');
     await page.locator('.letter-answer').waitFor();
     await whole(page);
-    const { violations } = await new AxeBuilder({ page }).analyze();
-    expect(violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`)).toEqual([]);
+    expect(await violations(page)).toEqual([]);
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(width);
-    await context.close();
   });
 });
 
-it('by the keyboard the question comes behind bar and head, in the order of its words', async () => {
-  const { page, context } = await atLetter();
+it('by the keyboard the question comes behind bar and head, in the order of its words', async ({ atLetter }) => {
+  const page = await atLetter();
   await page.getByRole('button', { name: 'Print' }).focus();
   const names: string[] = [];
   for (let k = 0; k < 6; k++) {
@@ -164,5 +149,4 @@ it('by the keyboard the question comes behind bar and head, in the order of its 
     'Rest between pulls',
     'Outside air temperature',
   ]);
-  await context.close();
 });

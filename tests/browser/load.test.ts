@@ -1,26 +1,25 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { gzipSync } from 'node:zlib';
-import { describe, expect, it } from 'vitest';
-import { openVisit, solved } from './browser.ts';
+import { describe, expect } from 'vitest';
+import { atRest } from './acts.ts';
+import { it } from './fixture.ts';
 
 const ASSETS = new URL('../../dist/viewer/assets/', import.meta.url);
 const scripts = readdirSync(ASSETS).filter((name) => name.endsWith('.js'));
 const packed = (name: string): number => gzipSync(readFileSync(new URL(name, ASSETS))).length;
 
 describe('the built page', () => {
-  it('loads under 400 kB of gzipped script at first, worker and picture included', async () => {
-    const visit = await openVisit();
-    const { page } = await visit.visitor();
+  it('loads under 400 kB of gzipped script at first, worker and picture included', async ({ newPage }) => {
+    const page = await newPage();
     const fetched = new Set<string>();
     page.on('request', (request) => {
       const name = request.url().split('/').at(-1) ?? '';
       if (scripts.includes(name)) fetched.add(name);
     });
-    await page.goto(visit.address);
-    await solved(page);
-    await page.locator('.picture canvas:not([hidden])').first().waitFor();
+    await page.goto('/');
+    await atRest(page);
+    // Nothing more is asked for by itself.
     await page.waitForTimeout(1000);
-    await visit.close();
     const names = [...fetched];
     for (const part of ['sim.worker', 'index', 'solid-painter'])
       expect(

@@ -1,27 +1,11 @@
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect } from 'vitest';
 import { operatingPoint } from '../../src/sim/index.ts';
 import { shippedConfig, shippedDocument } from '../support/shipped.ts';
-import { chooseFile, openVisit, plain, type Visit } from './browser.ts';
+import { openFile, plain, solved, tryVariant, violations } from './acts.ts';
+import { it } from './fixture.ts';
 
-let visit: Visit;
-beforeAll(async () => {
-  visit = await openVisit();
-});
-afterAll(() => visit.close());
-
-async function openLoop(page: Page, file?: string): Promise<void> {
-  await page.goto(visit.address);
-  await page.locator('.causes ol li').first().waitFor({ state: 'attached' });
-  if (file !== undefined) {
-    const menu = page.getByRole('button', { name: 'Menu' });
-    if (await menu.isVisible()) await menu.click();
-    await chooseFile(page, `${file}.json`, shippedDocument(file), () =>
-      page.getByRole('button', { name: /^Open/ }).click(),
-    );
-    await page.locator('.causes ol li').first().waitFor({ state: 'attached' });
-  }
+async function openLoop(page: Page): Promise<void> {
   await page.locator('.loop-open:visible').click();
   await page.locator('.loop-scheme svg').waitFor();
 }
@@ -33,8 +17,8 @@ describe('the coolant loop', () => {
   const point = operatingPoint(shippedConfig('rolling-road-estate'));
   if (point === undefined) throw new Error('no pump on');
 
-  it('has the numbers of the library', async () => {
-    const { page, context, faults } = await visit.visitor();
+  it('has the numbers of the library', async ({ firstVisit }) => {
+    const page = await firstVisit();
     await openLoop(page);
     const panel = panelOf(page);
     const words = plain(await panel.innerText());
@@ -51,12 +35,10 @@ describe('the coolant loop', () => {
     point.steps.forEach(({ flow }, k) => {
       expect(steps[k]).toContain(perMinute(flow));
     });
-    expect(faults).toEqual([]);
-    await context.close();
   });
 
-  it('is a list in flow order for who cannot see it', async () => {
-    const { page, context } = await visit.visitor();
+  it('is a list in flow order for who cannot see it', async ({ firstVisit }) => {
+    const page = await firstVisit();
     await openLoop(page);
     const items = (await page.getByRole('list', { name: 'The loop in flow order' }).getByRole('listitem').all()).map(
       (item) => item.textContent(),
@@ -64,11 +46,10 @@ describe('the coolant loop', () => {
     const words = (await Promise.all(items)).map(plain);
     expect(words.map((text) => text.split(':')[0])).toEqual(['Tank', 'Pump', 'Core', 'Front exchanger']);
     expect(words[1]).toContain('then 1.4 m of line, 16.5 mm inside');
-    await context.close();
   });
 
-  it('divides for a second exchanger beside the first, and comes back in one step', async () => {
-    const { page, context, faults } = await visit.visitor();
+  it('divides for a second exchanger beside the first, and comes back in one step', async ({ firstVisit }) => {
+    const page = await firstVisit();
     await openLoop(page);
     const panel = panelOf(page);
     await page.locator('summary.line', { hasText: 'Loop, lines and ports' }).click();
@@ -92,54 +73,55 @@ describe('the coolant loop', () => {
     await curves.waitFor({ state: 'detached' });
     expect(await panel.locator('.loop-scheme text.share').count()).toBe(0);
     expect(await page.locator('.answer .after').count()).toBe(0);
-    expect(faults).toEqual([]);
-    await context.close();
   });
 
-  it('is drawn once where Before and After have the same', async () => {
-    const { page, context } = await visit.visitor();
+  it('is drawn once where Before and After have the same', async ({ firstVisit }) => {
+    const page = await firstVisit();
     await openLoop(page);
-    await page.getByRole('combobox', { name: /Variants/ }).selectOption('bigger core');
+    await tryVariant(page, 'bigger core');
     const curves = panelOf(page).locator('.loop-curves figure');
     await curves.getByText('Before and After have the same pump and loop.').waitFor();
     expect(await curves.count()).toBe(1);
     expect(await curves.locator('svg .pump').count()).toBe(1);
     expect(plain(await curves.innerText())).toContain(`Real flow ${perMinute(point.flow)}`);
     expect(await curves.locator('table').count()).toBe(1);
-    await context.close();
   });
 
-  it('is opened and closed by keys, and gives the focus back', async () => {
-    const { page, context } = await visit.visitor();
+  it('is opened and closed by keys, and gives the focus back', async ({ firstVisit }) => {
+    const page = await firstVisit();
     await openLoop(page);
     const panel = panelOf(page);
     await panel.getByRole('button', { name: 'Close' }).focus();
     await page.keyboard.press('Escape');
     expect(await panel.count()).toBe(0);
     expect(plain(await page.evaluate(() => document.activeElement?.textContent ?? ''))).toContain('Coolant loop');
-    await context.close();
   });
 });
 
 describe.each(['light', 'dark'] as const)('the coolant loop in the %s theme', (colorScheme) => {
-  it.each([
+  it.for([
     [1440, 900, undefined],
     [1024, 768, 'quarter-mile-saloon'],
     [390, 844, undefined],
-  ])('axe finds nothing at %i x %i, and nothing reaches over the edge', async (width, height, file) => {
-    const { page, context } = await visit.visitor({ viewport: { width, height }, colorScheme });
-    await openLoop(page, file);
-    const { violations } = await new AxeBuilder({ page }).include('.loop').analyze();
-    expect(violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`)).toEqual([]);
-    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
-    const over = await page
-      .locator('.loop-scheme svg text')
-      .evaluateAll(
-        (texts, right) =>
-          texts.filter((text) => text.getBoundingClientRect().right > right).map(({ textContent }) => textContent),
-        width,
-      );
-    expect(over).toEqual([]);
-    await context.close();
-  });
+  ] as const)(
+    'axe finds nothing at %i x %i, and nothing reaches over the edge',
+    async ([width, height, file], { firstVisit }) => {
+      const page = await firstVisit({ viewport: { width, height }, colorScheme });
+      if (file !== undefined) {
+        await openFile(page, shippedDocument(file));
+        await solved(page);
+      }
+      await openLoop(page);
+      expect(await violations(page, '.loop')).toEqual([]);
+      expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
+      const over = await page
+        .locator('.loop-scheme svg text')
+        .evaluateAll(
+          (texts, right) =>
+            texts.filter((text) => text.getBoundingClientRect().right > right).map(({ textContent }) => textContent),
+          width,
+        );
+      expect(over).toEqual([]);
+    },
+  );
 });

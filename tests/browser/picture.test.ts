@@ -1,10 +1,11 @@
 import { interpolateInferno } from 'd3-scale-chromatic';
 import type { Page } from 'playwright';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect } from 'vitest';
 import { coreField, type FieldName } from '../../src/sim/results/field.ts';
 import { simulate } from '../../src/sim/simulate.ts';
 import { shippedConfig } from '../support/shipped.ts';
-import { openVisit, solved, type Visit, type Visitor } from './browser.ts';
+import { afterSolved, atRest, drawn } from './acts.ts';
+import { it as onPage } from './fixture.ts';
 
 /** What the canvas on show offers to checks; see the picture's own description of it. */
 interface Hook {
@@ -17,19 +18,16 @@ interface Hook {
   restoreContext(): void;
 }
 
-let visit: Visit;
-beforeAll(async () => {
-  visit = await openVisit();
-});
-afterAll(() => visit.close());
-
-async function withPicture(drawing: 'flat' | 'solid', visitor: Visitor): Promise<Page> {
-  const { page } = visitor;
-  await page.goto(visit.address);
-  await solved(page);
-  await expect.poll(() => ask(page, (hook) => hook.drawing)).toBe(drawing);
-  return page;
-}
+const it = onPage
+  /** the page of the default car, all worked out and drawn with the graphics card, or without one */
+  .extend('withPicture', ({ newPage }) => async (drawing: 'flat' | 'solid'): Promise<Page> => {
+    const page = await newPage();
+    if (drawing === 'flat') await withoutWebGl(page);
+    await page.goto('/');
+    await atRest(page, drawing);
+    expect(await ask(page, (hook) => hook.drawing)).toBe(drawing);
+    return page;
+  });
 
 /** Asks the canvas on show. The function runs in the page and must stand alone. */
 function ask<Result>(page: Page, question: (hook: Hook) => Result): Promise<Result> {
@@ -65,15 +63,13 @@ function expectedColour(name: FieldName, i: number, j: number): number[] {
 }
 
 describe.each(['solid', 'flat'] as const)('the %s picture', (drawing) => {
-  it.each(['Metal', 'Coolant', 'Air'] as const)(
+  it.for(['Metal', 'Coolant', 'Air'] as const)(
     'shows the colour of known cells by %s, in the right places',
-    async (choice) => {
-      const visitor = await visit.visitor();
-      if (drawing === 'flat') await withoutWebGl(visitor);
-      const page = await withPicture(drawing, visitor);
+    async (choice, { withPicture }) => {
+      const page = await withPicture(drawing);
       await page.getByRole('radio', { name: 'Whole', exact: true }).check({ force: true });
       await page.getByRole('radio', { name: choice, exact: true }).check({ force: true });
-      await page.waitForTimeout(400);
+      await drawn(page, drawing);
       const name = choice.toLowerCase() as FieldName;
       for (const [i, j] of CELLS) {
         const pixel = await page.evaluate(
@@ -94,50 +90,44 @@ describe.each(['solid', 'flat'] as const)('the %s picture', (drawing) => {
           ).toBeLessThanOrEqual(WITHIN);
         }
       }
-      await visitor.context.close();
     },
   );
 });
 
 describe('drawing', () => {
-  it('happens only when something has changed', async () => {
-    const visitor = await visit.visitor();
-    const page = await withPicture('solid', visitor);
-    await page.waitForTimeout(1000);
+  it('happens only when something has changed', async ({ withPicture }) => {
+    const page = await withPicture('solid');
     const before = await ask(page, (hook) => hook.frames);
     await page.waitForTimeout(2000);
     expect(await ask(page, (hook) => hook.frames)).toBe(before);
     await page.getByRole('radio', { name: 'Air', exact: true }).check({ force: true });
     await expect.poll(() => ask(page, (hook) => hook.frames)).toBeGreaterThan(before);
-    await visitor.context.close();
   });
 
-  it('leaves nothing on the graphics card after fifty other cores', async () => {
-    const visitor = await visit.visitor();
-    const page = await withPicture('solid', visitor);
+  it('leaves nothing on the graphics card after fifty other cores', async ({ withPicture }) => {
+    const page = await withPicture('solid');
     const width = page.getByRole('slider', { name: 'Width of the core, slider' });
+    // Each is drawn before the next one comes.
     const set = (value: number) =>
-      width.evaluate((input, wanted) => {
+      width.evaluate(async (input, wanted) => {
+        const canvas = document.querySelector('.picture canvas') as HTMLCanvasElement;
+        const { frames } = canvas.dataset;
         (input as HTMLInputElement).value = String(wanted);
         input.dispatchEvent(new Event('input', { bubbles: true }));
         input.dispatchEvent(new Event('change', { bubbles: true }));
+        while (canvas.dataset.frames === frames) await new Promise((resolve) => requestAnimationFrame(resolve));
       }, value);
     await set(1.3);
-    await page.locator('.answer .after .figure').waitFor();
-    await page.waitForTimeout(1000);
+    await afterSolved(page);
+    await atRest(page);
     const before = await ask(page, (hook) => hook.gpu());
-    for (let k = 0; k < 50; k++) {
-      await set(1.1 + 0.015 * k);
-      await page.waitForTimeout(60);
-    }
-    await page.waitForTimeout(1500);
+    for (let k = 0; k < 50; k++) await set(1.1 + 0.015 * k);
+    await atRest(page);
     expect(await ask(page, (hook) => hook.gpu())).toEqual(before);
-    await visitor.context.close();
   });
 
-  it('goes on flat when the graphics card is lost, with the same numbers, and comes back', async () => {
-    const visitor = await visit.visitor();
-    const page = await withPicture('solid', visitor);
+  it('goes on flat when the graphics card is lost, with the same numbers, and comes back', async ({ withPicture }) => {
+    const page = await withPicture('solid');
     const numbers = () => page.getByRole('region', { name: 'Parts of the loop' }).innerText();
     const before = await numbers();
     await ask(page, (hook) => hook.loseContext());
@@ -148,11 +138,10 @@ describe('drawing', () => {
       for (const { soakbenchPicture } of canvases.slice(0, 1)) soakbenchPicture.restoreContext();
     });
     await expect.poll(() => ask(page, (hook) => hook.drawing)).toBe('solid');
-    await visitor.context.close();
   });
 });
 
-async function withoutWebGl({ page }: Visitor): Promise<void> {
+async function withoutWebGl(page: Page): Promise<void> {
   await page.addInitScript(() => {
     const real = HTMLCanvasElement.prototype.getContext;
     HTMLCanvasElement.prototype.getContext = function (this: HTMLCanvasElement, kind: string, ...rest: unknown[]) {

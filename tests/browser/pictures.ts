@@ -1,5 +1,5 @@
-import type { Page } from 'playwright';
-import { openVisit, solved } from './browser.ts';
+import { atRest, openQuestion, tryVariant, workOut } from './acts.ts';
+import { openVisit } from './browser.ts';
 
 /**
  * The pictures of the README, taken from the built page with the first demo car: `npm run pictures`. Writes into
@@ -23,19 +23,12 @@ async function open(name: string): Promise<void> {
   await page.getByRole('button', { name, exact: true }).first().click();
 }
 
-async function tryVariant(named: Page): Promise<void> {
-  await named.locator('.variants select').first().selectOption('bigger core');
-  await solved(named);
-}
-
-await page.goto(visit.address);
-await solved(page);
+await page.goto('/');
+await atRest(page);
 await take('1-run');
 
-await open('More answers');
-await page.getByRole('radio', { name: 'Upgrades' }).check();
-await page.getByRole('button', { name: 'Work it out' }).click();
-await page.locator('.question-answer table').first().waitFor({ timeout: 120_000 });
+await openQuestion(page, 'Upgrades');
+await workOut(page);
 await take('2-upgrades', '.fold-out.questions');
 await open('Close');
 
@@ -43,10 +36,11 @@ await open('Coolant loop');
 await take('3-loop', '.fold-out.loop');
 await open('Close');
 
-await tryVariant(page);
+await tryVariant(page, 'bigger core');
+await atRest(page);
 await take('4-bigger-core');
 
-await page.goto(`${visit.address}#letter`);
+await page.goto('/#letter');
 await page.locator('.letter').first().waitFor();
 await page.setViewportSize({ width: 1000, height: 1250 });
 await take('5-letter');

@@ -1,35 +1,16 @@
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect } from 'vitest';
 import { conduct } from '../../src/sim/answers/study.ts';
 import { studyGrid } from '../../src/sim/answers/sweep.ts';
 import { studyStore } from '../../src/sim/answers/tank-size.ts';
 import { shippedConfig, shippedScenario } from '../support/shipped.ts';
 import { NINE_UPGRADES, shortDocument } from '../support/short-session.ts';
-import { chooseFile, clickOnceThere, openVisit, plain, type Visit, type Visitor } from './browser.ts';
-
-let visit: Visit;
-beforeAll(async () => {
-  visit = await openVisit();
-});
-afterAll(() => visit.close());
-
-async function visitor(options: Parameters<Visit['visitor']>[0] = {}): Promise<Visitor> {
-  const opened = await visit.visitor(options);
-  await opened.page.goto(visit.address);
-  await opened.page.locator('.causes ol li').first().waitFor({ state: 'attached' });
-  return opened;
-}
-
-async function choose(page: Page, question: string): Promise<void> {
-  if (!(await page.locator('.question-choice').isVisible())) await page.locator('.questions-open:visible').click();
-  await page.getByRole('radio', { name: question, exact: true }).check();
-}
+import { clickOnceThere, openFile, openQuestion, plain, solved, tryVariant, violations, workOut } from './acts.ts';
+import { it } from './fixture.ts';
 
 async function ask(page: Page, question: string): Promise<void> {
-  await choose(page, question);
-  await page.getByRole('button', { name: 'Work it out' }).click();
-  await page.locator('.question-answer').waitFor();
+  await openQuestion(page, question);
+  await workOut(page);
 }
 
 const rowsOf = async (page: Page, table: string) =>
@@ -40,15 +21,11 @@ const rowsOf = async (page: Page, table: string) =>
 async function unfold(page: Page): Promise<void> {
   for (const line of await page.locator('.question-answer summary').all()) await line.click();
 }
-const violations = async (page: Page) =>
-  (await new AxeBuilder({ page }).include('.questions').analyze()).violations.map(
-    ({ id, nodes }) => `${id}: ${nodes[0]?.html}`,
-  );
 const celsius = (kelvin: number) => `${(kelvin - 273.15).toFixed(1)} °C`;
 
 describe('more answers', () => {
-  it('has the tank of the library, point for point', async () => {
-    const { page, context, faults } = await visitor();
+  it('has the tank of the library, point for point', async ({ firstVisit }) => {
+    const page = await firstVisit();
     await ask(page, 'Tank');
     const study = conduct(studyStore(shippedConfig('rolling-road-estate'), 'tank', 8));
     const rows = (await page.locator('.question-answer tbody tr').allInnerTexts()).map((row) =>
@@ -61,12 +38,10 @@ describe('more answers', () => {
         Number.isFinite(lastPeak) ? celsius(lastPeak) : 'not run',
       ]),
     );
-    expect(faults).toEqual([]);
-    await context.close();
   });
 
-  it('weighs the upgrades of the demo car: the bigger core alone makes all pulls', async () => {
-    const { page, context, faults } = await visitor();
+  it('weighs the upgrades of the demo car: the bigger core alone makes all pulls', async ({ firstVisit }) => {
+    const page = await firstVisit();
     await ask(page, 'Upgrades');
     expect((await page.locator('.question-words p').allInnerTexts()).map(plain).slice(0, 2)).toEqual([
       'Cheapest way to all 8 pulls, for 1680 and 11 h: bigger core.',
@@ -92,14 +67,14 @@ describe('more answers', () => {
     expect(answer).toContain('Best order: bigger core; ');
     expect(answer).not.toMatch(/undefined|NaN|Infinity/);
     expect(await page.getByRole('img', { name: /^Deciding peak with each upgrade/ }).isVisible()).toBe(true);
-    expect(await violations(page)).toEqual([]);
-    expect(faults).toEqual([]);
-    await context.close();
+    expect(await violations(page, '.questions')).toEqual([]);
   });
 
-  it('refuses a number of pulls that is no whole number or out of range, and says what it takes', async () => {
-    const { page, context, faults } = await visitor();
-    await choose(page, 'Tank');
+  it('refuses a number of pulls that is no whole number or out of range, and says what it takes', async ({
+    firstVisit,
+  }) => {
+    const page = await firstVisit();
+    await openQuestion(page, 'Tank');
     const box = page.getByLabel('Pulls wanted');
     const button = page.getByRole('button', { name: 'Work it out' });
     for (const text of ['501', '2.5', '']) {
@@ -112,13 +87,11 @@ describe('more answers', () => {
     await box.fill('100');
     await page.locator('.whole-box input[aria-invalid="false"]').waitFor();
     expect(await button.isDisabled()).toBe(false);
-    expect(faults).toEqual([]);
-    await context.close();
   });
 
-  it('hears a cancel, and may be asked again', async () => {
-    const { page, context, faults } = await visitor();
-    await choose(page, 'Upgrades');
+  it('hears a cancel, and may be asked again', async ({ firstVisit }) => {
+    const page = await firstVisit();
+    await openQuestion(page, 'Upgrades');
     let started = 0;
     page.on('worker', () => started++);
     const cancelling = clickOnceThere(page, '.question', 'Cancel');
@@ -136,13 +109,11 @@ describe('more answers', () => {
     await unfold(page);
     expect((await rowsOf(page, 'Each alone, on the car as it is'))[1][2]).toBe('8 of 8');
     expect(await page.getByRole('region', { name: 'The cheapest way' }).count()).toBe(0);
-    expect(faults).toEqual([]);
-    await context.close();
   });
 
-  it('takes the upgrades of the opened file for a changed car', async () => {
-    const { page, context } = await visitor();
-    await page.getByRole('combobox', { name: 'Variants of the file' }).selectOption('bigger core');
+  it('takes the upgrades of the opened file for a changed car', async ({ firstVisit }) => {
+    const page = await firstVisit();
+    await tryVariant(page, 'bigger core');
     await ask(page, 'Upgrades');
     await unfold(page);
     const alone = await rowsOf(page, 'Each alone, on the car as it is');
@@ -151,42 +122,37 @@ describe('more answers', () => {
     const answer = plain(await page.locator('.question-answer').innerText());
     expect(answer).toContain('Already fitted to this car, and so not weighed: bigger core.');
     expect(answer).toContain('made on the changed car');
-    await context.close();
   });
 
-  it('orders eight upgrades beside one that is fitted already', async () => {
-    const { page, context, faults } = await visitor();
+  it('orders eight upgrades beside one that is fitted already', async ({ firstVisit }) => {
+    const page = await firstVisit();
     const nine = shortDocument({ name: 'Nine steps', upgrades: NINE_UPGRADES });
-    await chooseFile(page, 'nine.json', nine, () => page.getByRole('button', { name: /^Open/ }).click());
-    await page.getByText('of 2 pulls').first().waitFor();
+    await openFile(page, nine);
+    await solved(page);
     await ask(page, 'Upgrades');
     const answer = plain(await page.locator('.question-answer').innerText());
     expect(answer).toContain('Already fitted to this car, and so not weighed: pump.shutOffPressure.');
     expect(answer).toMatch(/Best order: (\w+\.\w+; ){7}\w+\.\w+\./);
-    expect(faults).toEqual([]);
-    await context.close();
   });
 
-  it('says how to list upgrades where a file has none', async () => {
-    const { page, context } = await visitor();
-    await chooseFile(page, 'short.json', shortDocument(), () => page.getByRole('button', { name: /^Open/ }).click());
-    await page.locator('.causes ol li').first().waitFor({ state: 'attached' });
-    await choose(page, 'Upgrades');
+  it('says how to list upgrades where a file has none', async ({ firstVisit }) => {
+    const page = await firstVisit();
+    await openFile(page, shortDocument());
+    await solved(page);
+    await openQuestion(page, 'Upgrades');
     expect(plain(await page.locator('.question').innerText())).toContain('The file lists no upgrades');
     expect(await page.locator('.question pre').innerText()).toContain('"changes"');
     expect(await page.getByRole('button', { name: 'Work it out' }).isDisabled()).toBe(true);
-    await context.close();
   });
 
-  it('goes through one number of the car, then two, as the library does', async () => {
-    const { page, context, faults } = await visitor();
-    await choose(page, 'Change a number');
+  it('goes through one number of the car, then two, as the library does', async ({ firstVisit }) => {
+    const page = await firstVisit();
+    await openQuestion(page, 'Change a number');
     await page.getByRole('textbox', { name: /^from/ }).fill('400');
     await page.getByRole('textbox', { name: /^to / }).fill('600');
     const [first, second] = [0, 1].map((place) => page.getByRole('group', { name: /number$/ }).nth(place));
     await first.getByRole('combobox', { name: /^at/ }).selectOption('3');
-    await page.getByRole('button', { name: 'Work it out' }).click();
-    await page.locator('.question-answer').waitFor();
+    await workOut(page);
     const scenario = shippedScenario('rolling-road-estate');
     const axis = { path: 'core.airConductance', values: [400, 500, 600] };
     const cells = await rowsOf(page, 'By core air conductance, W/K');
@@ -202,29 +168,24 @@ describe('more answers', () => {
     await second.getByRole('combobox', { name: /^And/ }).selectOption('pump.freeFlow');
     await second.getByRole('combobox', { name: /^at/ }).selectOption('3');
     expect(await page.getByRole('status').filter({ hasText: 'as it was' }).count()).toBe(1);
-    await page.getByRole('button', { name: 'Work it out' }).click();
-    await page.locator('.sweep-grid').waitFor();
+    await workOut(page);
     const other = { path: 'pump.freeFlow', values: [18.2, 26, 33.8] };
     const expected = conduct(studyGrid(scenario, [axis, other])).map(({ pulls }) => String(pulls));
     expect((await page.locator('.sweep-grid tbody td').allInnerTexts()).map(plain)).toEqual(expected);
-    expect(await violations(page)).toEqual([]);
-    expect(faults).toEqual([]);
-    await context.close();
+    expect(await violations(page, '.questions')).toEqual([]);
   });
 
-  it('tells of rest and core drop on a narrow, dark screen', async () => {
-    const { page, context, faults } = await visitor({ viewport: { width: 360, height: 780 }, colorScheme: 'dark' });
+  it('tells of rest and core drop on a narrow, dark screen', async ({ firstVisit }) => {
+    const page = await firstVisit({ viewport: { width: 360, height: 780 }, colorScheme: 'dark' });
     await ask(page, 'Rest');
     expect(plain(await page.locator('.question-words').innerText())).toContain('of where that pull began');
     expect(await rowsOf(page, 'Pulls by rest')).toContainEqual(['90.0 s', '0 of 8', 'as in the cycle']);
     expect(await page.locator('.rest-figure circle').count()).toBe(14);
-    expect(await violations(page)).toEqual([]);
+    expect(await violations(page, '.questions')).toEqual([]);
     await ask(page, 'Core pressure drop');
     const [drop] = await rowsOf(page, 'At the end of pull 1');
     expect([drop[0], drop[2], drop[4]]).toEqual(['Core pressure drop, kPa', '0.00', '0.00']);
-    expect(await violations(page)).toEqual([]);
+    expect(await violations(page, '.questions')).toEqual([]);
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(360);
-    expect(faults).toEqual([]);
-    await context.close();
   });
 });

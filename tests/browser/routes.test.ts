@@ -1,42 +1,27 @@
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect } from 'vitest';
 import { explainRoutes } from '../../src/sim/answers/route-sentence.ts';
 import { studyRoutes } from '../../src/sim/answers/route-turns.ts';
 import { conduct } from '../../src/sim/answers/study.ts';
 import { shippedConfig, shippedDocument } from '../support/shipped.ts';
-import { chooseFile, openVisit, plain, solved, type Visit, type Visitor } from './browser.ts';
+import { afterSolved, openFile, plain, solved, violations } from './acts.ts';
+import type { VisitorOptions } from './browser.ts';
+import { it as onPage } from './fixture.ts';
 
-let visit: Visit;
-beforeAll(async () => {
-  visit = await openVisit();
-});
-afterAll(() => visit.close());
-
-async function wagon(options: Parameters<Visit['visitor']>[0] = {}): Promise<Visitor> {
-  const visitor = await visit.visitor(options);
-  const { page } = visitor;
-  await page.goto(visit.address);
-  await page.locator('.causes ol li').first().waitFor({ state: 'attached' });
-  await openCar(page, 'motorway-wagon', shippedDocument('motorway-wagon'));
-  return visitor;
-}
-
-/** Gives the file chooser a car and waits until it is the one on the page, with its causes. */
-async function openCar(page: Page, file: string, document: unknown): Promise<void> {
-  const menu = page.getByRole('button', { name: 'Menu' });
-  if (await menu.isVisible()) await menu.click();
-  await chooseFile(page, `${file}.json`, document, () => page.getByRole('button', { name: /^Open/ }).click());
-  await page.locator('.causes ol li').first().waitFor({ state: 'attached' });
-}
+const it = onPage
+  /** the wagon whose bypass the routes are of, solved */
+  .extend('wagon', ({ firstVisit }) => async (options?: VisitorOptions): Promise<Page> => {
+    const page = await firstVisit(options);
+    await openFile(page, shippedDocument('motorway-wagon'));
+    await solved(page);
+    return page;
+  });
 
 const openRoutes = async (page: Page) => {
   await page.locator('.routes-open:visible').click();
   await page.locator('.routes-body').waitFor();
 };
 const routesText = async (page: Page) => plain(await page.getByRole('region', { name: /^Bypass routes/ }).innerText());
-const violations = async (page: Page) =>
-  (await new AxeBuilder({ page }).analyze()).violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`);
 
 const celsius = (kelvin: number) => `${(kelvin - 273.15).toFixed(1)} °C`;
 const watts = (power: number) => `${power.toFixed(0)} W`;
@@ -46,8 +31,8 @@ describe('bypass routes', () => {
   const { comparison, turns } = conduct(studyRoutes(shippedConfig('motorway-wagon')));
   if (comparison === undefined) throw new Error('no comparison');
 
-  it('are the numbers and sentences of the library, digit for digit', async () => {
-    const { page, context, faults } = await wagon();
+  it('are the numbers and sentences of the library, digit for digit', async ({ wagon }) => {
+    const page = await wagon();
     await openRoutes(page);
     const rows = await page.locator('.routes-compared tbody tr').allInnerTexts();
     const cells = rows.map((row) => row.split('\t').map(plain));
@@ -95,12 +80,10 @@ describe('bypass routes', () => {
       const words = plain(await tables.nth(k).innerText());
       for (const value of at) expect(words).toContain(`${kind === 'factor' ? '×' : ''}${value.toFixed(2)}`);
     }
-    expect(faults).toEqual([]);
-    await context.close();
   });
 
-  it('make the other route After in one step, and keep up with the car', async () => {
-    const { page, context } = await wagon();
+  it('make the other route After in one step, and keep up with the car', async ({ wagon }) => {
+    const page = await wagon();
     await openRoutes(page);
     await page.getByRole('button', { name: 'Take air behind the core' }).click();
     await page.getByRole('heading', { name: 'Bypass routes: After, air behind the core' }).waitFor();
@@ -109,11 +92,10 @@ describe('bypass routes', () => {
     await page.getByRole('button', { name: /^Undo/ }).click();
     await page.getByRole('heading', { name: 'Bypass routes: stock car' }).waitFor();
     expect(await page.locator('.answer .after').count()).toBe(0);
-    await context.close();
   });
 
-  it('are opened, cancelled, asked again and closed by keys, and give the focus back', async () => {
-    const { page, context } = await wagon();
+  it('are opened, cancelled, asked again and closed by keys, and give the focus back', async ({ wagon }) => {
+    const page = await wagon();
     await page.locator('.routes-open:visible').focus();
     await page.keyboard.press('Enter');
     const panel = page.getByRole('region', { name: /^Bypass routes/ });
@@ -127,32 +109,29 @@ describe('bypass routes', () => {
     await page.keyboard.press('Escape');
     expect(await panel.count()).toBe(0);
     expect(plain(await page.evaluate(() => document.activeElement?.textContent ?? ''))).toContain('Bypass routes');
-    await context.close();
   });
 
-  it('say in one line that there is nothing to compare without part load', async () => {
-    const { page, context } = await visit.visitor();
-    await page.goto(visit.address);
-    await solved(page);
+  it('say in one line that there is nothing to compare without part load', async ({ firstVisit }) => {
+    const page = await firstVisit();
     const { variants: _, upgrades: __, ...wagonOnly } = shippedDocument('motorway-wagon');
     const pullOnly = (shippedDocument('motorway-wagon').cycle as { kind: string }[]).filter(
       ({ kind }) => kind === 'pull',
     );
-    await openCar(page, 'pulls', { ...wagonOnly, name: 'Pulls only', cycle: pullOnly });
+    await openFile(page, { ...wagonOnly, name: 'Pulls only', cycle: pullOnly });
+    await solved(page);
     await page.locator('.routes-open:visible').click();
     await page.locator('.routes-none').waitFor();
     expect(await routesText(page)).toContain('Nothing to compare: no part-load phase of this run came to its end.');
-    await context.close();
   });
 });
 
 describe.each(['light', 'dark'] as const)('bypass routes in the %s theme', (colorScheme) => {
-  it.each([
+  it.for([
     [1440, 900],
     [1024, 768],
     [390, 844],
-  ])('axe finds nothing at %i x %i, and nothing reaches over the edge', async (width, height) => {
-    const { page, context } = await wagon({ viewport: { width, height }, colorScheme });
+  ])('axe finds nothing at %i x %i, and nothing reaches over the edge', async ([width, height], { wagon }) => {
+    const page = await wagon({ viewport: { width, height }, colorScheme });
     await openRoutes(page);
     expect(await violations(page)).toEqual([]);
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
@@ -164,13 +143,12 @@ describe.each(['light', 'dark'] as const)('bypass routes in the %s theme', (colo
         width,
       );
     expect(over).toEqual([]);
-    await context.close();
   });
 });
 
 describe('the air path of the form', () => {
-  it('takes another kind of compressor with the proposed values, and goes back in one step', async () => {
-    const { page, context, faults } = await wagon();
+  it('takes another kind of compressor with the proposed values, and goes back in one step', async ({ wagon }) => {
+    const page = await wagon();
     const inputs = page.getByRole('complementary', { name: 'Inputs' });
     await inputs.locator('summary.line', { hasText: 'Compressor' }).click();
     const kind = page.getByRole('combobox', { name: 'Compressor kind' });
@@ -179,7 +157,7 @@ describe('the air path of the form', () => {
     expect(await violations(page)).toEqual([]);
     expect(await page.locator('.answer .after').count()).toBe(0);
     await page.getByRole('button', { name: 'Use all of these' }).click();
-    await page.locator('.answer .after .figure').waitFor();
+    await afterSolved(page);
     await page.getByRole('textbox', { name: 'Outlet pressure of the known boost' }).waitFor();
     expect(await page.getByRole('textbox', { name: 'Swept volume' }).count()).toBe(0);
     // The quoted point, 1.65 times 101.325 kPa from 25 °C: (1.6481^(2/7) - 1) 298.15 K with 167 kPa is 45.8 K.
@@ -188,12 +166,10 @@ describe('the air path of the form', () => {
     await page.getByRole('textbox', { name: 'Swept volume' }).waitFor();
     expect(await kind.inputValue()).toBe('displacement');
     expect(await page.getByRole('textbox', { name: 'Swept volume' }).inputValue()).toBe('1.32');
-    expect(faults).toEqual([]);
-    await context.close();
   });
 
-  it('has a table of spark and torque whose rows tell at each pull', async () => {
-    const { page, context } = await wagon();
+  it('has a table of spark and torque whose rows tell at each pull', async ({ wagon }) => {
+    const page = await wagon();
     const inputs = page.getByRole('complementary', { name: 'Inputs' });
     await inputs.locator('summary.line', { hasText: 'Pulls' }).click();
     await page.getByText(/^Your table of spark and torque/).click();
@@ -213,6 +189,5 @@ describe('the air path of the form', () => {
     await rows.nth(1).getByRole('button', { name: 'Remove this row' }).click();
     await expect.poll(() => rows.count()).toBe(2);
     expect(await violations(page)).toEqual([]);
-    await context.close();
   });
 });

@@ -1,13 +1,8 @@
 import type { Page } from 'playwright';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect } from 'vitest';
 import { shippedDocument } from '../support/shipped.ts';
-import { answer, chooseFile, figures, openVisit, solved, type Visit } from './browser.ts';
-
-let visit: Visit;
-beforeAll(async () => {
-  visit = await openVisit();
-});
-afterAll(() => visit.close());
+import { answer, atRest, clickOnceThere, drawn, figures, openFile, tryVariant } from './acts.ts';
+import { it } from './fixture.ts';
 
 const SIZES = [
   [1440, 900],
@@ -32,31 +27,22 @@ function boiling(repeat: number): Document {
   return { ...document, variants: [] } as unknown as Document;
 }
 
-async function open(page: Page, document: Document): Promise<void> {
-  const menu = page.getByRole('button', { name: 'Menu' });
-  if ((await menu.count()) > 0) await menu.click();
-  const button = page.getByRole('button', { name: /^Open( file)?$/ });
-  await chooseFile(page, 'car.json', document, () => button.click());
-  // On a phone the menu has done its work and closes.
-  if ((await menu.count()) > 0) await expect.poll(() => button.count()).toBe(0);
-}
-
-async function tryVariant(page: Page, name: string): Promise<void> {
+/** Makes After a variant; on a phone the choice is behind a button, and its sheet over the answer. */
+async function compare(page: Page, variant: string): Promise<void> {
   const change = page.getByRole('button', { name: 'Change a part' });
   if (await change.isVisible()) await change.click();
-  await page.getByRole('combobox', { name: 'Variants of the file' }).selectOption(name);
-  await page.locator('.answer .after .figure').waitFor();
-  await page.waitForTimeout(1500);
+  await tryVariant(page, variant);
+  await atRest(page);
   const close = page.getByRole('button', { name: 'Close' });
   if (await close.isVisible()) await close.click();
 }
 
 const STATES: Readonly<Record<string, (page: Page) => Promise<void>>> = {
-  'the first answer': async () => {},
-  'Before and After': (page) => tryVariant(page, 'bigger core'),
-  'no effect': (page) => tryVariant(page, 'stock + 10 L tank only'),
+  'the first answer': atRest,
+  'Before and After': (page) => compare(page, 'bigger core'),
+  'no effect': (page) => compare(page, 'stock + 10 L tank only'),
   'a run that stopped': async (page) => {
-    await open(page, boiling(40));
+    await openFile(page, boiling(40));
     await expect.poll(() => answer(page)).toContain('No answer: the run stopped');
   },
   'a run cancelled half way': async (page) => {
@@ -64,8 +50,9 @@ const STATES: Readonly<Record<string, (page: Page) => Promise<void>>> = {
       cycle: [unknown, { repeat: number }];
     };
     long.cycle[1].repeat = 400;
-    await open(page, { ...long, variants: [] } as unknown as Document);
-    await page.getByRole('button', { name: 'Cancel' }).click({ force: true });
+    const cancelling = clickOnceThere(page, '.answer', 'Cancel', /of \d+ so far/);
+    await openFile(page, { ...long, variants: [] } as unknown as Document);
+    await cancelling;
     await page.getByRole('button', { name: 'Finish the run' }).waitFor();
   },
 };
@@ -128,63 +115,49 @@ function cutOff(page: Page): Promise<string[]> {
 }
 
 describe.each(SIZES)('at %i x %i', (width, height) => {
-  it.each(Object.keys(STATES))('nothing is cut off or covered: %s', async (state) => {
-    const { page, context, faults } = await visit.visitor({ viewport: { width, height } });
-    await page.goto(visit.address);
-    await page.locator('.causes ol li').first().waitFor({ state: 'attached' });
+  it.for(Object.keys(STATES))('nothing is cut off or covered: %s', async (state, { firstVisit }) => {
+    const page = await firstVisit({ viewport: { width, height } });
     await STATES[state](page);
-    await page.waitForTimeout(300);
+    await drawn(page);
     expect(await cutOff(page)).toEqual([]);
-    expect(faults).toEqual([]);
-    await context.close();
   });
 });
 
-it('nothing of the first answer is cut off on a small tablet', async () => {
-  const { page, context } = await visit.visitor({ viewport: { width: 880, height: 1000 } });
-  await page.goto(visit.address);
-  await solved(page);
+it('nothing of the first answer is cut off on a small tablet', async ({ firstVisit }) => {
+  const page = await firstVisit({ viewport: { width: 880, height: 1000 } });
   await expect.poll(() => answer(page)).toContain('outside');
+  await atRest(page);
   expect(await cutOff(page)).toEqual([]);
-  await context.close();
 });
 
 describe('what the page says', () => {
-  it('where repeated pulls end in boiling: that the run stops, after how many, and why', async () => {
-    const { page, context } = await visit.visitor();
-    await page.goto(visit.address);
-    await solved(page);
-    await open(page, boiling(8));
+  it('where repeated pulls end in boiling: that the run stops, after how many, and why', async ({ firstVisit }) => {
+    const page = await firstVisit();
+    await openFile(page, boiling(8));
     await expect.poll(() => figures(page)).toEqual(['8']);
     await expect
       .poll(() => answer(page))
       .toMatch(/Repeated on, the run stops after \d+ pulls, the last at [\d.]+ °C: coolant boils in the core/);
     expect(await answer(page)).not.toContain('Not settled');
-    await context.close();
   });
 
-  it('when nothing is open: no core, no axis, no time', async () => {
-    const { page, context } = await visit.visitor();
-    await page.goto(visit.address);
-    await solved(page);
-    await page.waitForTimeout(1000);
+  it('when nothing is open: no core, no axis, no time', async ({ firstVisit }) => {
+    const page = await firstVisit();
+    await drawn(page);
     await page.getByRole('button', { name: 'New', exact: true }).click();
-    await page.waitForTimeout(500);
-    const drawn = await page.evaluate(() => {
+    await drawn(page);
+    const isDrawn = await page.evaluate(() => {
       const canvas = document.querySelector('.picture canvas') as HTMLCanvasElement;
       const data = canvas.getContext('2d')?.getImageData(0, 0, canvas.width, canvas.height).data ?? [];
       return data.some((value) => value !== 0);
     });
-    expect(drawn).toBe(false);
+    expect(isDrawn).toBe(false);
     expect(await page.locator('.band-clock').innerText()).toBe('');
-    await context.close();
   });
 
-  it('when the graphics card is lost: above the picture, over none of its numbers', async () => {
-    const { page, context } = await visit.visitor();
-    await page.goto(visit.address);
-    await solved(page);
-    await page.waitForTimeout(1500);
+  it('when the graphics card is lost: above the picture, over none of its numbers', async ({ firstVisit }) => {
+    const page = await firstVisit();
+    await drawn(page);
     await page.evaluate(() => {
       const canvas = document.querySelector('.picture canvas') as unknown as {
         soakbenchPicture: { loseContext(): void };
@@ -195,6 +168,5 @@ describe('what the page says', () => {
     await message.waitFor();
     const [above, area] = await Promise.all([message.boundingBox(), page.locator('.picture-area').boundingBox()]);
     expect((above?.y ?? 0) + (above?.height ?? 0)).toBeLessThanOrEqual(area?.y ?? 0);
-    await context.close();
   });
 });
