@@ -5,9 +5,7 @@ import { openVisit, type Visitor, type VisitorOptions } from './browser.ts';
 
 /**
  * A test of the built page. Server and browser are opened once a file; every visitor is fresh and is sent away at the
- * end, whatever happens. A fault on a page fails its test, unless the test expects it:
- *
- *     expectedFaults.push(/^console: .* was lost/);
+ * end, whatever happens. A fault on a page fails its test.
  */
 export const it = test
   // biome-ignore lint/correctness/noEmptyPattern: vitest reads off the pattern what a fixture needs
@@ -16,20 +14,15 @@ export const it = test
     onCleanup(() => visit.close());
     return visit;
   })
-  /** what a test itself makes go wrong: each must come, and nothing else */
-  .extend('expectedFaults', (): RegExp[] => [])
   /** the page of another visitor, who has not gone anywhere yet */
-  .extend('newPage', async ({ visit, expectedFaults }, { onCleanup }) => {
+  .extend('newPage', async ({ visit }, { onCleanup }) => {
     const visitors: Visitor[] = [];
     onCleanup(async () => {
       // Taken out, since a cleanup that fails is called once more.
-      const [gone, expected] = [visitors.splice(0), expectedFaults.splice(0)];
+      const gone = visitors.splice(0);
       const faults = gone.flatMap((visitor) => visitor.faults);
       await Promise.all(gone.map(({ context }) => context.close()));
-      const unexpected = faults.filter((fault) => !expected.some((pattern) => pattern.test(fault)));
-      expect(unexpected, 'faults on the page').toEqual([]);
-      const missing = expected.filter((pattern) => !faults.some((fault) => pattern.test(fault)));
-      expect(missing, 'faults that were expected and did not come').toEqual([]);
+      expect(faults, 'faults on the page').toEqual([]);
     });
     return async (options?: VisitorOptions): Promise<Page> => {
       const visitor = await visit.visitor(options);

@@ -117,12 +117,15 @@ describe('by keyboard alone', () => {
     expect(await page.getByRole('combobox', { name: 'Scenario' }).inputValue()).toBe('Another car');
   });
 
-  it('a long run is cancelled and finished', async ({ page }) => {
+  it('a long run is cancelled and taken up again', async ({ page }) => {
     const long = structuredClone(shippedDocument('rolling-road-estate')) as {
       cycle: { repeat?: number }[];
+      exchanger: object;
       variants: unknown[];
     };
-    long.cycle[1].repeat = 400;
+    // Much for the worker and little for the page: keys lead to Cancel long before the run is over.
+    long.exchanger = { ...long.exchanger, cellsAlongAir: 150, cellsAlongCoolant: 150 };
+    long.cycle[1].repeat = 100;
     long.variants = [];
     await reach(page, 'Open file');
     await chooseFile(page, 'long.json', long, () => page.keyboard.press('Enter'));
@@ -130,10 +133,10 @@ describe('by keyboard alone', () => {
     await reach(page, 'Cancel');
     await press(page, 'Enter');
     await page.getByRole('button', { name: 'Finish the run' }).waitFor();
-    expect(await answer(page)).toMatch(/You cancelled at [\d:]+\. .* to 400 are not known\./);
+    expect(await answer(page)).toMatch(/You cancelled at [\d:]+\. .* to 100 are not known\./);
     await reach(page, 'Finish the run');
     await press(page, 'Enter');
-    await expect.poll(async () => answer(page), { timeout: 60_000 }).toContain('of 400 pulls');
+    await page.getByText('Solving: ').waitFor();
   });
 
   it('a unit is changed', async ({ page }) => {

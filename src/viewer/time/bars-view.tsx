@@ -265,9 +265,9 @@ function Track({ phases, x, y, from }: TrackProps) {
             />
           );
         }
+        if (width < LETTER * phase.name.length + 14) return null;
         // A name that comes again with every pull says nothing new.
-        const isOnce = phases.filter(({ name }) => name === phase.name).length === 1;
-        if (!isOnce || width < LETTER * phase.name.length + 14) return null;
+        if (phases.some((other) => other !== phase && other.name === phase.name)) return null;
         return (
           <text key={phase.start} x={left + 8} y={y + 11}>
             {phase.name}
