@@ -66,7 +66,7 @@ export function withStore(config: Config, kind: StoreKind, size: number): Config
   const isChilled = reservoir.iceMass > 0 || size === 0;
   return {
     ...config,
-    reservoir: { ...reservoir, iceMass: size, layers: 1 },
+    reservoir: { ...reservoir, iceMass: size, ...(size > 0 && { layers: 1 }) },
     start: isChilled ? start : { ...start, reservoir: Math.min(start.reservoir, CHILLED) },
   };
 }
@@ -116,7 +116,8 @@ export function* studyStore(config: Config, kind: StoreKind, pulls: number): Stu
 
 function ladder({ reservoir }: Config, kind: StoreKind): number[] {
   if (kind === 'ice') return [...new Set([...ICE_LADDER, reservoir.iceMass])].sort((a, b) => a - b);
-  return TANK_LADDER.map((times) => Math.min(MOST_TANK, Math.max(LEAST_TANK, times * reservoir.coolantVolume)));
+  const sizes = TANK_LADDER.map((times) => times * reservoir.coolantVolume);
+  return [...new Set(sizes.map((size) => Math.min(MOST_TANK, Math.max(LEAST_TANK, size))))];
 }
 
 function* tryAll(config: Config, kind: StoreKind, sizes: readonly number[], pulls: number): Study<StorePoint[]> {

@@ -172,6 +172,7 @@ describe('the answer begins', () => {
       /^Not needed\. The car as it stands stays under .*; with a bigger core its hottest pull is 2\.0 K cooler\.$/,
     ],
     ['Not needed, without effect', [50, 51], [50, 51.05], /nothing changes that counts\.$/],
+    ['Not needed, another pull the hottest', [55, 54, 53], [51, 54, 57], /its hottest pull is 2\.0 K hotter\.$/],
     ['No, though cooler', [63, 64], [61.4, 62], /^No\. With a bigger core pull 1 is 1\.6 K cooler, not enough/],
     ['No, nothing', [63, 64], [63.04, 64], /^No\. With a bigger core nothing changes that counts: 0 of 2/],
     ['No, worse in kelvins', [63, 64], [64, 65], /^No, it gets worse\. With a bigger core pull 1 is 1\.0 K hotter/],
