@@ -133,7 +133,7 @@ describe('soakbench loop', () => {
   it('warns where the suction is short of what the pump needs, and says what to do', async () => {
     expect(await runCommandLine(['loop', fileOf({ 'pump.suctionNeeded': 200 })])).toBe(0);
     expect(said.out).toMatch(
-      /Pump inlet only [\d.]+ kPa above .*, and the pump needs 200\.0 kPa: it may cavitate\. Mount/,
+      /Pump inlet only [\d.]+ kPa above .*, and the pump needs 200\.0 kPa above it: it may cavitate\. Mount/,
     );
   });
 

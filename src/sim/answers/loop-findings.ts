@@ -24,7 +24,7 @@ export const pumpMayCavitate: FindingSource = (run) => {
   if (point === undefined || point.suction.margin >= point.suction.needed) return [];
   const { pressure, temperature } = run.wording;
   const { margin, needed } = point.suction;
-  const text = `At the pump inlet the coolant of ${temperature(point.temperature)} is ${pressure(margin)} above its vapour pressure; the pump needs ${pressure(needed)}. It may cavitate and lose flow: mount the pump lower, or widen the line to it.`;
+  const text = `At the pump inlet the coolant of ${temperature(point.temperature)} is ${pressure(Math.abs(margin))} ${margin < 0 ? 'below' : 'above'} its vapour pressure; the pump needs ${pressure(needed)} above it. It may cavitate and lose flow: mount the pump lower, or widen the line to it.`;
   return [{ rank: 'check', kind: 'pump may cavitate', text, place: 'pump' }];
 };
 

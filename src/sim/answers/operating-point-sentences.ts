@@ -17,11 +17,11 @@ export function explainOperatingPoint(
     text: `The ${pump} is held shut by the stronger one beside it and delivers nothing.`,
     isWarning: true,
   }));
-  const [margin, needed] = [suction.margin, suction.needed].map(wording.pressure);
+  const [margin, needed] = [Math.abs(suction.margin), suction.needed].map(wording.pressure);
   const isShort = suction.margin < suction.needed;
   remarks.push({
     text: isShort
-      ? `Pump inlet only ${margin} above the vapour pressure of the coolant, and the pump needs ${needed}: it may cavitate. Mount the tank higher, or the pump nearer to it, with a wider line between them.`
+      ? `Pump inlet ${suction.margin < 0 ? `${margin} below` : `only ${margin} above`} the vapour pressure of the coolant, and the pump needs ${needed} above it: it may cavitate. Mount the tank higher, or the pump nearer to it, with a wider line between them.`
       : `Pump inlet ${margin} above the vapour pressure of the coolant; the pump needs ${needed}.`,
     isWarning: isShort,
   });

@@ -11,6 +11,10 @@ describe('an operating point in words', () => {
     const short = warnings({ ...HAND_MADE, suction: { margin: 6e3, needed: 10e3 } });
     expect(short).toHaveLength(1);
     expect(short[0]).toContain('only 6.0 kPa above the vapour pressure of the coolant, and the pump needs 10.0 kPa');
+    const boiling = warnings({ ...HAND_MADE, suction: { margin: -6e3, needed: 10e3 } });
+    expect(boiling[0]).toMatch(
+      /^Pump inlet 6\.0 kPa below the vapour pressure of the coolant, and the pump needs 10\.0 kPa above it/,
+    );
     expect(warnings({ ...HAND_MADE, heldShut: ['second pump'] })[0]).toContain('The second pump is held shut');
   });
 
