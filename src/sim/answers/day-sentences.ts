@@ -10,7 +10,7 @@ import {
   type TypedStart,
   typedStart,
 } from './other-day.ts';
-import { countedPulls, type Wording, written } from './wording.ts';
+import { countedPulls, tooFewPulls, type Wording, written } from './wording.ts';
 
 /** A day in sentences: what it makes of the count, the hottest day, and what does not follow the weather. */
 export function explainDay({ typed, day, pulls, hottest, typedStart: start }: DayStudy, wording: Wording): string[] {
@@ -71,6 +71,6 @@ function hottestSentence(hottest: HottestDay, pulls: number, wording: Wording, p
     case 'made on no day':
       return `On no day down to ${temperature(hottest.downTo)} outside${place} does it make ${countedPulls(pulls)}: there ${because(hottest.because)}.`;
     case 'too few pulls':
-      return `The session has ${countedPulls(hottest.pulls)} and repeats none, so ${countedPulls(pulls)} cannot be asked for.`;
+      return tooFewPulls(hottest.pulls, pulls);
   }
 }

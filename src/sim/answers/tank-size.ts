@@ -1,5 +1,6 @@
 import { CoolantRing } from '../model/coolant-ring.ts';
 import { volumeBetween } from '../model/loop-volume.ts';
+import { pullsOfCycle } from '../scenario/config/cycle.ts';
 import type { Config } from '../scenario/config.ts';
 import type { Sentence } from '../sentence.ts';
 import { withTank } from './car-changes.ts';
@@ -29,6 +30,8 @@ export interface StoreStudy {
   readonly kind: StoreKind;
   /** pulls asked for */
   readonly pulls: number;
+  /** those of the session, where it has fewer and repeats none */
+  readonly tooFew?: number;
   /** as the car is */
   readonly now: number;
   readonly points: readonly StorePoint[];
@@ -82,6 +85,7 @@ export function withStore(config: Config, kind: StoreKind, size: number): Config
  */
 export function* studyStore(config: Config, kind: StoreKind, pulls: number): Study<StoreStudy> {
   const now = kind === 'tank' ? config.reservoir.coolantVolume : config.reservoir.iceMass;
+  const most = pullsOfCycle(withPulls(config, pulls).cycle);
   const sizes = ladder(config, kind);
   const points = (yield* tryAll(config, kind, sizes, pulls)).sort((a, b) => a.size - b.size);
   const made = points.findIndex(({ count }) => count >= pulls);
@@ -103,6 +107,7 @@ export function* studyStore(config: Config, kind: StoreKind, pulls: number): Stu
   return {
     kind,
     pulls,
+    ...(most < pulls && { tooFew: most }),
     now,
     points,
     ...(smallest !== undefined && { smallest }),

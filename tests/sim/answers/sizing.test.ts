@@ -70,6 +70,14 @@ describe('the smallest tank', () => {
     expect(1000 * now).toBeCloseTo(60, 9);
   });
 
+  it('is not asked of a session that has fewer pulls and repeats none', () => {
+    const single = { ...config, cycle: { before: config.cycle.block, block: [], repeats: 0, after: [] } };
+    expect(explainStore(conduct(studyStore(single, 'tank', 6)), 8, FILE_WORDING)[0]).toBe(
+      'The session has 1 pull and repeats none, so 6 pulls cannot be asked for.',
+    );
+    expect(conduct(studyStore(single, 'tank', 1))).not.toHaveProperty('tooFew');
+  });
+
   it('is none where no tank helps, and the words say the most that is made', () => {
     const hopeless = { ...config, limit: { chargeTemperature: 290 } };
     const none = conduct(studyStore(hopeless, 'tank', 6));
