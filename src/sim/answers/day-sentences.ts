@@ -58,18 +58,18 @@ function countOf({ count, pullsRun, deciding, lower, higher, stopped }: DayPulls
 function hottestSentence(hottest: HottestDay, pulls: number, wording: Wording, place = ''): string {
   const { temperature, difference } = wording;
   const because = (why: NotMade): string => {
-    if (why.kind === 'limit') return `pull ${why.pull} goes over the limit`;
-    return why.kind === 'stopped'
-      ? `the run stops: ${written(why.reason, wording)}`
-      : `the file is refused: ${why.message}`;
+    if (why.kind === 'limit') return `pull ${why.pull} goes over the limit.`;
+    if (why.kind === 'stopped') return `the run stops: ${written(why.reason, wording)}.`;
+    // A message is whole sentences.
+    return `the file is refused: ${why.message}`;
   };
   switch (hottest.kind) {
     case 'found':
-      return `Hottest day with ${countedPulls(pulls)} made${place}: ${temperature(hottest.temperature)} outside; ${difference(RESOLUTION)} warmer, ${because(hottest.beyond)}.`;
+      return `Hottest day with ${countedPulls(pulls)} made${place}: ${temperature(hottest.temperature)} outside; ${difference(RESOLUTION)} warmer, ${because(hottest.beyond)}`;
     case 'made on every day':
       return `On every day up to ${temperature(hottest.upTo)} outside${place} it makes ${countedPulls(pulls)}.`;
     case 'made on no day':
-      return `On no day down to ${temperature(hottest.downTo)} outside${place} does it make ${countedPulls(pulls)}: there ${because(hottest.because)}.`;
+      return `On no day down to ${temperature(hottest.downTo)} outside${place} does it make ${countedPulls(pulls)}: there ${because(hottest.because)}`;
     case 'too few pulls':
       return tooFewPulls(hottest.pulls, pulls);
   }
