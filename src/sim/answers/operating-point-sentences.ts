@@ -1,3 +1,4 @@
+import { decimals, figure } from '../units.ts';
 import { meetingOf, meterNow } from './measured-flow.ts';
 import type { OperatingPoint } from './operating-point.ts';
 import type { Wording } from './wording.ts';
@@ -26,10 +27,12 @@ export function explainOperatingPoint(
     isWarning: isShort,
   });
   if (wire !== undefined) {
-    remarks.push({
-      text: `${wire.supply.toFixed(1)} V at the battery, ${wire.atPump.toFixed(2)} V at the pump: ${wire.drop.toFixed(2)} V lost in its wires.`,
-      isWarning: false,
-    });
+    const [lost, atPump] = [decimals(wire.drop, 2), wire.atPump.toFixed(2)];
+    const text =
+      Number(lost) === 0
+        ? `${atPump} V at the battery and at the pump: nothing is lost in its wires.`
+        : `${figure(wire.supply)} V at the battery, ${atPump} V at the pump: ${lost} V lost in its wires.`;
+    remarks.push({ text, isWarning: false });
   }
   if (measured !== undefined) {
     const [meter, curves] = [measured.flow, measured.byCurves].map(wording.flow);
