@@ -184,7 +184,9 @@ export function explainDoubt({ study, pulls }: LetterCar, wording: Wording): str
   const beyond = settled.firstOverLimit;
   const repeated =
     settled.kind === 'not settled'
-      ? `Repeated on, the peak has not settled: ${where}.`
+      ? settled.stoppedBecause === undefined
+        ? `Repeated on, the peak has not settled: ${where}.`
+        : `Repeated on, the run stops after ${countedPulls(settled.afterPulls)}: ${written(settled.stoppedBecause, wording)}.`
       : beyond === undefined
         ? `Repeated on, the peak settles at ${where} and never goes over the limit.`
         : beyond > pulls.length

@@ -27,7 +27,7 @@ export function explainRest(study: RestStudy, wording: Wording): string[] {
     recovery === undefined
       ? `An hour after the first pull the coolant is still not back within ${within} of where that pull began.`
       : recovery === 0
-        ? `The first pull leaves the coolant within ${within} of where it began.`
+        ? `The first pull leaves the coolant no more than ${within} warmer than where it began.`
         : `${wording.duration(recovery)} after the first pull the coolant is back within ${within} of where that pull began.`,
   );
   return sentences;

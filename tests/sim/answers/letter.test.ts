@@ -305,6 +305,8 @@ describe('the other parts', () => {
     expect(doubt(settled)).toMatch(
       /the count is the same\. Repeated on, the peak settles at 56\.9 degC after 9 pulls and never/,
     );
+    const stopped = { kind: 'not settled', peak: 330, afterPulls: 9, stoppedBecause: ['coolant boils'] } as const;
+    expect(doubt(stopped)).toMatch(/Repeated on, the run stops after 9 pulls: coolant boils\.$/);
     expect(doubt({ ...settled, firstOverLimit: 6 }, 0, 1)).toMatch(
       /it is 0 of 4, with 5 % more 1\. Repeated on, pull 6 goes over/,
     );

@@ -177,6 +177,21 @@ describe('the rest between pulls', () => {
     );
   });
 
+  it('is not said to leave the coolant near where it began where a pull cools it', () => {
+    // Coolant of 60 degC on a day of -30: colder after the pull than before it, by far more than 3 K in the end.
+    const config = shortConfig({
+      ...structuredClone(SESSION),
+      'start.coolant': 60,
+      'ambient.temperature': -30,
+      'coolant.glycolByVolume': 50,
+    });
+    const study = conduct(studyRest(config, 1));
+    expect(study?.recovery).toBe(0);
+    expect(study && explainRest(study, FILE_WORDING).at(-1)).toBe(
+      'The first pull leaves the coolant no more than 3.0 K warmer than where it began.',
+    );
+  });
+
   it('recovery is when the coolant is back within 3 K, as the recorded run shows', () => {
     const config = tight();
     const study = conduct(studyRest(config, 6));
