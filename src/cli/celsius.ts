@@ -1,6 +1,6 @@
-import { fromSi } from '../sim/index.ts';
+import { decimals, fromSi } from '../sim/index.ts';
 
 /** A temperature in K as tables show it: degC to a tenth, a dash where there is none. */
 export function celsius(kelvin: number | undefined): string {
-  return kelvin === undefined || Number.isNaN(kelvin) ? '-' : fromSi(kelvin, 'degC').toFixed(1);
+  return kelvin === undefined || Number.isNaN(kelvin) ? '-' : decimals(fromSi(kelvin, 'degC'), 1);
 }

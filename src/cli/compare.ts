@@ -3,6 +3,7 @@ import {
   type ComparedFigures,
   type Comparison,
   changedInputs,
+  decimals,
   ESTIMATE_CAUTION,
   FILE_WORDING,
   fromSi,
@@ -144,7 +145,7 @@ function lines(cars: readonly Car[], { cars: compared }: Comparison): string[] {
     ...compared.map((car, k) => {
       const value = read(car);
       if (value === undefined) return '-';
-      const shown = show(value).toFixed(digits);
+      const shown = decimals(show(value), digits);
       const change = read(car.difference);
       if (k === 0 || change === undefined) return shown;
       return `${shown} (${signed(scale * change, digits)})`;

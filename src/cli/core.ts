@@ -1,7 +1,7 @@
 import { studyCoreDesign, studyCoreMap } from '../sim/index.ts';
 import { designAsText, mapAsText } from './core-text.ts';
 import { EXIT } from './exit-codes.ts';
-import { hasPull, noAnswer } from './no-answer.ts';
+import { hasPumpedPull, noAnswer } from './no-answer.ts';
 import { onAllCores } from './on-all-cores.ts';
 import { type FormOptions, printAnswer } from './print-answer.ts';
 import { readConfig } from './read-scenario.ts';
@@ -24,8 +24,8 @@ export async function core(file: string, options: CoreCommandOptions): Promise<n
   const design = await onAllCores(studyCoreDesign(config));
   if (design === undefined) {
     return noAnswer(
-      'Nothing to work out: the cycle has no pull that comes to its end, so the flows of the core are unknown.',
-      hasPull(config),
+      'Nothing to work out: the first pull of the cycle does not come to its end with coolant flowing, so the flows of the core are unknown.',
+      hasPumpedPull(config),
     );
   }
   const map = options.map && (await onAllCores(studyCoreMap(config)));

@@ -1,4 +1,4 @@
-import { type DropFigures, explainCoreDrop, FILE_WORDING, studyCoreDrop } from '../sim/index.ts';
+import { type DropFigures, decimals, explainCoreDrop, FILE_WORDING, studyCoreDrop } from '../sim/index.ts';
 import { aligned, indented } from './aligned.ts';
 import { celsius } from './celsius.ts';
 import { csvOf } from './csv.ts';
@@ -30,7 +30,7 @@ export async function drop(file: string, options: DropCommandOptions): Promise<n
 }
 
 const ROWS: readonly (readonly [string, (figures: DropFigures) => string])[] = [
-  ['core pressure drop, kPa', ({ drop: taken }) => (taken / 1e3).toFixed(2)],
+  ['core pressure drop, kPa', ({ drop: taken }) => decimals(taken / 1e3, 2)],
   ['pressure ratio', ({ pressureRatio }) => pressureRatio.toFixed(3)],
   ['discharge, degC', ({ discharge }) => celsius(discharge)],
   ['drive power, kW', ({ drivePower }) => (drivePower / 1e3).toFixed(2)],

@@ -68,7 +68,7 @@ async function runOf(scenario: Scenario, label: string): Promise<LetterRun> {
 /** What the steps that the file lists would buy; nothing where it lists none. */
 async function stepsOf(file: string, scenario: Scenario, base: Scenario): Promise<string[]> {
   const list = scenario.values.upgrades ?? [];
-  if (list.length === 0) return [];
+  if (list.length === 0 || !hasPull(toConfig(base))) return [];
   const study = await onAllCores(studyUpgrades(list, upgradedConfigs(file, base, list), { withOrders: false }));
   return study === undefined ? [] : explainSteps(study, list, upgradeClashes(list), FILE_WORDING);
 }

@@ -14,6 +14,12 @@ export function noAnswer(why: string, isInFile: boolean): number {
 
 export const hasPull = ({ cycle }: Config): boolean => pullsOfCycle(cycle) > 0;
 
+/** Whether a pump is on in the first pull. */
+export function hasPumpedPull({ cycle }: Config): boolean {
+  const first = phasesOf(cycle).find(({ kind }) => kind === 'pull');
+  return first !== undefined && (first.pumpVoltageRatio > 0 || first.secondPumpVoltageRatio > 0);
+}
+
 export const hasPartLoad = ({ cycle }: Config): boolean => phasesOf(cycle).some(({ kind }) => isPartLoad(kind));
 
 /** Whether one of the first pulls has a part-load phase somewhere before it. */

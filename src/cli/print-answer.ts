@@ -17,7 +17,11 @@ interface Answer {
 
 /** Prints an answer in the form that it is asked for in. */
 export function printAnswer({ json, csv }: FormOptions, answer: Answer): void {
-  if (json) console.log(JSON.stringify(answer.json(), undefined, 2));
+  if (json) console.log(JSON.stringify(answer.json(), knownNumber, 2));
   else if (csv && answer.csv) process.stdout.write(answer.csv());
   else console.log([...answer.text(), '', ESTIMATE_CAUTION].join('\n'));
 }
+
+/** What a run did not come to is left out of JSON, as CSV leaves it empty. */
+const knownNumber = (_: string, value: unknown): unknown =>
+  typeof value === 'number' && !Number.isFinite(value) ? undefined : value;

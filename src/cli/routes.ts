@@ -1,4 +1,5 @@
 import {
+  decimals,
   explainRoutes,
   FILE_WORDING,
   type RouteComparison,
@@ -47,8 +48,8 @@ const ROWS: readonly (readonly [string, string, (figures: RouteFigures) => strin
   ['core outlet', 'degC', ({ coreOutlet }) => celsius(coreOutlet)],
   ['charge', 'degC', ({ charge }) => celsius(charge)],
   ['recirculated over engine air', '-', ({ recirculation }) => recirculation.toFixed(2)],
-  ['power into the gas', 'W', ({ gasPower }) => gasPower.toFixed(0)],
-  ['heat into the core', 'W', ({ heatToCore }) => heatToCore.toFixed(0)],
+  ['power into the gas', 'W', ({ gasPower }) => decimals(gasPower, 0)],
+  ['heat into the core', 'W', ({ heatToCore }) => decimals(heatToCore, 0)],
   ['coolant into the core', 'degC', ({ coolantIntoCore }) => celsius(coolantIntoCore)],
   ['peak of the pull that follows', 'degC', ({ pullPeak }) => celsius(pullPeak)],
 ];

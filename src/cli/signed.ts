@@ -1,3 +1,5 @@
+import { decimals } from '../sim/index.ts';
+
 /**
  * A difference as text, its sign before it; what rounds to nothing has none.
  *
@@ -6,7 +8,6 @@
  * signed(-0.04, 1) // '0.0'
  */
 export function signed(value: number, digits: number): string {
-  const text = value.toFixed(digits);
-  if (Number(text) === 0) return (0).toFixed(digits);
-  return value > 0 ? `+${text}` : text;
+  const text = decimals(value, digits);
+  return Number(text) > 0 ? `+${text}` : text;
 }

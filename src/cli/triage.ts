@@ -1,4 +1,5 @@
 import {
+  decimals,
   ESTIMATE_CAUTION,
   explainTriage,
   FILE_WORDING,
@@ -53,8 +54,8 @@ function lines(found: Triage): string[] {
   const { reading, phase, pull, candidates } = found;
   const row = (name: string, { rise, approach }: { rise: number; approach: number }, ...rest: string[]): string[] => [
     name,
-    rise.toFixed(1),
-    approach.toFixed(1),
+    decimals(rise, 1),
+    decimals(approach, 1),
     ...rest,
   ];
   return [
@@ -63,7 +64,7 @@ function lines(found: Triage): string[] {
       ['cause', 'rise, K', 'approach, K', 'size', 'distance, in doubts'],
       row('measured', reading, '', ''),
       ...candidates.map((candidate) =>
-        row(candidate.cause, candidate, percent(candidate.size), candidate.distance.toFixed(1)),
+        row(candidate.cause, candidate, percent(candidate.size), decimals(candidate.distance, 1)),
       ),
     ]),
     `Doubt of the measurements: ${reading.riseDoubt} K and ${reading.approachDoubt} K.`,

@@ -1,6 +1,6 @@
-import { explainUpgrades, FILE_WORDING, studyUpgrades, upgradeClashes } from '../sim/index.ts';
+import { explainUpgrades, FILE_WORDING, studyUpgrades, toConfig, upgradeClashes } from '../sim/index.ts';
 import { EXIT } from './exit-codes.ts';
-import { noAnswer } from './no-answer.ts';
+import { hasPull, noAnswer } from './no-answer.ts';
 import { onAllCores } from './on-all-cores.ts';
 import { type FormOptions, printAnswer } from './print-answer.ts';
 import { readScenarioFile, scenarioOf } from './read-scenario.ts';
@@ -25,6 +25,7 @@ export async function upgrades(file: string, options: UpgradesCommandOptions): P
   }
   const car = scenarioOf(file, scenario, options.variant);
   if (car === undefined) return EXIT.badUsage;
+  if (!hasPull(toConfig(car))) return noAnswer('Nothing to weigh: the cycle has no pull to count.', false);
   const study = await onAllCores(
     studyUpgrades(list, upgradedConfigs(file, car, list), { withOrders: options.bestOrder === true }),
   );

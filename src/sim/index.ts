@@ -118,4 +118,4 @@ export { toConfig } from './scenario/to-config.ts';
 export { applyUpgrades, upgradeClashes } from './scenario/upgrade-list.ts';
 export { applyChanges, applyVariant, variants } from './scenario/variants.ts';
 export { type RunOptions, simulate, startRun } from './simulate.ts';
-export { convert, type FileUnit, figure, fromSi, readQuantity, toSi } from './units.ts';
+export { convert, decimals, type FileUnit, figure, fromSi, readQuantity, toSi } from './units.ts';

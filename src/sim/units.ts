@@ -299,6 +299,14 @@ function withUnit(value: number, symbol: string, fileUnit: FileUnit): Reading {
   return { kind: 'value', value: convert(value, typed.symbol, fileUnit), unit: typed.symbol };
 }
 
+/**
+ * A number to so many decimals; what rounds to nothing has no sign.
+ *
+ * @example
+ * decimals(-0.04, 1) // '0.0'
+ */
+export const decimals = (value: number, digits: number): string => value.toFixed(digits).replace(/^-(?=[0.]*$)/, '');
+
 /** A number as messages show it: four figures, whole numbers in full. */
 export function figure(value: number): string {
   return String(Math.abs(value) >= 1000 ? Math.round(value) : Number(value.toPrecision(4)));

@@ -1,4 +1,4 @@
-import { COLUMNS, type ColumnName, convert, type FileUnit, toSi, type Wording } from '../sim/index.ts';
+import { COLUMNS, type ColumnName, convert, decimals, type FileUnit, toSi, type Wording } from '../sim/index.ts';
 import { shownUnit, type UnitChoice } from './state/display.ts';
 
 /** A number as text and its unit as it is written on screen; a pure number has no unit. */
@@ -82,10 +82,7 @@ export function writtenUnit(symbol: string): string {
 
 /** A number with fixed digits; a zero carries no minus. */
 export function fixed(value: number, digits: number): string {
-  return value
-    .toFixed(digits)
-    .replace(/^-(?=[0.]*$)/, '')
-    .replace('-', MINUS);
+  return decimals(value, digits).replace('-', MINUS);
 }
 
 /** A change as it is written, with or without its unit, with a plus too: "+0.7 K"; nothing has no sign. */

@@ -5,6 +5,7 @@ import { describe, expect, it } from 'vitest';
 import { runCommandLine } from '../../src/cli/command-line.ts';
 import { boilingDocument } from '../support/boiling.ts';
 import { listen } from '../support/said.ts';
+import { shortDocument } from '../support/short-session.ts';
 
 const ESTATE = new URL('../../scenarios/rolling-road-estate.json', import.meta.url).pathname;
 
@@ -40,6 +41,21 @@ describe('soakbench letter', () => {
     expect(text).toMatch(/ No answer: the run stops at \d+\.\d s \(pull 4\), because coolant boils in the core/);
     expect(text).toContain('No count as it stands. Pulls that came to their end: 3.');
     expect(text).not.toMatch(/Yes|Hottest day|What holds/);
+  });
+
+  it('has nothing to tell of upgrades and doubt in a session without a pull', async () => {
+    const folder = mkdtempSync(join(tmpdir(), 'soakbench-letter-'));
+    const path = join(folder, 'idle.json');
+    const upgrades = [{ name: 'cooler intake', price: 10, changes: { 'intake.pickUp': 0 } }];
+    const cycle = [{ kind: 'idle', duration: 9, engineSpeed: 1200, manifoldPressure: 38, exchangerAirSpeed: 2.5 }];
+    writeFileSync(path, JSON.stringify(shortDocument({ upgrades, cycle })));
+    try {
+      expect(await runCommandLine(['letter', path])).toBe(5);
+    } finally {
+      rmSync(folder, { recursive: true });
+    }
+    expect(said.out).toContain('There is no pull in this session: nothing to answer.');
+    expect(said.out).not.toMatch(/cooler intake|count is the same/);
   });
 
   it('as data has the same parts, and an unknown change is refused by name', async () => {

@@ -74,7 +74,7 @@ describe('soakbench loop', () => {
       'cycle.1.phases.0.supplyVoltage': 12,
     });
     expect(await runCommandLine(['loop', file])).toBe(0);
-    expect(said.out).toContain('12.0 V at the battery, 11.49 V at the pump: 0.51 V lost in its wires.');
+    expect(said.out).toContain('12 V at the battery, 11.49 V at the pump: 0.51 V lost in its wires.');
   });
 
   it('says what was measured, and how far the curves are off', async () => {
@@ -133,7 +133,7 @@ describe('soakbench loop', () => {
   it('warns where the suction is short of what the pump needs, and says what to do', async () => {
     expect(await runCommandLine(['loop', fileOf({ 'pump.suctionNeeded': 200 })])).toBe(0);
     expect(said.out).toMatch(
-      /Pump inlet only [\d.]+ kPa above .*, and the pump needs 200\.0 kPa: it may cavitate\. Mount/,
+      /Pump inlet only [\d.]+ kPa above .*, and the pump needs 200\.0 kPa above it: it may cavitate\. Mount/,
     );
   });
 

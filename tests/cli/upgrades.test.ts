@@ -32,6 +32,10 @@ const VARIANTS = [
 ];
 const CAR = file('car.json', { upgrades: UPGRADES, variants: VARIANTS });
 const BARE = file('bare.json', {});
+const PULL_LESS = file('pull-less.json', {
+  upgrades: UPGRADES,
+  cycle: [{ kind: 'idle', duration: 9, engineSpeed: 1200, manifoldPressure: 38, exchangerAirSpeed: 2.5 }],
+});
 const CLASHING = file('clashing.json', {
   upgrades: [UPGRADES[0], { name: 'other core', changes: { 'core.airConductance': 450 } }],
 });
@@ -174,6 +178,7 @@ describe('soakbench upgrades', () => {
 
   it.each([
     [5, 'a file without upgrades', [BARE], 'the file has no upgrades'],
+    [5, 'a cycle without a pull', [PULL_LESS, '--best-order'], 'the cycle has no pull'],
     [3, 'an unknown variant', [CAR, '--variant', 'hot dya'], 'Did you mean "hot day"?'],
     [3, 'two outputs at once', [CAR, '--json', '--csv'], 'cannot be used with'],
     [2, 'a broken upgrade', [BROKEN], 'upgrades.0.price'],

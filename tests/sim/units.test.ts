@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
   convert,
+  decimals,
   type FileUnit,
   figure,
   figureWithUnit,
@@ -156,6 +157,17 @@ describe('showing numbers', () => {
     [-8, '-8'],
   ])('%d as %s', (number, text) => {
     expect(figure(number)).toBe(text);
+  });
+
+  it.each([
+    [1.26, 1, '1.3'],
+    [-1.26, 1, '-1.3'],
+    [-0.04, 1, '0.0'],
+    [-0, 2, '0.00'],
+    [-0.4, 0, '0'],
+    [-10.02, 1, '-10.0'],
+  ])('%d to %d decimals is %s', (number, digits, text) => {
+    expect(decimals(number, digits)).toBe(text);
   });
 
   it('leaves out the unit of pure numbers and shares', () => {

@@ -25,7 +25,7 @@ export function explainAgreement(agreement: CarAgreement, wording: Pick<Wording,
   } else {
     sentences.push(
       `No one factor of core conductance fits: the best, ${fit.factor.toFixed(2)}, leaves ${difference(fit.rmsLeft)} rms where the gauge hides ${hidden}.`,
-      pattern(agreement, difference),
+      ...(pulls.length === 1 ? [] : [pattern(agreement, difference)]),
     );
   }
   if (fit.isAtEnd) {

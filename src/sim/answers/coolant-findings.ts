@@ -1,6 +1,8 @@
 import { createCoolant } from '../fluids/coolant.ts';
 import { lowestPressure } from '../model/coolant-ring.ts';
 import { layOutCycle } from '../model/drive-cycle.ts';
+import type { Config } from '../scenario/config.ts';
+import { hasExchanger } from './car-changes.ts';
 import { type FindingSource, highestRow, type RunView, whenAt, whenAtRow } from './finding.ts';
 
 /** Nearer than this to boiling or freezing is worth a warning [K]: common practice, no published source. */
@@ -11,13 +13,17 @@ const coolantOf = ({ config: { coolant } }: RunView) => createCoolant(coolant.gl
 const stoppedBy = ({ series: { outcome } }: RunView): string | undefined =>
   outcome.kind === 'stopped' ? outcome.cause : undefined;
 
+/** What keeps the coolant of a car cooler, as a sentence begins. */
+export const moreCooling = (config: Config): string =>
+  `More coolant flow or ${hasExchanger(config) ? 'more air at the front exchanger' : 'a front exchanger'}`;
+
 export const coolantNearBoiling: FindingSource = (run) => {
   const { config, series, wording } = run;
   const boils = coolantOf(run).boilingPoint(lowestPressure(config) + config.coolant.capPressure);
   const { hottestCoolant, time } = series.columns;
   const row = highestRow(series.rowCount, (k) => hottestCoolant[k]);
   if (row === undefined || boils - hottestCoolant[row] > NEAR || stoppedBy(run) === 'boiling') return [];
-  const text = `Coolant reaches ${wording.temperature(hottestCoolant[row])} ${whenAtRow(run, row)}, ${wording.difference(boils - hottestCoolant[row])} below where it boils under its cap. More coolant flow or more air at the front exchanger gives room.`;
+  const text = `Coolant reaches ${wording.temperature(hottestCoolant[row])} ${whenAtRow(run, row)}, ${wording.difference(boils - hottestCoolant[row])} below where it boils under its cap. ${moreCooling(config)} gives room.`;
   return [{ rank: 'check', kind: 'coolant near boiling', text, time: time[row], place: 'coolant' }];
 };
 

@@ -87,7 +87,7 @@ export function withCore(config: Config, geometry: CoreGeometryConfig): Config {
 
 /**
  * A core by its measures at the end of the first pull, and what one more row of width or depth does to it, in the core
- * and in the car. Absent where the core is given by test points or no pull comes to its end.
+ * and in the car. Absent where the core is given by test points, no pull comes to its end, or its coolant stands still.
  */
 export function* studyCoreDesign(config: Config): Study<CoreDesignStudy | undefined> {
   const { geometry } = config.core;
@@ -99,7 +99,7 @@ export function* studyCoreDesign(config: Config): Study<CoreDesignStudy | undefi
   ];
   const runs = yield cars.map((car) => jobToPull(car, 1));
   const [first, ...others] = runs.map((run) => summarisePulls(run, config.limit.chargeTemperature).at(0));
-  if (first === undefined) return undefined;
+  if (first === undefined || first.atEnd.coolantFlow === 0) return undefined;
   const design = designAt(config, geometry, first);
   const changes = measures.map((measure, k) => {
     const pull = others[k];

@@ -24,8 +24,8 @@ export interface CoreDropStudy {
   readonly doubled: DropFigures;
   /** no core at all: neither drop nor cooling */
   readonly none: DropFigures;
-  /** per Pa of drop, from none to twice it */
-  readonly perPascal: Omit<DropFigures, 'drop'>;
+  /** per Pa of drop, from none to twice it; absent where the core has none */
+  readonly perPascal?: Omit<DropFigures, 'drop'>;
 }
 
 /** So little that the core cools nothing. */
@@ -49,14 +49,16 @@ export function* studyCoreDrop(config: Config): Study<CoreDropStudy | undefined>
     free,
     doubled,
     none,
-    perPascal: {
-      pressureRatio: slope('pressureRatio'),
-      discharge: slope('discharge'),
-      drivePower: slope('drivePower'),
-      manifold: slope('manifold'),
-      airFlow: slope('airFlow'),
-      peak: slope('peak'),
-    },
+    ...(doubled.drop > 0 && {
+      perPascal: {
+        pressureRatio: slope('pressureRatio'),
+        discharge: slope('discharge'),
+        drivePower: slope('drivePower'),
+        manifold: slope('manifold'),
+        airFlow: slope('airFlow'),
+        peak: slope('peak'),
+      },
+    }),
   };
 }
 

@@ -10,7 +10,7 @@ import {
   type TypedStart,
   typedStart,
 } from './other-day.ts';
-import { countedPulls, type Wording, written } from './wording.ts';
+import { countedPulls, tooFewPulls, type Wording, written } from './wording.ts';
 
 /** A day in sentences: what it makes of the count, the hottest day, and what does not follow the weather. */
 export function explainDay({ typed, day, pulls, hottest, typedStart: start }: DayStudy, wording: Wording): string[] {
@@ -58,19 +58,19 @@ function countOf({ count, pullsRun, deciding, lower, higher, stopped }: DayPulls
 function hottestSentence(hottest: HottestDay, pulls: number, wording: Wording, place = ''): string {
   const { temperature, difference } = wording;
   const because = (why: NotMade): string => {
-    if (why.kind === 'limit') return `pull ${why.pull} goes over the limit`;
-    return why.kind === 'stopped'
-      ? `the run stops: ${written(why.reason, wording)}`
-      : `the file is refused: ${why.message}`;
+    if (why.kind === 'limit') return `pull ${why.pull} goes over the limit.`;
+    if (why.kind === 'stopped') return `the run stops: ${written(why.reason, wording)}.`;
+    // A message is whole sentences.
+    return `the file is refused: ${why.message}`;
   };
   switch (hottest.kind) {
     case 'found':
-      return `Hottest day with ${countedPulls(pulls)} made${place}: ${temperature(hottest.temperature)} outside; ${difference(RESOLUTION)} warmer, ${because(hottest.beyond)}.`;
+      return `Hottest day with ${countedPulls(pulls)} made${place}: ${temperature(hottest.temperature)} outside; ${difference(RESOLUTION)} warmer, ${because(hottest.beyond)}`;
     case 'made on every day':
       return `On every day up to ${temperature(hottest.upTo)} outside${place} it makes ${countedPulls(pulls)}.`;
     case 'made on no day':
-      return `On no day down to ${temperature(hottest.downTo)} outside${place} does it make ${countedPulls(pulls)}: there ${because(hottest.because)}.`;
+      return `On no day down to ${temperature(hottest.downTo)} outside${place} does it make ${countedPulls(pulls)}: there ${because(hottest.because)}`;
     case 'too few pulls':
-      return `The session has ${countedPulls(hottest.pulls)} and repeats none, so ${countedPulls(pulls)} cannot be asked for.`;
+      return tooFewPulls(hottest.pulls, pulls);
   }
 }

@@ -43,13 +43,14 @@ export function answerQuestion(before: LetterCar, after: LetterCar | undefined, 
     ? `stays under ${limit} ${inAll(before.pulls.length)}`
     : `goes over ${limit} in pull ${from + 1}`;
   const change = capitalised(after.label);
+  if (isEnough && to >= of) {
+    const hotter = (hottest(after)?.peak ?? 0) - (hottest(before)?.peak ?? 0);
+    return Math.abs(hotter) < SAME
+      ? `Not needed. The car ${before.label} ${asItStands}, and ${after.label} nothing changes that counts.`
+      : `Not needed. The car ${before.label} ${asItStands}; ${after.label} its hottest pull is ${wording.difference(Math.abs(hotter))} ${hotter < 0 ? 'cooler' : 'hotter'}.`;
+  }
   const cooler = peakChange(before, after);
   const by = wording.difference(Math.abs(cooler));
-  if (isEnough && to >= of) {
-    return Math.abs(cooler) < SAME
-      ? `Not needed. The car ${before.label} ${asItStands}, and ${after.label} nothing changes that counts.`
-      : `Not needed. The car ${before.label} ${asItStands}; ${after.label} its hottest pull is ${by} ${cooler < 0 ? 'cooler' : 'hotter'}.`;
-  }
   if (to >= of) {
     const spare = wording.difference(hottest(after)?.margin ?? 0);
     return `Yes. The car ${before.label} ${asItStands}; ${after.label} it stays under ${inAll(of)}, with ${spare} to spare.`;
@@ -172,7 +173,7 @@ export function explainReturn(before: LetterCar, after: LetterCar, wording: Word
 
 /** How much the answer hangs on what is not known well. */
 export function explainDoubt({ study, pulls }: LetterCar, wording: Wording): string[] {
-  if (study === undefined) return [];
+  if (study === undefined || pulls.length === 0) return [];
   const { count, countAtLowerConductance: low, countAtHigherConductance: high, settled } = study.answer;
   const core =
     low === count && high === count
@@ -183,7 +184,9 @@ export function explainDoubt({ study, pulls }: LetterCar, wording: Wording): str
   const beyond = settled.firstOverLimit;
   const repeated =
     settled.kind === 'not settled'
-      ? `Repeated on, the peak has not settled: ${where}.`
+      ? settled.stoppedBecause === undefined
+        ? `Repeated on, the peak has not settled: ${where}.`
+        : `Repeated on, the run stops after ${countedPulls(settled.afterPulls)}: ${written(settled.stoppedBecause, wording)}.`
       : beyond === undefined
         ? `Repeated on, the peak settles at ${where} and never goes over the limit.`
         : beyond > pulls.length

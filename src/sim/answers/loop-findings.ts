@@ -2,6 +2,7 @@ import { createCoolant } from '../fluids/coolant.ts';
 import { ICE_DENSITY } from '../fluids/ice.ts';
 import { linesVolume } from '../model/loop-volume.ts';
 import { listed } from '../scenario/issue.ts';
+import { decimals } from '../units.ts';
 import { hasExchanger } from './car-changes.ts';
 import { type FindingSource, highestRow, type RunView, whenAtRow } from './finding.ts';
 import { measuredIn, meetingOf, meterNow } from './measured-flow.ts';
@@ -23,7 +24,7 @@ export const pumpMayCavitate: FindingSource = (run) => {
   if (point === undefined || point.suction.margin >= point.suction.needed) return [];
   const { pressure, temperature } = run.wording;
   const { margin, needed } = point.suction;
-  const text = `At the pump inlet the coolant of ${temperature(point.temperature)} is ${pressure(margin)} above its vapour pressure; the pump needs ${pressure(needed)}. It may cavitate and lose flow: mount the pump lower, or widen the line to it.`;
+  const text = `At the pump inlet the coolant of ${temperature(point.temperature)} is ${pressure(Math.abs(margin))} ${margin < 0 ? 'below' : 'above'} its vapour pressure; the pump needs ${pressure(needed)} above it. It may cavitate and lose flow: mount the pump lower, or widen the line to it.`;
   return [{ rank: 'check', kind: 'pump may cavitate', text, place: 'pump' }];
 };
 
@@ -58,7 +59,7 @@ export const tankLevel: FindingSource = (run) => {
   const row = highestRow(series.rowCount, grown);
   if (row === undefined) return [];
   const rise = grown(row);
-  const litres = (volume: number): string => `${(1000 * volume).toFixed(2)} L`;
+  const litres = (volume: number): string => `${decimals(1000 * volume, 2)} L`;
   const said = `Warming, the coolant of the loop grows by ${litres(rise)} ${whenAtRow(run, row)}`;
   const text =
     rise > room
@@ -94,7 +95,7 @@ function growthOver({ config, series: { columns } }: RunView): (row: number) => 
 export const waitingMeltsIce: FindingSource = ({ config, series, wording }) => {
   const heat = config.reservoir.iceMass > 0 ? heatWhileWaiting(config, series) : undefined;
   if (heat === undefined || heat.asIce === 0) return [];
-  const kilojoules = (joules: number): string => `${(joules / 1e3).toFixed(0)} kJ`;
+  const kilojoules = (joules: number): string => `${decimals(joules / 1e3, 0)} kJ`;
   const ways = [
     `${kilojoules(heat.pump)} from the pump`,
     `${kilojoules(heat.lines)} through the lines`,

@@ -12,12 +12,13 @@ import type { CoreGeometryConfig } from '../scenario/config/exchangers.ts';
  *
  * @param geometry - of the core
  * @param rate - smaller heat capacity rate [W/K]
- * @returns the larger of lambda along the air and along the coolant [-]
+ * @returns that fall, by the larger of lambda along the air and along the coolant [-]
  */
 export function metalConductionShare({ shape }: CoreGeometryConfig, rate: number): number {
   const { metal } = coreGeometry(shape);
   const { conductivity, density } = shape.alloy;
   const volume = (metal.tubeMass + metal.finMass) / density;
   const shortest = Math.min(shape.depth, shape.length);
-  return (conductivity * volume) / (shortest ** 2 * rate);
+  const lambda = (conductivity * volume) / (shortest ** 2 * rate);
+  return lambda / (1 + 2 * lambda);
 }

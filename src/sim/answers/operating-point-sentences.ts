@@ -1,3 +1,4 @@
+import { decimals, figure } from '../units.ts';
 import { meetingOf, meterNow } from './measured-flow.ts';
 import type { OperatingPoint } from './operating-point.ts';
 import type { Wording } from './wording.ts';
@@ -17,19 +18,21 @@ export function explainOperatingPoint(
     text: `The ${pump} is held shut by the stronger one beside it and delivers nothing.`,
     isWarning: true,
   }));
-  const [margin, needed] = [suction.margin, suction.needed].map(wording.pressure);
+  const [margin, needed] = [Math.abs(suction.margin), suction.needed].map(wording.pressure);
   const isShort = suction.margin < suction.needed;
   remarks.push({
     text: isShort
-      ? `Pump inlet only ${margin} above the vapour pressure of the coolant, and the pump needs ${needed}: it may cavitate. Mount the tank higher, or the pump nearer to it, with a wider line between them.`
+      ? `Pump inlet ${suction.margin < 0 ? `${margin} below` : `only ${margin} above`} the vapour pressure of the coolant, and the pump needs ${needed} above it: it may cavitate. Mount the tank higher, or the pump nearer to it, with a wider line between them.`
       : `Pump inlet ${margin} above the vapour pressure of the coolant; the pump needs ${needed}.`,
     isWarning: isShort,
   });
   if (wire !== undefined) {
-    remarks.push({
-      text: `${wire.supply.toFixed(1)} V at the battery, ${wire.atPump.toFixed(2)} V at the pump: ${wire.drop.toFixed(2)} V lost in its wires.`,
-      isWarning: false,
-    });
+    const [lost, atPump] = [decimals(wire.drop, 2), wire.atPump.toFixed(2)];
+    const text =
+      Number(lost) === 0
+        ? `${atPump} V at the battery and at the pump: nothing is lost in its wires.`
+        : `${figure(wire.supply)} V at the battery, ${atPump} V at the pump: ${lost} V lost in its wires.`;
+    remarks.push({ text, isWarning: false });
   }
   if (measured !== undefined) {
     const [meter, curves] = [measured.flow, measured.byCurves].map(wording.flow);

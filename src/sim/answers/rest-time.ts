@@ -1,5 +1,6 @@
 import type { PhaseConfig } from '../scenario/config/cycle.ts';
 import type { Config } from '../scenario/config.ts';
+import type { Sentence } from '../sentence.ts';
 import { countingJob, countRun } from './count-run.ts';
 import { smallestEnough } from './halving.ts';
 import { summarisePulls } from './pull-summary.ts';
@@ -18,6 +19,8 @@ export interface RestStudy {
   readonly curve: readonly { readonly rest: number; readonly count: number }[];
   /** s after the first pull until coolant enters the core within 3 K of where it began; absent: not within an hour */
   readonly recovery?: number;
+  /** why that hour ended early: then nothing is known of the recovery */
+  readonly recoveryStopped?: Sentence;
 }
 
 /** Times the rest of the cycle, from next to none to twenty times as long; own choice. */
@@ -63,24 +66,24 @@ export function* studyRest(config: Config, pulls: number): Study<RestStudy | und
     made < 0
       ? undefined
       : now * (yield* smallestEnough(FACTORS[Math.max(0, made - 1)], FACTORS[made], FOUND_TO / now, isEnough));
-  const recovery = yield* recoveryTime(config);
+  const recovery = yield* studyRecovery(config);
   return {
     pulls,
     now,
     countNow: counts[FACTORS.indexOf(1)],
     ...(needed !== undefined && { needed }),
     curve: FACTORS.map((factor, k) => ({ rest: factor * now, count: counts[k] })),
-    ...(recovery !== undefined && { recovery }),
+    ...recovery,
   };
 }
 
 /** The first pull, then its rest for an hour. */
-function* recoveryTime(config: Config): Study<number | undefined> {
+function* studyRecovery(config: Config): Study<Pick<RestStudy, 'recovery' | 'recoveryStopped'>> {
   const { before, block } = config.cycle;
   const all = [...before, ...block];
   const pull = all.findIndex(({ kind }) => kind === 'pull');
   const rest = [...all.slice(pull + 1), ...block].find(({ kind }) => kind !== 'pull');
-  if (rest === undefined) return undefined;
+  if (rest === undefined) return {};
   const phases = [...all.slice(0, pull + 1), { ...rest, duration: RECOVERY_LIMIT }];
   const [series] = yield [
     {
@@ -88,13 +91,14 @@ function* recoveryTime(config: Config): Study<number | undefined> {
       interval: RECOVERY_INTERVAL,
     },
   ];
+  const { outcome } = series;
+  if (outcome.kind === 'stopped') return { recoveryStopped: outcome.reason };
   const [first] = summarisePulls(series, config.limit.chargeTemperature);
-  if (first === undefined) return undefined;
   const { time, coolantIntoCore } = series.columns;
   const lift = first.start + first.duration;
   const from = time.findIndex((t, row) => t >= lift && row > 0 && time[row - 1] === lift);
   // Looked for from the end: it may pass through on the way to its highest, which comes after the pull.
   let row = series.rowCount - 1;
   while (row > from && coolantIntoCore[row] <= first.coolantIntoCoreAtStart + RECOVERED_WITHIN) row--;
-  return row === series.rowCount - 1 ? undefined : time[row] - lift;
+  return row === series.rowCount - 1 ? {} : { recovery: time[row] - lift };
 }

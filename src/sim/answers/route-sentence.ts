@@ -1,4 +1,4 @@
-import type { RouteComparison } from './bypass-routes.ts';
+import type { RouteComparison, RouteFigures } from './bypass-routes.ts';
 import type { Wording } from './wording.ts';
 
 /** Less than this is no difference [K]; own choice. */
@@ -25,17 +25,10 @@ export function explainRoutes(comparison: RouteComparison, wording: Pick<Wording
     `Compressor inlet ${change(after.compressorInlet - before.compressorInlet)}, discharge ${change(after.discharge - before.discharge)}, casing ${change(after.casing - before.casing)}.`,
   ];
   const coolant = after.coolantIntoCore - before.coolantIntoCore;
-  const given = `the core gives the coolant ${wording.power(after.heatToCore)} instead of ${wording.power(before.heatToCore)}`;
+  const given = heatWords(before.heatToCore, after.heatToCore, wording);
   const entering = Math.abs(coolant) < NOTHING ? '' : `, which comes back ${change(coolant)}`;
   const parts = [`air leaves the core ${change(core)}: ${given}${entering}`];
-  if (Math.abs(plenum) >= NOTHING) {
-    const times = (1 + after.recirculation).toFixed(1);
-    parts.push(
-      plenum < 0
-        ? `the plenum adds ${wording.difference(-plenum)} less, since ${times} times the engine's air passes it`
-        : `the plenum adds ${wording.difference(plenum)} more`,
-    );
-  }
+  if (Math.abs(plenum) >= NOTHING) parts.push(plenumWords(before, after, wording));
   sentences.push(`Why: ${parts.join('; ')}.`);
   if (ofDrop >= NOTHING) {
     sentences.push(
@@ -46,4 +39,24 @@ export function explainRoutes(comparison: RouteComparison, wording: Pick<Wording
     sentences.push(`The pull that follows peaks ${change(after.pullPeak - before.pullPeak)}.`);
   }
   return sentences;
+}
+
+/** What the core gives the coolant, or takes from it where the air is the colder of the two. */
+function heatWords(before: number, after: number, { power }: Pick<Wording, 'power'>): string {
+  const [was, is] = [power(Math.abs(before)), power(Math.abs(after))];
+  const said = after < 0 ? `the core takes ${is} from the coolant` : `the core gives the coolant ${is}`;
+  if (before < 0 === after < 0) return was === is ? `${said}, as before it` : `${said} instead of ${was}`;
+  return `${said} instead of ${before < 0 ? 'taking' : 'giving'} ${was}`;
+}
+
+/** What the plenum does to the charge by either route; more air past it is changed less. */
+function plenumWords(before: RouteFigures, after: RouteFigures, { difference }: Pick<Wording, 'difference'>): string {
+  const [was, is] = [before, after].map(({ charge, coreOutlet }) => charge - coreOutlet);
+  const does = (kelvin: number) => `${kelvin < 0 ? 'takes' : 'adds'} ${difference(Math.abs(kelvin))}`;
+  if (was < 0 !== is < 0) return `the plenum ${does(is)}, where it ${does(was)} by the other route`;
+  const grows = Math.abs(is) - Math.abs(was);
+  const change = `the plenum ${is < 0 ? 'takes' : 'adds'} ${difference(Math.abs(grows))}`;
+  if (grows > 0) return `${change} more`;
+  const times = (1 + after.recirculation).toFixed(1);
+  return `${change} less${times === '1.0' ? '' : `, since ${times} times the engine's air passes it`}`;
 }

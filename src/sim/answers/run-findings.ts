@@ -1,6 +1,8 @@
 import { AIR_HEAT_CAPACITY } from '../fluids/moist-air.ts';
 import type { EnergyBalance } from '../results/time-series.ts';
+import type { Config } from '../scenario/config.ts';
 import { flowsOfOneCore } from '../scenario/laws.ts';
+import { moreCooling } from './coolant-findings.ts';
 import { type FindingSource, whenAt } from './finding.ts';
 import { metalConductionShare } from './metal-conduction.ts';
 import { written } from './wording.ts';
@@ -9,16 +11,16 @@ import { written } from './wording.ts';
 const OPEN_BALANCE = 1e-3;
 
 const WAY_ON = {
-  boiling: 'More coolant flow or more air at the front exchanger keeps it liquid.',
-  freezing: 'It takes more glycol, or a warmer start.',
-  'no answer': 'Nothing after that is worked out.',
+  boiling: (config: Config) => `${moreCooling(config)} keeps it liquid.`,
+  freezing: () => 'It takes more glycol, or a warmer start.',
+  'no answer': () => 'Nothing after that is worked out.',
 } as const;
 
 export const runStopped: FindingSource = (run) => {
   const { outcome } = run.series;
   if (outcome.kind !== 'stopped') return [];
   const { time, cause, reason } = outcome;
-  const text = `The run stopped ${whenAt(run, time)}: ${written(reason, run.wording)}. ${WAY_ON[cause]}`;
+  const text = `The run stopped ${whenAt(run, time)}: ${written(reason, run.wording)}. ${WAY_ON[cause](run.config)}`;
   return [{ rank: 'stop', kind: 'run stopped', text, time, place: cause === 'no answer' ? 'air' : 'coolant' }];
 };
 
@@ -47,6 +49,7 @@ export const metalConduction: FindingSource = ({ config: { core }, pulls }) => {
   const { density, heatCapacity } = core.geometry.coolant;
   const { air, coolant } = flowsOfOneCore(core, atEnd.airFlow, atEnd.coolantFlow);
   const rate = Math.min(air * AIR_HEAT_CAPACITY, coolant * density * heatCapacity);
+  if (rate === 0) return [];
   const share = metalConductionShare(core.geometry, rate);
   const text = `Metal conduction along the core is left out: by its measures it would take ${(100 * share).toFixed(1)} % of the heat at most.`;
   return [{ rank: 'note', kind: 'metal conduction', text, place: 'core' }];

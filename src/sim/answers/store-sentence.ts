@@ -1,6 +1,6 @@
 import { ICE_DENSITY } from '../fluids/ice.ts';
 import type { StoreKind, StoreStudy } from './tank-size.ts';
-import { countedPulls, type Wording } from './wording.ts';
+import { countedPulls, tooFewPulls, type Wording } from './wording.ts';
 
 /** A size in words: "2.3 L", "10.0 kg". */
 export const storeSize = (kind: StoreKind, size: number): string =>
@@ -17,7 +17,7 @@ export function explainStore(
   pullLength: number,
   wording: Pick<Wording, 'temperature' | 'difference' | 'duration'>,
 ): string[] {
-  const { kind, pulls, points, smallest, knee, tooLarge, now, soonestReturn } = study;
+  const { kind, pulls, tooFew, points, smallest, knee, tooLarge, now, soonestReturn } = study;
   const named = (size: number): string =>
     kind === 'tank' ? `a tank of ${storeSize(kind, size)}` : `${storeSize(kind, size)} of ice`;
   const sentences: string[] = [];
@@ -32,6 +32,8 @@ export function explainStore(
       const held = storeSize('tank', study.coolant + smallest / ICE_DENSITY);
       sentences.push(`The tank must hold ${held}: that ice and ${storeSize('tank', study.coolant)} of coolant.`);
     }
+  } else if (tooFew !== undefined) {
+    sentences.push(tooFewPulls(tooFew, pulls));
   } else {
     const best = Math.max(...points.map(({ count }) => count));
     sentences.push(

@@ -1,5 +1,6 @@
 import { CoolantRing } from '../model/coolant-ring.ts';
 import { volumeBetween } from '../model/loop-volume.ts';
+import { pullsOfCycle } from '../scenario/config/cycle.ts';
 import type { Config } from '../scenario/config.ts';
 import type { Sentence } from '../sentence.ts';
 import { withTank } from './car-changes.ts';
@@ -29,6 +30,8 @@ export interface StoreStudy {
   readonly kind: StoreKind;
   /** pulls asked for */
   readonly pulls: number;
+  /** those of the session, where it has fewer and repeats none */
+  readonly tooFew?: number;
   /** as the car is */
   readonly now: number;
   readonly points: readonly StorePoint[];
@@ -66,7 +69,7 @@ export function withStore(config: Config, kind: StoreKind, size: number): Config
   const isChilled = reservoir.iceMass > 0 || size === 0;
   return {
     ...config,
-    reservoir: { ...reservoir, iceMass: size, layers: 1 },
+    reservoir: { ...reservoir, iceMass: size, ...(size > 0 && { layers: 1 }) },
     start: isChilled ? start : { ...start, reservoir: Math.min(start.reservoir, CHILLED) },
   };
 }
@@ -82,6 +85,7 @@ export function withStore(config: Config, kind: StoreKind, size: number): Config
  */
 export function* studyStore(config: Config, kind: StoreKind, pulls: number): Study<StoreStudy> {
   const now = kind === 'tank' ? config.reservoir.coolantVolume : config.reservoir.iceMass;
+  const most = pullsOfCycle(withPulls(config, pulls).cycle);
   const sizes = ladder(config, kind);
   const points = (yield* tryAll(config, kind, sizes, pulls)).sort((a, b) => a.size - b.size);
   const made = points.findIndex(({ count }) => count >= pulls);
@@ -103,6 +107,7 @@ export function* studyStore(config: Config, kind: StoreKind, pulls: number): Stu
   return {
     kind,
     pulls,
+    ...(most < pulls && { tooFew: most }),
     now,
     points,
     ...(smallest !== undefined && { smallest }),
@@ -116,7 +121,8 @@ export function* studyStore(config: Config, kind: StoreKind, pulls: number): Stu
 
 function ladder({ reservoir }: Config, kind: StoreKind): number[] {
   if (kind === 'ice') return [...new Set([...ICE_LADDER, reservoir.iceMass])].sort((a, b) => a - b);
-  return TANK_LADDER.map((times) => Math.min(MOST_TANK, Math.max(LEAST_TANK, times * reservoir.coolantVolume)));
+  const sizes = TANK_LADDER.map((times) => times * reservoir.coolantVolume);
+  return [...new Set(sizes.map((size) => Math.min(MOST_TANK, Math.max(LEAST_TANK, size))))];
 }
 
 function* tryAll(config: Config, kind: StoreKind, sizes: readonly number[], pulls: number): Study<StorePoint[]> {

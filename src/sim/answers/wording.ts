@@ -1,6 +1,6 @@
 import { counted } from '../scenario/issue.ts';
 import type { Sentence } from '../sentence.ts';
-import { fromSi } from '../units.ts';
+import { decimals, fromSi } from '../units.ts';
 
 /** How sentences write quantities in a reader's units; what they take is SI. */
 export interface Wording {
@@ -18,19 +18,14 @@ export interface Wording {
 
 /** As at a terminal and in files: the units of a scenario. */
 export const FILE_WORDING: Wording = {
-  temperature: (kelvin) => `${tenths(fromSi(kelvin, 'degC'))} degC`,
-  difference: (kelvin) => `${tenths(kelvin)} K`,
-  pressure: (pascal) => `${(pascal / 1e3).toFixed(1)} kPa`,
-  power: (watts) => (watts < 1000 ? `${watts.toFixed(0)} W` : `${(watts / 1e3).toFixed(1)} kW`),
+  temperature: (kelvin) => `${decimals(fromSi(kelvin, 'degC'), 1)} degC`,
+  difference: (kelvin) => `${decimals(kelvin, 1)} K`,
+  pressure: (pascal) => `${decimals(pascal / 1e3, 1)} kPa`,
+  power: (watts) => (Math.abs(watts) < 1000 ? `${decimals(watts, 0)} W` : `${decimals(watts / 1e3, 1)} kW`),
   flow: (volume) => `${fromSi(volume, 'L/min').toFixed(1)} L/min`,
   time: (seconds) => `${seconds.toFixed(1)} s`,
   duration: (seconds) => `${seconds.toFixed(1)} s`,
 };
-
-/** A number to a tenth; nothing has no sign. */
-function tenths(value: number): string {
-  return value.toFixed(1).replace(/^-(?=0\.0$)/, '');
-}
 
 /** A sentence of the simulator with its quantities in a reader's units. */
 export function written(sentence: Sentence, wording: Pick<Wording, 'temperature' | 'pressure' | 'flow'>): string {
@@ -44,3 +39,7 @@ export function written(sentence: Sentence, wording: Pick<Wording, 'temperature'
 
 /** "1 pull", "3 pulls". */
 export const countedPulls = (count: number): string => counted(count, 'pull');
+
+/** Why more pulls than a session has cannot be asked for, where it repeats none. */
+export const tooFewPulls = (has: number, asked: number): string =>
+  `The session has ${countedPulls(has)} and repeats none, so ${countedPulls(asked)} cannot be asked for.`;

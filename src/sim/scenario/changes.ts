@@ -9,11 +9,16 @@ import { GROUPS, type Values } from './shape.ts';
 const ITEMS = { variants: 'variant', upgrades: 'upgrade' } as const;
 type ChangeList = keyof typeof ITEMS;
 
-/** A named set of changes and where it stands in the file. */
-export interface ChangeSet {
+/** An item of such a list. */
+interface ListItem {
   readonly list: ChangeList;
   readonly index: number;
   readonly name: string;
+}
+
+/** A set of changes and where it stands in the file; absent where no file holds it. */
+export interface ChangeSet {
+  readonly item?: ListItem;
   readonly changes: JsonObject;
 }
 
@@ -98,21 +103,22 @@ function ofChange(issue: Issue, changes: readonly Change[], last: ChangeSet, iss
   const cause = changes.findLast(({ path }) => isWithin(issue.path, path) || isWithin(path, issue.path));
   if (!cause && issuesBefore.some(({ path, message }) => path === issue.path && message === issue.message))
     return issue;
-  const set = cause?.set ?? last;
-  const place = placeOf(set);
+  const { item } = cause?.set ?? last;
+  if (item === undefined) return issue;
+  const place = placeOf(item);
   const { fix } = issue;
   return {
     ...issue,
     path: cause ? `${place}.${issue.path}` : place,
-    message: `${inWords(set)}: ${issue.message}`,
+    message: `${inWords(item)}${issue.message}`,
     ...(fix && { fix: { ...fix, path: `${place}.${fix.path}` } }),
   };
 }
 
-const placeOf = ({ list, index }: ChangeSet): string => `${list}.${index}.changes`;
-const inWords = ({ list, name }: ChangeSet): string => `In ${ITEMS[list]} ${quoted(name)}`;
+const placeOf = ({ list, index }: ListItem): string => `${list}.${index}.changes`;
+const inWords = ({ list, name }: ListItem): string => `In ${ITEMS[list]} ${quoted(name)}: `;
 
-function noSuchPlace({ path, set }: Change, first: string, isOfTheCar: boolean): Issue {
+function noSuchPlace({ path, set: { item } }: Change, first: string, isOfTheCar: boolean): Issue {
   const groups = [...Object.keys(GROUPS), ...OTHERS_OF_THE_CAR];
   const near = nearestWord(first, groups);
   const hint = isOfTheCar
@@ -122,15 +128,15 @@ function noSuchPlace({ path, set }: Change, first: string, isOfTheCar: boolean):
       : `What can be changed is in ${alternatives(groups)}.`;
   return {
     severity: 'error',
-    path: `${placeOf(set)}.${path}`,
-    message: `${inWords(set)}: ${quoted(path)} is no place that can be changed. ${hint}`,
+    path: item ? `${placeOf(item)}.${path}` : path,
+    message: `${item ? inWords(item) : ''}${quoted(path)} is no place that can be changed. ${hint}`,
     found: quoted(path),
     expected: 'the path of a key, such as "core.airConductance" or "cycle.1.phases.1.duration"',
   };
 }
 
 /** The issue of a name that an earlier item of the list has. */
-export function givenTwice({ list, name, index }: Pick<ChangeSet, 'list' | 'name' | 'index'>): Issue {
+export function givenTwice({ list, name, index }: ListItem): Issue {
   const message = `There are two ${list} ${quoted(name)}. Give each its own name.`;
   return { severity: 'error', path: `${list}.${index}.name`, message, found: quoted(name), expected: 'another name' };
 }

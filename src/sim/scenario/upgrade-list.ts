@@ -18,15 +18,22 @@ export function applyUpgrades(
   upgrades: readonly UpgradeValues[],
   chosen: readonly number[],
 ): ScenarioResult {
-  const sets = setsOf(upgrades, chosen);
-  return scenarioWith(scenario, titleOf(sets), sets);
+  return scenarioWith(scenario, titleOf(upgrades, chosen), setsOf(upgrades, chosen));
 }
 
 function setsOf(upgrades: readonly UpgradeValues[], chosen: readonly number[]): ChangeSet[] {
-  return chosen.toSorted((a, b) => a - b).map((index): ChangeSet => ({ list: 'upgrades', index, ...upgrades[index] }));
+  return inOrder(chosen).map((index): ChangeSet => {
+    const { name, changes } = upgrades[index];
+    return { item: { list: 'upgrades', index, name }, changes };
+  });
 }
 
-const titleOf = (sets: readonly ChangeSet[]): string => sets.map(({ name }) => name).join(' + ');
+const titleOf = (upgrades: readonly UpgradeValues[], chosen: readonly number[]): string =>
+  inOrder(chosen)
+    .map((index) => upgrades[index].name)
+    .join(' + ');
+
+const inOrder = (chosen: readonly number[]): number[] => chosen.toSorted((a, b) => a - b);
 
 /**
  * What is wrong with the upgrades of a file, each alone and all together, beyond what is wrong with the file itself.
@@ -36,10 +43,8 @@ export function issuesOfUpgrades(
   own: { readonly values: Values; readonly issues: readonly Issue[] },
 ): Issue[] {
   const list = own.values.upgrades ?? [];
-  const issuesWith = (chosen: readonly number[]): readonly Issue[] => {
-    const sets = setsOf(list, chosen);
-    return withChanges(document, titleOf(sets), sets, own.issues).issues;
-  };
+  const issuesWith = (chosen: readonly number[]): readonly Issue[] =>
+    withChanges(document, titleOf(list, chosen), setsOf(list, chosen), own.issues).issues;
   const alone = list.flatMap(({ name }, index) => {
     const isTwice = list.findIndex((other) => other.name === name) < index;
     return isTwice ? [givenTwice({ list: 'upgrades', name, index })] : issuesWith([index]);

@@ -30,14 +30,14 @@ export function applyVariant(scenario: Scenario, name: string): ScenarioResult {
  * A scenario with some values of its file changed: a variant that no file holds.
  *
  * @param scenario - what is changed
- * @param name - what the change is called, in issues and in the name of the result
+ * @param name - what the change is called, in the name of the result
  * @param changes - paths of the file with their new values, at least one
  * @returns the changed scenario, without variants, unless an issue is an error; and the issues
  * @example
  * applyChanges(scenario, 'hot day', { 'ambient.temperature': 35 }).scenario?.values.ambient.temperature // 35
  */
 export function applyChanges(scenario: Scenario, name: string, changes: JsonObject): ScenarioResult {
-  return scenarioWith(scenario, name, [{ list: 'variants', index: 0, name, changes }]);
+  return scenarioWith(scenario, name, [{ changes }]);
 }
 
 /** What is wrong with the variants of a file beyond what is wrong with the file itself. */
@@ -60,7 +60,10 @@ function setsOf(list: readonly VariantValues[], index: number): ChangeSet[] | Is
   const chain = chainOf(list, index);
   return 'message' in chain
     ? chain
-    : chain.map((variant): ChangeSet => ({ list: 'variants', index: variant, ...list[variant] }));
+    : chain.map((variant): ChangeSet => {
+        const { name, changes } = list[variant];
+        return { item: { list: 'variants', index: variant, name }, changes };
+      });
 }
 
 /** Indices of a variant and those it is based on, the first of them first; or why there is no such row of variants. */

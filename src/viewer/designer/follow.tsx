@@ -15,8 +15,8 @@ export function Follow(props: FormProps) {
   if (found.study === undefined)
     return (
       <p class="small">
-        What follows from the measures is unknown: no pull of this run comes to its end, so the flows through the core
-        are not known.
+        What follows from the measures is unknown: the first pull of this run does not come to its end with coolant
+        flowing, so the flows through the core are not known.
       </p>
     );
   const { design, changes } = found.study;

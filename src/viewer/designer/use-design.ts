@@ -4,7 +4,7 @@ import type { CoreDesignStudy } from '../../sim/index.ts';
 import type { PageProps } from '../page.tsx';
 import type { Car } from '../state/cars.ts';
 
-/** What a car's core comes to; no study where no pull comes to its end. */
+/** What a car's core comes to; no study where no pull comes to its end or its coolant stands still. */
 interface FoundDesign {
   readonly of: Car;
   readonly study: CoreDesignStudy | undefined;

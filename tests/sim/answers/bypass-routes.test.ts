@@ -111,6 +111,28 @@ describe('what is said of the routes', () => {
     expect(said).not.toContain('comes back');
   });
 
+  it('says which way the heat goes in core and plenum, whatever the signs', () => {
+    const { before, after } = comparison;
+    /** The same with this heat to the core and this pick-up of the plenum, before the core and behind it. */
+    const said = (heat: readonly number[], pickUp: readonly number[]): string => {
+      const figures = [before, after].map((each, k) => ({
+        ...each,
+        heatToCore: heat[k],
+        charge: each.coreOutlet + pickUp[k],
+      }));
+      return explainRoutes({ ...comparison, before: figures[0], after: figures[1] }, WORDING)[2];
+    };
+    expect(said([121, 204], [2, 1])).toContain('the core gives the coolant 204 W instead of 121 W');
+    expect(said([-121, -204], [-2, -1])).toContain('the core takes 204 W from the coolant instead of 121 W');
+    expect(said([-121, 204], [2, 1])).toContain('the core gives the coolant 204 W instead of taking 121 W');
+    expect(said([121, -204], [2, 1])).toContain('the core takes 204 W from the coolant instead of giving 121 W');
+    expect(said([121, 121.2], [2, 1])).toContain('the core gives the coolant 121 W, as before it');
+    // A plenum colder than the charge: more air is cooled less by it.
+    expect(said([1, 1], [-2, -1])).toContain("the plenum takes 1.0 K less, since 1.6 times the engine's air passes it");
+    expect(said([1, 1], [-1, -2])).toContain('the plenum takes 1.0 K more');
+    expect(said([1, 1], [-1, 2])).toContain('the plenum adds 2.0 K, where it takes 1.0 K by the other route');
+  });
+
   it('turns its words with the signs', () => {
     const { before, after } = comparison;
     const turned = { ...comparison, before: after, after: before };

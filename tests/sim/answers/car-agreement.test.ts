@@ -168,4 +168,8 @@ it('knows a pull that is not in the run', () => {
     pullsRun: 2,
   });
   expect(said(agreementOf(shortConfig(), readings.slice(0, 1)))).toContain('One reading cannot tell the core');
+  // No core is as cold: no factor fits, and one pull does not run over the pulls.
+  const cold = said(agreementOf(shortConfig(), [{ pull: 1, indicated: 250 }]));
+  expect(cold).toContain('No one factor of core conductance fits');
+  expect(cold).not.toContain('from pull to pull');
 });

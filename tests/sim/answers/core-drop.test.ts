@@ -4,6 +4,7 @@ import { explainCoreDrop } from '../../../src/sim/answers/core-drop-sentence.ts'
 import { conduct } from '../../../src/sim/answers/study.ts';
 import { FILE_WORDING } from '../../../src/sim/answers/wording.ts';
 import type { Config } from '../../../src/sim/scenario/config.ts';
+import { scaledAirDrop } from '../../../src/sim/scenario/laws.ts';
 import { shippedConfig } from '../../support/shipped.ts';
 
 const ESTATE = shippedConfig('rolling-road-estate');
@@ -20,6 +21,13 @@ function studyOf(config: Config): CoreDropStudy {
   return study;
 }
 
+/** The study of a car whose core takes some pressure, and what a pascal of it does. */
+function slopesOf(config: Config): CoreDropStudy & Required<Pick<CoreDropStudy, 'perPascal'>> {
+  const { perPascal, ...study } = studyOf(config);
+  if (perPascal === undefined) throw new Error('no drop');
+  return { ...study, perPascal };
+}
+
 describe('a kilopascal of core drop', () => {
   // From an independently written model of the same cars, another method and language, core drop alone changed. Held,
   // its shaft keeps its speed; a turbine's speeds up with the pressure ratio, and so do its idle losses: 0.06 K more.
@@ -27,7 +35,7 @@ describe('a kilopascal of core drop', () => {
     ['a displacement machine on its pulley', ESTATE, { discharge: 0.68, drive: 0.19, peak: 0.22, within: 0.03 }],
     ['a held manifold pressure', HELD, { discharge: 0.76, drive: 0.27, peak: 0.2, within: 0.06 }],
   ])('costs with %s', (_, config, expected) => {
-    const { perPascal, free } = studyOf(config);
+    const { perPascal, free } = slopesOf(config);
     expect(Math.abs(1e3 * perPascal.discharge - expected.discharge)).toBeLessThan(expected.within);
     expect(Math.abs(perPascal.drivePower - expected.drive)).toBeLessThan(0.5 * expected.within);
     expect(Math.abs(1e3 * perPascal.peak - expected.peak)).toBeLessThan(0.03);
@@ -35,10 +43,21 @@ describe('a kilopascal of core drop', () => {
   });
 
   it('comes straight off the manifold of a centrifugal machine on its pulley, and takes 0.6 % of its air', () => {
-    const { perPascal, asItIs } = studyOf(COUPE);
+    const { perPascal, asItIs } = slopesOf(COUPE);
     expect(perPascal.manifold).toBeCloseTo(-1, 3);
     expect(perPascal.pressureRatio).toBeCloseTo(0, 9);
     expect((1e3 * perPascal.airFlow) / asItIs.airFlow).toBeCloseTo(-0.006, 3);
+  });
+
+  it('is nothing to be told of a core that takes none', () => {
+    const { core } = ESTATE;
+    const { perPascal, asItIs, free, doubled } = studyOf({
+      ...ESTATE,
+      core: { ...core, airDrop: scaledAirDrop(core.airDrop, 0) },
+    });
+    expect(perPascal).toBeUndefined();
+    expect(asItIs).toEqual(free);
+    expect(doubled).toEqual(free);
   });
 });
 

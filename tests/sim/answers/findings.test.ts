@@ -62,6 +62,9 @@ describe('a run that stopped', () => {
     expect(first.text).toBe(
       'The run stopped at 18.0 s (pull 1): it got to 126.9 degC. More coolant flow or more air at the front exchanger keeps it liquid.',
     );
+    const { exchanger: _, ...car } = shortConfig();
+    const bare = { ...car, loop: car.loop.filter((part) => part !== 'exchanger') };
+    expect(findings(bare, stopped('boiling', 18))[0].text).toMatch(/More coolant flow or a front exchanger keeps it/);
     expect(findings(shortConfig(), stopped('freezing', 18))[0].text).toContain('more glycol');
   });
 

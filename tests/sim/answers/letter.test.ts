@@ -172,6 +172,7 @@ describe('the answer begins', () => {
       /^Not needed\. The car as it stands stays under .*; with a bigger core its hottest pull is 2\.0 K cooler\.$/,
     ],
     ['Not needed, without effect', [50, 51], [50, 51.05], /nothing changes that counts\.$/],
+    ['Not needed, another pull the hottest', [55, 54, 53], [51, 54, 57], /its hottest pull is 2\.0 K hotter\.$/],
     ['No, though cooler', [63, 64], [61.4, 62], /^No\. With a bigger core pull 1 is 1\.6 K cooler, not enough/],
     ['No, nothing', [63, 64], [63.04, 64], /^No\. With a bigger core nothing changes that counts: 0 of 2/],
     ['No, worse in kelvins', [63, 64], [64, 65], /^No, it gets worse\. With a bigger core pull 1 is 1\.0 K hotter/],
@@ -304,6 +305,8 @@ describe('the other parts', () => {
     expect(doubt(settled)).toMatch(
       /the count is the same\. Repeated on, the peak settles at 56\.9 degC after 9 pulls and never/,
     );
+    const stopped = { kind: 'not settled', peak: 330, afterPulls: 9, stoppedBecause: ['coolant boils'] } as const;
+    expect(doubt(stopped)).toMatch(/Repeated on, the run stops after 9 pulls: coolant boils\.$/);
     expect(doubt({ ...settled, firstOverLimit: 6 }, 0, 1)).toMatch(
       /it is 0 of 4, with 5 % more 1\. Repeated on, pull 6 goes over/,
     );

@@ -21,8 +21,11 @@ describe('a pump inlet', () => {
     const low = found('pump may cavitate', { ...hot, 'reservoir.heightAbovePump': -1.5 });
     expect(low).toMatchObject({ rank: 'check', place: 'pump' });
     expect(low?.text).toMatch(
-      /At the pump inlet the coolant of 9\d\.\d degC is -?\d+\.\d kPa above .* needs 10\.0 kPa/,
+      /At the pump inlet the coolant of 9\d\.\d degC is \d+\.\d kPa (above|below) .* needs 10\.0 kPa/,
     );
+    // A metre of it is 9.4 kPa: 3 m below the pump leave 16.8 - 30 kPa.
+    const lower = found('pump may cavitate', { ...hot, 'reservoir.heightAbovePump': -3 });
+    expect(lower?.text).toMatch(/ is 1\d\.\d kPa below its vapour pressure; the pump needs 10\.0 kPa above it\./);
   });
 });
 

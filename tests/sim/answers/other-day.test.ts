@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { explainDay } from '../../../src/sim/answers/day-sentences.ts';
+import { explainDay, explainHottestDay } from '../../../src/sim/answers/day-sentences.ts';
 import { studyDay, studyHottestDay } from '../../../src/sim/answers/other-day.ts';
 import { summarisePulls } from '../../../src/sim/answers/pull-summary.ts';
 import { conduct } from '../../../src/sim/answers/study.ts';
@@ -86,6 +86,18 @@ describe('the hottest day', () => {
       kind: 'made on no day',
       downTo: expect.closeTo(233.15, 9),
     });
+  });
+
+  it('says why where it is the file that refuses a day, in its own words', () => {
+    const { cycle } = shortDocument();
+    cycle[0].outsideTemperature = -45;
+    const edits = { cycle, 'limit.chargeTemperature': -35, 'coolant.freezingAccepted': 'yes' };
+    const car = read(shortDocument({ ...edits, 'ambient.temperature': 20 }));
+    const hottest = conduct(studyHottestDay(car, 1));
+    const said = explainHottestDay({ scenario: car, config: toConfig(car) }, hottest, 1, FILE_WORDING)[0];
+    expect(said).toBe(
+      'On no day down to -40.0 degC outside does it make 1 pull: there the file is refused: Outside air in the phase is -105 degC; expected -50 to 150 degC.',
+    );
   });
 
   it('says so where it is a stop that ends the pulls, not the limit', () => {

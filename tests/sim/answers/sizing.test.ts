@@ -63,6 +63,21 @@ describe('the smallest tank', () => {
     expect(study.soonestReturn).toBeCloseTo((60 * 2.38) / 13.2, 0);
   });
 
+  it('has each size once, the car as it is among them, where the largest is met early', () => {
+    const { points, now } = conduct(studyStore(shortConfig({ 'reservoir.coolantVolume': 60 }), 'tank', 1));
+    const litres = points.map(({ size }) => Math.round(1000 * size));
+    expect(litres).toEqual([15, 30, 45, 60, 90, 120, 180, 200]);
+    expect(1000 * now).toBeCloseTo(60, 9);
+  });
+
+  it('is not asked of a session that has fewer pulls and repeats none', () => {
+    const single = { ...config, cycle: { before: config.cycle.block, block: [], repeats: 0, after: [] } };
+    expect(explainStore(conduct(studyStore(single, 'tank', 6)), 8, FILE_WORDING)[0]).toBe(
+      'The session has 1 pull and repeats none, so 6 pulls cannot be asked for.',
+    );
+    expect(conduct(studyStore(single, 'tank', 1))).not.toHaveProperty('tooFew');
+  });
+
   it('is none where no tank helps, and the words say the most that is made', () => {
     const hopeless = { ...config, limit: { chargeTemperature: 290 } };
     const none = conduct(studyStore(hopeless, 'tank', 6));
@@ -97,6 +112,12 @@ describe('ice', () => {
     const warm = shortConfig({ ...SESSION, 'start.coolant': 30 });
     expect(withStore(warm, 'ice', 5).start.reservoir).toBe(275.15);
     expect(withStore(warm, 'ice', 0).start.reservoir).toBe(303.15);
+  });
+
+  it('stirs a layered tank, which without any stays as it is', () => {
+    const layered = shortConfig({ ...SESSION, 'reservoir.layers': 5 });
+    expect(withStore(layered, 'ice', 5).reservoir.layers).toBe(1);
+    expect(withStore(layered, 'ice', 0)).toEqual(layered);
   });
 });
 
@@ -137,6 +158,38 @@ describe('the rest between pulls', () => {
     expect(
       conduct(studyRest(shortConfig({ cycle: [{ kind: 'hot soak', duration: 9, pump: 'on' }] }), 2)),
     ).toBeUndefined();
+  });
+
+  it('knows no recovery where the hour after the first pull boils', () => {
+    // A bay of 177 degC and no air at the front: 20 W/K of it take 5 L of coolant from 85 degC past 106 in minutes.
+    const config = shortConfig({
+      ...structuredClone(SESSION),
+      'coolant.capPressure': 0,
+      'start.coolant': 85,
+      'reservoir.gain': 20,
+      'cycle.0.phases.1.exchangerAirSpeed': 0,
+      'cycle.0.phases.1.bayAboveAmbient': 150,
+    });
+    const study = conduct(studyRest(config, 1));
+    expect(study).not.toHaveProperty('recovery');
+    expect(study && explainRest(study, FILE_WORDING).at(-1)).toMatch(
+      /^In an hour of rest after the first pull the run stops: coolant boils .*\.$/,
+    );
+  });
+
+  it('is not said to leave the coolant near where it began where a pull cools it', () => {
+    // Coolant of 60 degC on a day of -30: colder after the pull than before it, by far more than 3 K in the end.
+    const config = shortConfig({
+      ...structuredClone(SESSION),
+      'start.coolant': 60,
+      'ambient.temperature': -30,
+      'coolant.glycolByVolume': 50,
+    });
+    const study = conduct(studyRest(config, 1));
+    expect(study?.recovery).toBe(0);
+    expect(study && explainRest(study, FILE_WORDING).at(-1)).toBe(
+      'The first pull leaves the coolant no more than 3.0 K warmer than where it began.',
+    );
   });
 
   it('recovery is when the coolant is back within 3 K, as the recorded run shows', () => {

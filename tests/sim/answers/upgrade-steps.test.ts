@@ -170,6 +170,11 @@ describe('steps by hand', () => {
     expect(words.alone.length === 2).toBe(effect === 'no effect');
   });
 
+  it('one pull stays, two stay', () => {
+    const { words } = byHand([{ name: 'core' }], { '': [45], 0: [44] });
+    expect(words.base).toEqual(['As it is, 1 of 1 pull stays at or under 50.0 degC; pull 1 decides, at 45.0 degC.']);
+  });
+
   it('a count decides, whatever the peak', () => {
     const { study, words } = byHand(two(), { '': [51, 52], 0: [49.9, 53], 1: [51.5, 52], '0,1': [55, 56] });
     expect(study.alone[0].change).toMatchObject({ effect: 'better', count: 1 });

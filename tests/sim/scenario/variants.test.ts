@@ -3,7 +3,7 @@ import { parseScenario } from '../../../src/sim/scenario/parse.ts';
 import { stepsOf, withValue } from '../../../src/sim/scenario/place.ts';
 import type { Scenario } from '../../../src/sim/scenario/scenario.ts';
 import { toConfig } from '../../../src/sim/scenario/to-config.ts';
-import { applyVariant, variants } from '../../../src/sim/scenario/variants.ts';
+import { applyChanges, applyVariant, variants } from '../../../src/sim/scenario/variants.ts';
 import { powerOf } from '../../support/power-law.ts';
 import { ESTATE, estateWith } from './estate.ts';
 
@@ -84,6 +84,17 @@ describe('a variant', () => {
     expect(estate.document).toEqual(JSON.parse(ESTATE));
     expect(estate.values.core.airConductance).toBe(390);
     expect(Object.isFrozen(estate.document.core)).toBe(true);
+  });
+});
+
+describe('values that no file holds', () => {
+  it('are told of where the file has them', () => {
+    const [issue] = applyChanges(estate, 'changed values', { 'core.airDrop': 99 }).issues;
+    expect(issue).toMatchObject({ severity: 'error', path: 'core.airDrop', fix: { path: 'core.airDrop' } });
+    expect(issue.message).toMatch(/^Core pressure drop is 99 kPa; expected 0 to 60 kPa\./);
+    const [none] = applyChanges(estate, 'changed values', { 'coer.airDrop': 1 }).issues;
+    expect(none).toMatchObject({ path: 'coer.airDrop' });
+    expect(none.message).toMatch(/^"coer\.airDrop" is no place that can be changed\. Did you mean "core"\?/);
   });
 });
 

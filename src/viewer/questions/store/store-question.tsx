@@ -34,8 +34,7 @@ export function StoreQuestion({ store, ...props }: PageProps & { readonly store:
             rows={study.points.map(({ size, count, firstPeak, lastPeak }) => [
               storeSize(store, size),
               `${count} of ${study.pulls}`,
-              degrees(firstPeak, units),
-              Number.isFinite(lastPeak) ? degrees(lastPeak, units) : 'not run',
+              ...[firstPeak, lastPeak].map((peak) => (Number.isFinite(peak) ? degrees(peak, units) : 'not run')),
             ])}
           />
         </>
