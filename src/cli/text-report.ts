@@ -86,7 +86,7 @@ function settledLine(answer: RunReport['pulls_to_limit']): string {
   const settles = isSettled ? `Repeated on, the peaks settle at ${where}` : `Repeated on, not settled yet: ${where}`;
   const first = answer.first_pull_over_limit_when_repeated;
   if (first === undefined) return `${settles}: the limit is ${isSettled ? 'never passed' : 'not passed until then'}.`;
-  return first > answer.pulls_run
+  return first > answer.pulls_run && answer.count === answer.pulls_run
     ? `${settles}: not in ${answer.pulls_run}, but pull ${first} passes the limit.`
     : `${settles}.`;
 }

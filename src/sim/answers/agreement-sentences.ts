@@ -48,13 +48,15 @@ function causeOf({ low, high }: CarAgreement['fit']): string {
 }
 
 /** How the misses that are left run over the pulls, and where that points. */
-function pattern({ drift, gaugeStep }: CarAgreement, difference: Wording['difference']): string {
+function pattern({ drift, gaugeStep, hasExchanger }: CarAgreement, difference: Wording['difference']): string {
   if (Math.abs(drift) <= gaugeStep) {
     return 'What is left does not grow or fall from pull to pull: look at what differed between the pulls (length, rest, air at the front) and at the readings.';
   }
-  const [car, points] =
+  const [heats, stored, exchanger] =
     drift > 0
-      ? ['less', 'more coolant stored or a better front exchanger than typed']
-      : ['more', 'less coolant stored or a weaker front exchanger than typed'];
-  return `From the first pull read to the last the car heats up ${difference(Math.abs(drift))} ${car} than the model: that points to the tank or the front exchanger rather than the core, to ${points}, or to other rests.`;
+      ? ['less', 'more coolant stored', 'a better front exchanger']
+      : ['more', 'less coolant stored', 'a weaker front exchanger'];
+  const parts = hasExchanger ? 'the tank or the front exchanger' : 'the tank';
+  const points = hasExchanger ? `${stored} or ${exchanger}` : stored;
+  return `From the first pull read to the last the car heats up ${difference(Math.abs(drift))} ${heats} than the model: that points to ${parts} rather than the core, to ${points} than typed, or to other rests.`;
 }

@@ -1,5 +1,5 @@
 import type { Config } from '../scenario/config.ts';
-import { withCoreConductance } from './car-changes.ts';
+import { hasExchanger, withCoreConductance } from './car-changes.ts';
 import { type PullSummary, summarisePulls } from './pull-summary.ts';
 import { jobToPull, type Study } from './study.ts';
 
@@ -47,6 +47,8 @@ export interface CarAgreement {
   readonly verdict: 'within the gauge' | 'core factor' | 'no one factor';
   /** change of the misses left from the first read pull to the last, on their straight line [K] */
   readonly drift: number;
+  /** of either kind */
+  readonly hasExchanger: boolean;
 }
 
 /** The run does not come to the end of a pull that was read. */
@@ -141,6 +143,7 @@ export function* studyCarAgreement(
     },
     verdict: verdictOf(asTyped, rmsLeft, gaugeStep),
     drift: driftOf(readings, missesLeft),
+    hasExchanger: hasExchanger(config),
   };
 }
 

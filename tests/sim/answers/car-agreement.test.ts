@@ -155,6 +155,9 @@ it('tells a wrong tank as no one factor, and that the car heats up less from pul
   expect(said(agreement)).toMatch(
     /points to the tank or the front exchanger rather than the core, to more coolant stored/,
   );
+  expect(said({ ...agreement, hasExchanger: false })).toMatch(
+    /points to the tank rather than the core, to more coolant stored than typed, or to other rests/,
+  );
 });
 
 it('knows a pull that is not in the run', () => {
