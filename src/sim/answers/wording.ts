@@ -24,8 +24,14 @@ export const FILE_WORDING: Wording = {
   power: (watts) => (watts < 1000 ? `${watts.toFixed(0)} W` : `${(watts / 1e3).toFixed(1)} kW`),
   flow: (volume) => `${fromSi(volume, 'L/min').toFixed(1)} L/min`,
   time: (seconds) => `${seconds.toFixed(1)} s`,
-  duration: (seconds) => `${seconds.toFixed(1)} s`,
+  duration: (seconds) => `${durationFigure(seconds)} s`,
 };
+
+/** From here on tenths of a second tell nothing [s]. */
+const WHOLE_SECONDS_FROM = 100;
+
+/** How long something lasts in figures: "12.0", "1800". */
+export const durationFigure = (seconds: number): string => seconds.toFixed(seconds < WHOLE_SECONDS_FROM ? 1 : 0);
 
 /** A number to a tenth; nothing has no sign. */
 function tenths(value: number): string {
