@@ -76,7 +76,7 @@ export {
   type UpgradeStudy,
   upgradeSets,
 } from './answers/upgrade-steps.ts';
-export { FILE_WORDING, type Wording, written } from './answers/wording.ts';
+export { durationFigure, FILE_WORDING, type Wording, written } from './answers/wording.ts';
 export { createCoolant } from './fluids/coolant.ts';
 export { AIR_GAS_CONSTANT } from './fluids/moist-air.ts';
 export { CentrifugalCompressor } from './model/centrifugal-compressor.ts';

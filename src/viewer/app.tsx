@@ -1,5 +1,5 @@
 import { useSignalEffect } from '@preact/signals';
-import { useEffect } from 'preact/hooks';
+import { useEffect, useRef } from 'preact/hooks';
 import { Answer } from './answer/answer.tsx';
 import { BesideCount } from './answer/beside-count.tsx';
 import { Causes } from './answer/causes.tsx';
@@ -33,6 +33,7 @@ const PICTURES = [
 /** The whole page: the workbench, or the same state as a letter. */
 export function App(props: PageProps) {
   const { display } = props;
+  useFocusOnAnswer(props);
   useSignalEffect(() => {
     document.documentElement.dataset.theme = display.isDark.value ? 'dark' : 'light';
   });
@@ -42,6 +43,17 @@ export function App(props: PageProps) {
       {display.view.value === 'letter' ? <LetterPage {...props} /> : <Workbench {...props} />}
     </>
   );
+}
+
+/** Gives the answer the focus where another car takes away what was pressed for it: a demo car, New, Keep as Before. */
+function useFocusOnAnswer({ session }: PageProps) {
+  const before = session.before.value;
+  const known = useRef(before);
+  useEffect(() => {
+    const isOther = known.current !== before;
+    known.current = before;
+    if (isOther && document.activeElement === document.body) document.querySelector<HTMLElement>('.answer')?.focus();
+  }, [before]);
 }
 
 /** One screen, read from the answer down. */

@@ -1,6 +1,7 @@
 import './fold-out.css';
 import type { Signal } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
+import { useEffect, useRef } from 'preact/hooks';
 import type { Session } from './state/session.ts';
 
 /** Panels that buttons below the causes open. */
@@ -25,6 +26,9 @@ export function FoldOutButton({ id, isOpen, children }: FoldOutProps & { readonl
       onClick={() => {
         isOpen.value = !isOpen.peek();
       }}
+      onKeyDown={({ key }) => {
+        if (key === 'Escape') isOpen.value = false;
+      }}
     >
       <i aria-hidden="true">{isOpen.value ? '▾' : '▸'}</i> {children}
     </button>
@@ -42,6 +46,12 @@ interface PanelProps extends FoldOutProps {
 
 /** The panel while it is open. */
 export function FoldOut({ id, isOpen, session, title, head, children }: PanelProps) {
+  const panel = useRef<HTMLElement>(null);
+  useEffect(() => {
+    // Pressed with others open, or far down a phone: what opened would be out of sight.
+    const isPressed = document.activeElement?.classList.contains(`${id}-open`);
+    if (isPressed && isOutOfSight(panel.current)) panel.current?.scrollIntoView();
+  }, [id]);
   const close = () => {
     isOpen.value = false;
     // The focus goes back to the button that opened it; of two, one is on screen.
@@ -52,6 +62,7 @@ export function FoldOut({ id, isOpen, session, title, head, children }: PanelPro
     <section
       class={`fold-out ${id}`}
       id={id}
+      ref={panel}
       aria-labelledby={`${id}-name`}
       onKeyDown={({ key }) => {
         if (key === 'Escape') close();
@@ -67,6 +78,12 @@ export function FoldOut({ id, isOpen, session, title, head, children }: PanelPro
       {children}
     </section>
   );
+}
+
+/** Whether a panel begins where little or nothing of it is seen. */
+function isOutOfSight(panel: HTMLElement | null): boolean {
+  const top = panel?.getBoundingClientRect().top ?? 0;
+  return top < 0 || top > window.innerHeight / 2;
 }
 
 /** A title with the car in hand: "Coolant loop: After, bigger pump". */

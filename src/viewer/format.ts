@@ -1,4 +1,13 @@
-import { COLUMNS, type ColumnName, convert, decimals, type FileUnit, toSi, type Wording } from '../sim/index.ts';
+import {
+  COLUMNS,
+  type ColumnName,
+  convert,
+  decimals,
+  durationFigure,
+  type FileUnit,
+  toSi,
+  type Wording,
+} from '../sim/index.ts';
 import { shownUnit, type UnitChoice } from './state/display.ts';
 
 /** A number as text and its unit as it is written on screen; a pure number has no unit. */
@@ -99,9 +108,9 @@ export function briefly(value: number): string {
 /** First letter in upper case. */
 export const capitalised = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
-/** What a text without special signs has in their place: quoted, "5 degC", "-5", "x1.5", "0.18 m2". */
+/** What a text without special signs has in their place: quoted, "5 degC", "-5", "11 h", "x1.5", "0.18 m2". */
 const PLAIN_SIGNS =
-  /"[^"]*"| deg(?=[CF]\b)|(?<![\w.)\]-])-(?=\d)|(?<![\w.])x(?=\d)|(?<=(?:^|[^A-Za-z])[cm]?m)[23](?!\w|\.\d)/g;
+  /"[^"]*"| deg(?=[CF]\b)|(?<![\w.)\]-])-(?=\d)|(?<=\d) (?=(?:%|h|kg|L)(?![\w/]))|(?<![\w.])x(?=\d)|(?<=(?:^|[^A-Za-z])[cm]?m)[23](?!\w|\.\d)/g;
 
 /**
  * A text of the simulator or of a file as the page writes it, with units and signs of its own; what is quoted stays as
@@ -114,6 +123,7 @@ export function onScreen(text: string): string {
   return text.replace(PLAIN_SIGNS, (found) => {
     if (found === ' deg') return `${NO_BREAK_SPACE}°`;
     if (found === '-') return MINUS;
+    if (found === ' ') return NO_BREAK_SPACE;
     return found === 'x' ? '×' : (SUPERSCRIPTS[found] ?? found);
   });
 }
@@ -210,6 +220,9 @@ export function powerInWords(watts: number, units: UnitChoice): string {
   return joined(shownAs(watts, 'kW', units, units.power === 'kW' ? 1 : 2));
 }
 
+/** How long something lasts, as in the simulator's sentences: "12.0 s", "1800 s". */
+export const duration = (s: number): string => joined({ value: durationFigure(s), unit: 's' });
+
 /** How sentences of the simulator write sizes in the chosen units; what they take is SI. */
 export const wordingIn = (units: UnitChoice): Wording => ({
   temperature: (kelvin) => degrees(kelvin, units),
@@ -218,5 +231,5 @@ export const wordingIn = (units: UnitChoice): Wording => ({
   power: (watts) => powerInWords(watts, units),
   flow: (volume) => joined(flow(volume, units)),
   time: (s) => clockTime(s),
-  duration: (s) => joined(seconds(s)),
+  duration,
 });

@@ -8,7 +8,7 @@ export function explainRest(study: RestStudy, wording: Wording): string[] {
   const has = `with the ${wording.duration(now)} of the cycle it is ${countNow}`;
   const said =
     needed === undefined
-      ? `No rest makes ${countedPulls(pulls)}: ${has}, with ${wording.duration(longest)} ${countAtLongest}.`
+      ? `No rest makes ${countedPulls(pulls)}: ${has}${countAtLongest === countNow ? `, and with ${wording.duration(longest)} no more` : `, with ${wording.duration(longest)} ${countAtLongest}`}.`
       : `For ${countedPulls(pulls)} it takes ${wording.duration(needed)} of rest between them${needed <= curve[0].rest ? ' or less; no shorter one was tried' : ''}; ${has} of ${pulls}.`;
   const within = wording.difference(RECOVERED_WITHIN);
   const sentences = [said];

@@ -32,7 +32,7 @@ export function explainRoutes(comparison: RouteComparison, wording: Pick<Wording
   sentences.push(`Why: ${parts.join('; ')}.`);
   if (ofDrop >= NOTHING) {
     sentences.push(
-      `${wording.difference(ofDrop)} of it is the core pressure drop, which the recirculated air now has to overcome (power into the gas ${wording.power(before.gasPower)}, then ${wording.power(after.gasPower)}); the route alone makes the charge ${change(chargeChangeWithoutDrop)}.`,
+      `The core pressure drop, which the recirculated air now has to overcome, warms the charge by ${wording.difference(ofDrop)} (power into the gas ${wording.power(before.gasPower)}, then ${wording.power(after.gasPower)}); the route alone makes the charge ${change(chargeChangeWithoutDrop)}.`,
     );
   }
   if (before.pullPeak !== undefined && after.pullPeak !== undefined) {

@@ -18,16 +18,19 @@ export function explainStore(
   wording: Pick<Wording, 'temperature' | 'difference' | 'duration'>,
 ): string[] {
   const { kind, pulls, tooFew, points, smallest, knee, tooLarge, now, soonestReturn } = study;
-  const named = (size: number): string =>
-    kind === 'tank' ? `a tank of ${storeSize(kind, size)}` : `${storeSize(kind, size)} of ice`;
+  const isNone = (size: number): boolean => kind === 'ice' && size === 0;
+  const named = (size: number): string => {
+    if (kind === 'tank') return `a tank of ${storeSize(kind, size)}`;
+    return isNone(size) ? 'no ice' : `${storeSize(kind, size)} of ice`;
+  };
   const sentences: string[] = [];
   const whole = points.filter(({ lastPeak }) => Number.isFinite(lastPeak));
   const [least, most] = [whole[0], whole[whole.length - 1]];
   if (smallest !== undefined) {
-    const isThere =
-      smallest <= now && !tooLarge.includes(now) ? 'the car has that' : `the car has ${storeSize(kind, now)}`;
+    const isThere = smallest <= now && !tooLarge.includes(now);
+    const has = isNone(now) ? 'none' : isThere ? 'that' : storeSize(kind, now);
     const orLess = smallest > 0 && smallest === points[0].size ? ' or less; no smaller one was tried' : '';
-    sentences.push(`For ${countedPulls(pulls)} it takes ${named(smallest)}${orLess}; ${isThere}.`);
+    sentences.push(`For ${countedPulls(pulls)} it takes ${named(smallest)}${orLess}; the car has ${has}.`);
     if (kind === 'ice' && smallest > 0) {
       const held = storeSize('tank', study.coolant + smallest / ICE_DENSITY);
       sentences.push(`The tank must hold ${held}: that ice and ${storeSize('tank', study.coolant)} of coolant.`);
@@ -47,7 +50,7 @@ export function explainStore(
     const gain = least.lastPeak - most.lastPeak;
     const word = gain >= 0 ? 'lower' : 'higher';
     sentences.push(
-      `From ${storeSize(kind, least.size)} to ${storeSize(kind, most.size)} the peak of pull ${pulls} comes out ${wording.difference(Math.abs(gain))} ${word}.`,
+      `From ${isNone(least.size) ? 'no ice' : storeSize(kind, least.size)} to ${storeSize(kind, most.size)} the peak of pull ${pulls} comes out ${wording.difference(Math.abs(gain))} ${word}.`,
     );
   }
   if (knee !== undefined) sentences.push(`Past ${storeSize(kind, knee)} each step more buys less.`);

@@ -11,7 +11,8 @@ export function explainTriage({ leading, next, notRun }: Triage, wording: Wordin
   const sentences = [];
   if (first.distance > FAR) {
     sentences.push(
-      `No single fault that is looked for gives these two figures; nearest, ${first.distance.toFixed(1)} times the doubt away, is ${first.words}. Check both measurements.`,
+      `No single fault that is looked for gives these two figures: the nearest is ${first.distance.toFixed(1)} times the doubt away. Check both measurements.`,
+      `Nearest${others.length > 0 ? ', and too near each other to tell apart' : ''}: ${listOf(leading)}.`,
     );
   } else if (leading.some(({ cause, distance }) => cause === 'healthy' && distance < TOLD_APART)) {
     sentences.push('These are the figures of a healthy car within their doubt.');

@@ -24,8 +24,14 @@ export const FILE_WORDING: Wording = {
   power: (watts) => (Math.abs(watts) < 1000 ? `${decimals(watts, 0)} W` : `${decimals(watts / 1e3, 1)} kW`),
   flow: (volume) => `${fromSi(volume, 'L/min').toFixed(1)} L/min`,
   time: (seconds) => `${seconds.toFixed(1)} s`,
-  duration: (seconds) => `${seconds.toFixed(1)} s`,
+  duration: (seconds) => `${durationFigure(seconds)} s`,
 };
+
+/** From here on tenths of a second tell nothing [s]. */
+const WHOLE_SECONDS_FROM = 100;
+
+/** How long something lasts in figures: "12.0", "1800". */
+export const durationFigure = (seconds: number): string => seconds.toFixed(seconds < WHOLE_SECONDS_FROM ? 1 : 0);
 
 /** A sentence of the simulator with its quantities in a reader's units. */
 export function written(sentence: Sentence, wording: Pick<Wording, 'temperature' | 'pressure' | 'flow'>): string {

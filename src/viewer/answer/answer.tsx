@@ -19,7 +19,7 @@ export function Answer(props: PageProps) {
   const after = session.after.value;
   if (before === undefined) return <Empty {...props} />;
   return (
-    <section class={after === undefined ? 'answer one' : 'answer'} aria-label="Answer">
+    <section class={after === undefined ? 'answer one' : 'answer'} aria-label="Answer" tabIndex={-1}>
       <CarAnswer {...props} which="before" car={before} run={session.beforeRun.value} isAlone={after === undefined} />
       {after === undefined ? (
         <Sentence {...props} />

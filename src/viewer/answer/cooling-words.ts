@@ -1,5 +1,5 @@
 import { compareCooling, explainCooling } from '../../sim/index.ts';
-import { wordingIn } from '../format.ts';
+import { onScreen, wordingIn } from '../format.ts';
 import type { Car, CarRun } from '../state/cars.ts';
 import type { UnitChoice } from '../state/display.ts';
 
@@ -18,5 +18,5 @@ export function describeCooling(before: CarRun, after: CarRun, car: Car, units: 
   if (from.pull === undefined || to.pull === undefined) return '';
   const consequence = compareCooling({ ...from, pull: from.pull }, { ...to, pull: to.pull });
   if (Math.abs(consequence.chargeChange) < LEAST) return '';
-  return explainCooling(consequence, car.config.compressor, wordingIn(units));
+  return onScreen(explainCooling(consequence, car.config.compressor, wordingIn(units)));
 }

@@ -4,7 +4,7 @@ import type { PageProps } from '../page.tsx';
 /** Nothing is open: what to start from. */
 export function Empty({ session }: PageProps) {
   return (
-    <section class="answer one" aria-label="Answer">
+    <section class="answer one empty" aria-label="Answer" tabIndex={-1}>
       <section class="car">
         <p class="verdict">No run yet</p>
       </section>

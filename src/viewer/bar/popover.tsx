@@ -24,7 +24,8 @@ export function Popover({ title, label, children }: PopoverProps) {
       if (target instanceof Node && !root.current?.contains(target)) isOpen.value = false;
     };
     const onKey = (event: KeyboardEvent) => {
-      if (event.key !== 'Escape') return;
+      // A dialog in front of it takes the key for itself.
+      if (event.key !== 'Escape' || document.querySelector('dialog:modal') !== null) return;
       isOpen.value = false;
       button.current?.focus();
     };

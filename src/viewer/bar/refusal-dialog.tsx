@@ -28,7 +28,7 @@ export function RefusalDialog({ refusal, onOpen, onClose }: RefusalDialogProps) 
           <li key={path + message}>
             <code>{path}</code>
             <p>{onScreen(message)}</p>
-            {fix && <p class="small">Proposed: {fix.label}</p>}
+            {fix && <p class="small">Proposed: {onScreen(fix.label)}</p>}
           </li>
         ))}
       </ol>

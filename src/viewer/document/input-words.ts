@@ -1,4 +1,4 @@
-import { type LinePlace, lineAfter, linePlacesOf, PART_WORDS, rowAt } from '../../sim/index.ts';
+import { type LinePlace, lineAfter, linePlacesOf, PART_WORDS, type Parameter, rowAt } from '../../sim/index.ts';
 import { type Car, valueAt } from '../state/cars.ts';
 import { type FieldGroup, fieldGroups } from './field-groups.ts';
 
@@ -50,6 +50,13 @@ export function inputName(car: Placed, path: string): string | undefined {
     .slice(0, groups.indexOf(group))
     .filter((other) => other.title === group.title && placeWords(car, other).join(', ') === words).length;
   return `${words}${before === 0 ? '' : ` (${before + 1})`}: ${label}`;
+}
+
+/** What holds where the box of a path is left empty; another input is said by its label: "as line bore". */
+export function absentWords(path: string, { absent }: Parameter): string | undefined {
+  if (absent === undefined) return undefined;
+  const other = rowAt(absent) ?? rowAt(path.replace(/[^.]*$/, absent));
+  return other === undefined ? absent : `as ${other.label}`;
 }
 
 /** A value of a file in words: "none" where there is none, a rise from end to end. */

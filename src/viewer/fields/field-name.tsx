@@ -1,5 +1,6 @@
 import { type Signal, useSignal } from '@preact/signals';
 import { figure, isNumberRow, isRequired, isWordRow, type Parameter } from '../../sim/index.ts';
+import { absentWords } from '../document/input-words.ts';
 import { capitalised } from '../format.ts';
 import type { Measure } from './measure.ts';
 
@@ -28,7 +29,7 @@ export function FieldName({ id, label, path, row, measure, isNeeded = false }: N
         <AboutButton id={id} label={label} isOpen={isOpen} />
       </span>
       <p class="about small" id={`${id}-about`} hidden={!isOpen.value}>
-        {describeRow(row, measure)} In the file: <code>{path}</code>
+        {describeRow(path, row, measure)} In the file: <code>{path}</code>
       </p>
     </>
   );
@@ -52,7 +53,7 @@ function AboutButton({ id, label, isOpen }: Pick<NameProps, 'id' | 'label'> & { 
 }
 
 /** The row of a key as sentences. */
-function describeRow(row: Parameter, measure?: Measure): string {
+function describeRow(path: string, row: Parameter, measure?: Measure): string {
   const sentences = [`${capitalised(row.meaning)}.`];
   if (isNumberRow(row) && measure !== undefined) {
     const span = ([low, high]: readonly [number, number]) =>
@@ -62,7 +63,7 @@ function describeRow(row: Parameter, measure?: Measure): string {
     sentences.push(`${row.whole ? 'Whole number, ' : ''}${span([row.min, row.max])}${unit}${usual}.`);
   }
   if (isWordRow(row) && row.choices.length === 1) sentences.push('The only kind that is computed.');
-  if (row.absent !== undefined) sentences.push(`Left empty: ${row.absent}.`);
+  if (row.absent !== undefined) sentences.push(`Left empty: ${absentWords(path, row)}.`);
   else if (!isRequired(row)) sentences.push(`Default ${row.default}: ${row.source}.`);
   return sentences.join(' ');
 }

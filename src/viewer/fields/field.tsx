@@ -1,6 +1,7 @@
 import './field.css';
 import { isList, isNumberRow, isWordRow, type JsonValue, type NumberRow } from '../../sim/index.ts';
 import type { FieldSpec } from '../document/field-groups.ts';
+import { absentWords } from '../document/input-words.ts';
 import { capitalised } from '../format.ts';
 import type { PageProps } from '../page.tsx';
 import { type Car, valueAt } from '../state/cars.ts';
@@ -33,7 +34,7 @@ export function Field({ spec, ...props }: FieldProps) {
       id={`field-${path}`}
       label={capitalised(label)}
       value={String(valueAt(car.document, path) ?? '')}
-      placeholder={row.absent}
+      placeholder={absentWords(path, row)}
       onChange={(text) => session.change({ [path]: text === '' ? undefined : text }, label)}
     />
   );

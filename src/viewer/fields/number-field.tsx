@@ -1,5 +1,6 @@
 import { type JsonValue, type NumberRow, placeOfSource, readQuantity } from '../../sim/index.ts';
 import { numberAt } from '../document/field-groups.ts';
+import { absentWords } from '../document/input-words.ts';
 import { capitalised } from '../format.ts';
 import type { PageProps } from '../page.tsx';
 import { areRelated, type Car, valueAt } from '../state/cars.ts';
@@ -73,7 +74,7 @@ export function NumberField(props: NumberFieldProps) {
         />
       )}
       {isDefault && <p class="small was">{sourceOf(car, path, row)}</p>}
-      {value === undefined && row.absent !== undefined && <p class="small was">Empty: {row.absent}.</p>}
+      {value === undefined && row.absent !== undefined && <p class="small was">Empty: {absentWords(path, row)}.</p>}
       {isChanged && draft === undefined && own !== undefined && (
         <p class="small was">
           Before: {valueText(own, measure)}{' '}

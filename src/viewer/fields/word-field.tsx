@@ -1,6 +1,7 @@
 import type { WordRow } from '../../sim/index.ts';
 import { choiceChanges } from '../document/choices.ts';
 import { readAt } from '../document/field-groups.ts';
+import { absentWords } from '../document/input-words.ts';
 import type { PageProps } from '../page.tsx';
 import { areRelated, type Car, valueAt } from '../state/cars.ts';
 import { FieldName } from './field-name.tsx';
@@ -45,7 +46,7 @@ export function WordField({ car, before, row, path, label = row.label, backWith 
         onChange={(event) => choose(event.currentTarget.value)}
       >
         {(row.absent !== undefined || row.default !== undefined) && (
-          <option value="">{row.absent ?? `${row.default} (default)`}</option>
+          <option value="">{absentWords(path, row) ?? `${row.default} (default)`}</option>
         )}
         {row.choices.map((choice) => (
           <option key={choice} value={choice}>
@@ -65,7 +66,7 @@ export function WordField({ car, before, row, path, label = row.label, backWith 
       )}
       {isChanged && draft === undefined && (
         <p class="small was">
-          Before: {own ?? row.absent}{' '}
+          Before: {own ?? absentWords(path, row)}{' '}
           <button
             type="button"
             class="link"

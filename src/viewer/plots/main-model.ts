@@ -101,3 +101,24 @@ export function movedApart(heights: readonly number[], gap: number): number[] {
   }
   return moved;
 }
+
+/** Room of a word above and below the line of the limit, from its baseline [px]. */
+const ABOVE_LINE = 6;
+const BELOW_LINE = 16;
+
+/** Heights of words beside points: apart, and off the line of the limit, each on the side of its point. */
+export function besideLimit(heights: readonly number[], gap: number, limit: number | undefined): number[] {
+  if (limit === undefined) return movedApart(heights, gap);
+  const places = [...heights];
+  const place = (sign: 1 | -1, room: number) => {
+    const all = heights.flatMap((height, k) => (height > limit === sign > 0 ? [k] : []));
+    // Above the line the lower word keeps its place and the other goes up: the same with the axis turned.
+    const off = all.map((k) => Math.max(sign * heights[k], sign * limit + room));
+    movedApart(off, gap).forEach((height, k) => {
+      places[all[k]] = sign * height;
+    });
+  };
+  place(1, BELOW_LINE);
+  place(-1, ABOVE_LINE);
+  return places;
+}

@@ -1,7 +1,7 @@
 import { type ColourScale, cssColour } from '../colour-scale.ts';
 import { briefly, type Scale } from '../format.ts';
 import type { MainMarks, Mark } from './main-model.ts';
-import { movedApart } from './main-model.ts';
+import { besideLimit } from './main-model.ts';
 import type { Pen } from './pen.ts';
 import { timeTicks, type View } from './view.ts';
 
@@ -27,8 +27,9 @@ export function paintMarks(pen: Pen, marks: MainMarks, colours: ColourScale, sca
   paintRuler(pen, colours, scale);
   paintCaption(pen, view);
   if (marks.otherLimit !== undefined) paintOtherLimit(pen, marks.otherLimit, scale);
-  if (marks.limit !== undefined) paintLimit(pen, marks.limit, marks.crossings, scale);
-  paintPeaks(pen, marks.peaks, scale);
+  const named = marks.limit && paintLimit(pen, marks.limit, marks.crossings, scale);
+  const limit = marks.limit && pen.y(scale.fromSi(marks.limit.kelvin));
+  paintPeaks(pen, marks.peaks, scale, limit, named);
 }
 
 function paintRuler(pen: Pen, colours: ColourScale, { unit, fromSi, toSi }: Scale): void {
@@ -56,13 +57,19 @@ function paintCaption(pen: Pen, view: View): void {
   pen.text(timeTicks(view, pen.right - pen.left, 44).caption, pen.right, pen.bottom + 16, { align: 'right' });
 }
 
-/** One line through ruler and plot. */
+/** Where a word left of its point ends, and its height. */
+interface WordEnd {
+  readonly right: number;
+  readonly height: number;
+}
+
+/** One line through ruler and plot. Tells where the word of the first crossing ends if it stands left of its ring. */
 function paintLimit(
   pen: Pen,
   { kelvin, text }: NonNullable<MainMarks['limit']>,
   crossings: readonly Mark[],
   { fromSi }: Scale,
-): void {
+): WordEnd | undefined {
   const { ink, panel } = pen.palette;
   const y = pen.y(fromSi(kelvin));
   pen.line(RULER_LEFT - 4, y, RULER_LEFT + RULER_WIDTH + 4, y, panel, 4);
@@ -90,6 +97,7 @@ function paintLimit(
       hasRim: true,
     });
   }
+  return isFirstLeft ? { right: first.x - BESIDE, height: pen.y(fromSi(first.kelvin)) - 7 } : undefined;
 }
 
 function paintOtherLimit(pen: Pen, { kelvin, text }: NonNullable<MainMarks['limit']>, { fromSi }: Scale): void {
@@ -99,17 +107,31 @@ function paintOtherLimit(pen: Pen, { kelvin, text }: NonNullable<MainMarks['limi
 }
 
 /** A dot at each peak; where there is room its number stands behind it, two of them apart. */
-function paintPeaks(pen: Pen, peaks: readonly Mark[], { fromSi }: Scale): void {
+function paintPeaks(
+  pen: Pen,
+  peaks: readonly Mark[],
+  { fromSi }: Scale,
+  limit: number | undefined,
+  named: WordEnd | undefined,
+): void {
   for (const { which, time, kelvin } of peaks) pen.dot(pen.x(time), pen.y(fromSi(kelvin)), 4, pen.palette[which]);
   const written = peaks.filter(({ text }) => text !== undefined);
-  const heights = movedApart(
+  const heights = besideLimit(
     written.map(({ kelvin }) => pen.y(fromSi(kelvin))),
     APART,
+    limit,
   );
   written.forEach(({ which, time, text = '' }, k) => {
     const width = pen.widthOf(text, 14, 600);
     const isLeft = pen.x(time) + BESIDE + width > pen.right;
-    pen.text(text, pen.x(time) + (isLeft ? -BESIDE : BESIDE), Math.max(pen.top + 10, heights[k]), {
+    // Left of its dot it may come up to the word of the crossing, and then stands above that.
+    const isNearWord =
+      isLeft &&
+      named !== undefined &&
+      pen.x(time) - width - 3 * BESIDE < named.right &&
+      Math.abs(heights[k] - named.height) < APART;
+    const height = isNearWord ? named.height - APART : heights[k];
+    pen.text(text, pen.x(time) + (isLeft ? -BESIDE : BESIDE), Math.max(pen.top + 10, height), {
       size: 14,
       weight: 600,
       colour: which === 'after' ? pen.palette.after : pen.palette.ink,

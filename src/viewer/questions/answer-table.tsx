@@ -2,6 +2,9 @@ import './answer-table.css';
 import type { ComponentChild } from 'preact';
 import { onScreen } from '../format.ts';
 
+/** A cell of so many letters stands on one line: "0 of 8", "×0.85 to ×1.15". */
+const ONE_LINE = 14;
+
 interface AnswerTableProps {
   readonly name: string;
   readonly heads: readonly string[];
@@ -44,7 +47,9 @@ export function AnswerTable({ name, heads, marks, rowMarks, rows }: AnswerTableP
                   )}
                 </th>
                 {cells.map((cell, k) => (
-                  <td key={heads[k + 1]}>{onScreen(cell)}</td>
+                  <td key={heads[k + 1]} class={cell.length > ONE_LINE ? undefined : 'short'}>
+                    {onScreen(cell)}
+                  </td>
                 ))}
               </tr>
             ))}

@@ -54,6 +54,8 @@ function Area({ model, isCardLost }: { readonly model: PictureModel; readonly is
     if (element === null || canvas.current === null) return undefined;
     const watcher = new ResizeObserver(() => {
       model.size.value = { width: element.clientWidth, height: element.clientHeight };
+      // Nothing is drawn anew for paper, which may be wider than the screen.
+      element.style.setProperty('--drawn-width', `${element.clientWidth}px`);
     });
     watcher.observe(element);
     const stage = new Stage(model, canvas.current, isCardLost);

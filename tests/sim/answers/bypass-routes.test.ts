@@ -97,7 +97,7 @@ describe('what is said of the routes', () => {
     expect(sentences[1]).toBe('Compressor inlet 6.5 K cooler, discharge 2.2 K cooler, casing 1.6 K cooler.');
     expect(sentences[2]).toContain('air leaves the core 1.6 K warmer');
     expect(sentences[2]).toContain("the plenum adds 0.9 K less, since 1.6 times the engine's air passes it");
-    expect(sentences[3]).toContain('0.9 K of it is the core pressure drop');
+    expect(sentences[3]).toContain('warms the charge by 0.9 K');
     expect(sentences[3]).toContain('the route alone makes the charge 0.2 K cooler');
     expect(sentences[4]).toBe('The pull that follows peaks 0.5 K warmer.');
   });
@@ -107,7 +107,7 @@ describe('what is said of the routes', () => {
     const said = explainRoutes({ ...same, chargeChangeWithoutDrop: 0 }, WORDING).join(' ');
     expect(said).toContain('makes the charge as warm at the end of cruise');
     expect(said).not.toContain('the plenum adds');
-    expect(said).not.toContain('of it is the core pressure drop');
+    expect(said).not.toContain('core pressure drop');
     expect(said).not.toContain('comes back');
   });
 

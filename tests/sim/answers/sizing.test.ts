@@ -150,7 +150,7 @@ describe('the rest between pulls', () => {
     const study = conduct(studyRest({ ...tight(), limit: { chargeTemperature: 290 } }, 6));
     expect(study).not.toHaveProperty('needed');
     expect(study && explainRest(study, FILE_WORDING)[0]).toBe(
-      'No rest makes 6 pulls: with the 30.0 s of the cycle it is 0, with 600.0 s 0.',
+      'No rest makes 6 pulls: with the 30.0 s of the cycle it is 0, and with 600 s no more.',
     );
   });
 
@@ -242,7 +242,7 @@ describe('a store in words', () => {
     // 9.17 kg of ice at 917 kg/m3 are 10 L.
     const iced: StoreStudy = { ...study, kind: 'ice', smallest: 9.17, now: 0, chilledTo: 275.15 };
     expect(explainStore(iced, 60, FILE_WORDING).slice(0, 3)).toEqual([
-      'For 6 pulls it takes 9.2 kg of ice; the car has 0.0 kg.',
+      'For 6 pulls it takes 9.2 kg of ice; the car has none.',
       'The tank must hold 12.3 L: that ice and 2.3 L of coolant.',
       "With ice the tank's coolant is taken to start at 2.0 degC.",
     ]);

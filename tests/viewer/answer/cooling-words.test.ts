@@ -43,7 +43,7 @@ describe('what another charge temperature does', () => {
       { pull: 1, plainDensity: 0.306, steepest: 0.303 },
     ];
     const said = describeCooling(run(63.5, 175, 0.3, 30, a), run(50.1, 171, 0.304, 28, b), car, METRIC);
-    expect(said).toContain('(+1.0 % to +2.0 % for swallowing exponents 0 to 0.5)');
+    expect(said).toContain('(+1.0\u00a0% to +2.0\u00a0% for swallowing exponents 0 to 0.5)');
     const ofOther = describeCooling(
       run(63.5, 175, 0.3, 30, a),
       run(50.1, 171, 0.304, 28, { ...b, pull: 8 }),

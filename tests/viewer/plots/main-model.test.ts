@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { scaleOf } from '../../../src/viewer/format.ts';
-import { degreeStep, mainMarks, mainRange, movedApart } from '../../../src/viewer/plots/main-model.ts';
+import { besideLimit, degreeStep, mainMarks, mainRange, movedApart } from '../../../src/viewer/plots/main-model.ts';
 import { viewOf } from '../../../src/viewer/plots/view.ts';
 import { IMPERIAL, METRIC } from '../../../src/viewer/state/display.ts';
 import { DEGREES, handMadeRun, handMadeSeries, minutePhases } from '../time/hand-made.ts';
@@ -89,5 +89,14 @@ describe('the height axis', () => {
     expect(movedApart([100, 105], 16)).toEqual([100, 116]);
     expect(movedApart([105, 100], 16)).toEqual([116, 100]);
     expect(movedApart([100, 140], 16)).toEqual([100, 140]);
+  });
+
+  it('stand off the line of the limit, each on the side of its point', () => {
+    expect(besideLimit([98], 16, 100)).toEqual([94]);
+    expect(besideLimit([103], 16, 100)).toEqual([116]);
+    expect(besideLimit([98, 103], 16, 100)).toEqual([94, 116]);
+    expect(besideLimit([98, 90], 16, 100)).toEqual([94, 78]);
+    expect(besideLimit([40, 160], 16, 100)).toEqual([40, 160]);
+    expect(besideLimit([100, 105], 16, undefined)).toEqual([100, 116]);
   });
 });

@@ -155,10 +155,10 @@ export const COOLANT_LOOP = {
       meaning: 'count; each adds its loss by itself', source: 'none: give what is there' },
   },
   pump: {
-    shutOffPressure: { label: 'shut-off pressure of the pump', unit: 'kPa', min: 0.5, max: 1000, usual: [5, 200], absent: 'curve',
+    shutOffPressure: { label: 'shut-off pressure of the pump', unit: 'kPa', min: 0.5, max: 1000, usual: [5, 200], absent: 'the curve is given',
       meaning: 'pressure without flow at rated voltage; with freeFlow it makes a parabola',
       whenMissing: 'The free flow on a label is a flow without resistance: alone it does not tell the flow in the loop. Give the pressure without flow, or the curve.' },
-    freeFlow: { label: 'free flow of the pump', unit: 'L/min', min: 0.5, max: 1000, usual: [5, 250], absent: 'curve',
+    freeFlow: { label: 'free flow of the pump', unit: 'L/min', min: 0.5, max: 1000, usual: [5, 250], absent: 'the curve is given',
       meaning: 'flow without resistance at rated voltage, the figure of most labels; never the flow in the loop' },
     electricalPower: { label: 'electrical power of the pump', unit: 'W', min: 0, max: 3000, usual: [5, 600],
       meaning: 'volts times amps at rated voltage' },

@@ -76,7 +76,7 @@ export const SESSION = {
       meaning: 'in place of exchangerAirSpeed: air at the face of an exchanger is its ramShare of it' },
     fanFlow: { label: 'fan flow through the exchanger', unit: 'm3/h', min: 0, max: 100000, usual: [50, 20000], ramp: true, absent: 'the air speed is given',
       meaning: 'in place of exchangerAirSpeed: volume through the clear face of each exchanger' },
-    secondExchangerAirSpeed: { label: 'air speed at the second exchanger', unit: 'm/s', min: 0, max: 100, usual: [0, 40], ramp: true, absent: 'as at the first, by its own ramShare or clear face',
+    secondExchangerAirSpeed: { label: 'air speed at the second exchanger', unit: 'm/s', min: 0, max: 100, usual: [0, 40], ramp: true, absent: 'as at the first, by its own share of road speed or clear face',
       meaning: 'at its face: one of its own place and fan' },
     exchangerValve: { label: 'exchanger valve', choices: ['through', 'by-passed'], default: 'through',
       meaning: 'by-passed: the coolant goes round all exchangers, so that warm air does not melt ice', source: 'no valve' },

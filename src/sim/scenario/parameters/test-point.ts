@@ -1,7 +1,7 @@
 import type { Group } from '../table.ts';
 import { NO_PUBLISHED_FIGURE } from './sources.ts';
 
-const BY_TEMPERATURES = 'what airIn, airOut and coolantIn give; needed without those';
+const BY_TEMPERATURES = 'what the temperatures in and out give; needed without those';
 const BY_EFFECTIVENESS = 'needed without effectiveness';
 
 // Two lines a parameter: the numbers, then the words.

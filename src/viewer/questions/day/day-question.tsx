@@ -105,7 +105,7 @@ function DayTable({ study, units }: { readonly study: DayStudy; readonly units: 
   return (
     <AnswerTable
       name={`With 5 % less and 5 % more core conductance beside it; limit ${degrees(study.limit, units)}`}
-      heads={['Core conductance', '− 5 %', 'as typed', '+ 5 %']}
+      heads={['Core conductance', '−5 %', 'as typed', '+5 %']}
       rows={(['typed', 'day'] as const).flatMap((which) => {
         const { temperature: outside, count, pullsRun, deciding, lower, higher } = study[which];
         const name = which === 'typed' ? 'As typed' : 'That day';

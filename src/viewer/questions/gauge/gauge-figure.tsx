@@ -32,7 +32,7 @@ export function GaugeFigure({ agreement: { pulls }, floor, units }: GaugeFigureP
       paper={PAPER}
       label="What the gauge showed against the model, pull by pull; the table beside it has the numbers"
       up={{ ticks: ticksOn(range, MOST_TICKS), place: y, write: briefly }}
-      across={{ title: 'Bars: model, dots: gauge, by pull', ticks: [], place: x }}
+      across={{ title: 'By pull. Bars: model, dots: gauge, numbers: model less gauge', ticks: [], place: x }}
     >
       {pulls.map(({ pull, model, indicated, miss }, k) => {
         const middle = x(k + 0.5);

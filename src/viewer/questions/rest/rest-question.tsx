@@ -1,6 +1,6 @@
 import { useSignal } from '@preact/signals';
 import { explainRest, type RestStudy } from '../../../sim/index.ts';
-import { joined, seconds, wordingIn } from '../../format.ts';
+import { duration, wordingIn } from '../../format.ts';
 import type { PageProps } from '../../page.tsx';
 import { AnswerTable } from '../answer-table.tsx';
 import { PullsWanted, pullsOf, whyNotPulls } from '../pulls-wanted.tsx';
@@ -39,7 +39,7 @@ function Answer({ study, display }: PageProps & { readonly study: RestStudy }) {
       <AnswerTable
         name="Pulls by rest"
         heads={['Rest', 'Pulls under the limit', 'What it is']}
-        rows={restRows(study, (s) => joined(seconds(s)))}
+        rows={restRows(study, duration)}
       />
     </>
   );
