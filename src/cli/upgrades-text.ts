@@ -41,7 +41,7 @@ export function upgradesAsText(
   return [
     ...underlined(title),
     ...words.base,
-    'Flow, core drop, drive power and air are those at the end of the first pull.',
+    'Flow, core pressure drop, drive power and air are those at the end of the first pull.',
     ...(alone.length === 0
       ? []
       : [

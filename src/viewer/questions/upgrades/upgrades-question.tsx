@@ -150,8 +150,8 @@ function Answer({ display, found, study }: AnswerProps) {
               </Fold>
             ))}
             <p class="small">
-              Coolant, core drop, drive power and air are those at the end of the first pull. Prices and hours are the
-              file's own; a pull counts as long as it and all before it stay at or under the limit.
+              Coolant, core pressure drop, drive power and air are those at the end of the first pull. Prices and hours
+              are the file's own; a pull counts as long as it and all before it stay at or under the limit.
             </p>
           </div>
         </>
