@@ -1,7 +1,6 @@
 import { InvalidArgumentError } from 'commander';
 import {
   type CarAgreement,
-  counted,
   ESTIMATE_CAUTION,
   explainAgreement,
   FILE_WORDING,
@@ -12,6 +11,7 @@ import {
   pullsOfCycle,
   studyCarAgreement,
   toSi,
+  whyNoSuchPull,
 } from '../sim/index.ts';
 import { aligned } from './aligned.ts';
 import { celsius } from './celsius.ts';
@@ -37,9 +37,7 @@ export async function agree(file: string, options: AgreeCommandOptions): Promise
   if (typeof config === 'number') return config;
   const agreement = await onAllCores(studyCarAgreement(config, options.gauge, options.gaugeStep));
   if (agreement.kind === 'no such pull') {
-    const { pull, pullsRun } = agreement;
-    const whole = counted(pullsRun, 'whole pull');
-    return noAnswer(`Pull ${pull} was read, but this run has ${whole}.`, pull <= pullsOfCycle(config.cycle));
+    return noAnswer(whyNoSuchPull(agreement), agreement.pull <= pullsOfCycle(config.cycle));
   }
   printAnswer(options, {
     json: () => reported(agreement),

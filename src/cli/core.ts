@@ -1,4 +1,4 @@
-import { studyCoreDesign, studyCoreMap } from '../sim/index.ts';
+import { studyCoreDesign, studyCoreMap, WHY_NO_ANSWER } from '../sim/index.ts';
 import { designAsText, mapAsText } from './core-text.ts';
 import { EXIT } from './exit-codes.ts';
 import { hasPumpedPull, noAnswer } from './no-answer.ts';
@@ -23,10 +23,7 @@ export async function core(file: string, options: CoreCommandOptions): Promise<n
   }
   const design = await onAllCores(studyCoreDesign(config));
   if (design === undefined) {
-    return noAnswer(
-      'Nothing to work out: the first pull of the cycle does not come to its end with coolant flowing, so the flows of the core are unknown.',
-      hasPumpedPull(config),
-    );
+    return noAnswer(WHY_NO_ANSWER.noPumpedPull, hasPumpedPull(config));
   }
   const map = options.map && (await onAllCores(studyCoreMap(config)));
   printAnswer(options, {

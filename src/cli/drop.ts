@@ -1,4 +1,11 @@
-import { type DropFigures, decimals, explainCoreDrop, FILE_WORDING, studyCoreDrop } from '../sim/index.ts';
+import {
+  type DropFigures,
+  decimals,
+  explainCoreDrop,
+  FILE_WORDING,
+  studyCoreDrop,
+  WHY_NO_ANSWER,
+} from '../sim/index.ts';
 import { aligned, indented } from './aligned.ts';
 import { celsius } from './celsius.ts';
 import { csvOf } from './csv.ts';
@@ -18,7 +25,7 @@ export async function drop(file: string, options: DropCommandOptions): Promise<n
   if (typeof config === 'number') return config;
   const study = await onAllCores(studyCoreDrop(config));
   if (study === undefined) {
-    return noAnswer('No pull of this cycle runs to its end: there is no drop to speak of.', hasPull(config));
+    return noAnswer(WHY_NO_ANSWER.noWholePull, hasPull(config));
   }
   const cars = [study.asItIs, study.free, study.doubled, study.none];
   printAnswer(options, {

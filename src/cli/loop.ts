@@ -5,6 +5,7 @@ import {
   type OperatingPoint,
   operatingPoint,
   toSi,
+  WHY_NO_ANSWER,
 } from '../sim/index.ts';
 import { csvOf } from './csv.ts';
 import { EXIT } from './exit-codes.ts';
@@ -26,7 +27,7 @@ export function loop(file: string, options: LoopCommandOptions): number {
   const temperature = options.at === undefined ? undefined : toSi(options.at, 'degC');
   const point = operatingPoint(config, temperature);
   if (point === undefined) {
-    return noAnswer('No pump is on in any phase: there is no flow to speak of.', false);
+    return noAnswer(WHY_NO_ANSWER.noPump, false);
   }
   printAnswer(options, {
     json: () => point,

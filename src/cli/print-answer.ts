@@ -22,6 +22,9 @@ export function printAnswer({ json, csv }: FormOptions, answer: Answer): void {
   else console.log([...answer.text(), '', ESTIMATE_CAUTION].join('\n'));
 }
 
-/** What a run did not come to is left out of JSON, as CSV leaves it empty. */
+/**
+ * What a run did not come to is left out of JSON, as CSV leaves it empty; in a list it is null, so that every other item
+ * keeps its place.
+ */
 const knownNumber = (_: string, value: unknown): unknown =>
   typeof value === 'number' && !Number.isFinite(value) ? undefined : value;

@@ -1,4 +1,4 @@
-import { explainRest, FILE_WORDING, type RestStudy, studyRest } from '../sim/index.ts';
+import { explainRest, FILE_WORDING, type RestStudy, studyRest, WHY_NO_ANSWER } from '../sim/index.ts';
 import { aligned } from './aligned.ts';
 import { csvOf } from './csv.ts';
 import { EXIT } from './exit-codes.ts';
@@ -21,7 +21,7 @@ export async function rest(file: string, options: RestCommandOptions): Promise<n
   if (wanted === undefined) return EXIT.nothingToAnswer;
   const study = await onAllCores(studyRest(config, wanted.pulls));
   if (study === undefined) {
-    return noAnswer('The cycle does not repeat a pull and a rest: there is no rest between pulls to change.', false);
+    return noAnswer(WHY_NO_ANSWER.noRest, false);
   }
   printAnswer(options, {
     json: () => study,

@@ -6,6 +6,7 @@ import {
   type RouteFigures,
   studyRoutes,
   type TurnLine,
+  WHY_NO_ANSWER,
 } from '../sim/index.ts';
 import { aligned, indented } from './aligned.ts';
 import { celsius } from './celsius.ts';
@@ -28,10 +29,7 @@ export async function routes(file: string, options: RoutesCommandOptions): Promi
   const study = await onAllCores(studyRoutes(config));
   const { comparison, turns } = study;
   if (comparison === undefined) {
-    return noAnswer(
-      'Nothing to compare: the cycle has no part-load phase that ran to its end, with the bypass open.',
-      hasPartLoad(config),
-    );
+    return noAnswer(WHY_NO_ANSWER.noPartLoad, hasPartLoad(config));
   }
   printAnswer(options, {
     json: () => study,

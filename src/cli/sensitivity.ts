@@ -11,6 +11,7 @@ import {
   studySensitivity,
   toConfig,
   uncertainInputs,
+  WHY_NO_ANSWER,
 } from '../sim/index.ts';
 import { aligned } from './aligned.ts';
 import { celsius } from './celsius.ts';
@@ -44,7 +45,7 @@ export async function sensitivity(file: string, options: SensitivityCommandOptio
   }
   const study = await onAllCores(studySensitivity(scenario, inputs, options.runs, options.seed));
   if (study === undefined) {
-    return noAnswer('Nothing to rank: too few of the runs have the pull that decides.', hasPull(toConfig(scenario)));
+    return noAnswer(WHY_NO_ANSWER.tooFewDecided, hasPull(toConfig(scenario)));
   }
   printAnswer(options, {
     json: () => study,

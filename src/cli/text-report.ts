@@ -133,9 +133,10 @@ function loopLines({ loop }: RunReport): string[] {
   const { coldest_coolant_degC: coldest, hottest_coolant_degC: hottest } = loop;
   if (coldest === undefined || hottest === undefined) return [`Loop: ${rating}.`];
   const coolant = `Coolant between ${decimals(coldest, 1)} and ${decimals(hottest, 1)} degC.`;
-  if (loop.flow_at_end_of_first_pull_L_min === undefined) return [`Loop: ${rating}. ${coolant}`];
+  const { flow_at_end_of_first_pull_L_min: flow, coolant_rise_through_core_K: rise } = loop;
+  if (flow === undefined || rise === undefined) return [`Loop: ${rating}. ${coolant}`];
   return [
-    `Loop flow ${decimals(loop.flow_at_end_of_first_pull_L_min, 1)} L/min at the end of pull 1, ${rating}; coolant rise through the core ${decimals(loop.coolant_rise_through_core_K ?? 0, 1)} K.`,
+    `Loop flow ${decimals(flow, 1)} L/min at the end of pull 1, ${rating}; coolant rise through the core ${decimals(rise, 1)} K.`,
     coolant,
   ];
 }

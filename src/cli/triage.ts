@@ -9,6 +9,7 @@ import {
   TRIAGE_RANGE,
   type Triage,
   type TriageReading,
+  WHY_NO_ANSWER,
 } from '../sim/index.ts';
 import { aligned } from './aligned.ts';
 import { csvOf } from './csv.ts';
@@ -29,10 +30,7 @@ export async function triage(file: string, options: TriageCommandOptions): Promi
   if (typeof config === 'number') return config;
   const found = await onAllCores(studyTriage(config, options));
   if (found === undefined) {
-    return noAnswer(
-      'Nothing to compare: the run has no part-load phase with a whole pull after it.',
-      hasPartLoadBeforePull(config, LAST_PULL_OF_TRIAGE),
-    );
+    return noAnswer(WHY_NO_ANSWER.noPartLoadBeforePull, hasPartLoadBeforePull(config, LAST_PULL_OF_TRIAGE));
   }
   printAnswer(options, {
     json: () => reported(found),

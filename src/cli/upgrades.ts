@@ -1,4 +1,4 @@
-import { explainUpgrades, FILE_WORDING, studyUpgrades, toConfig, upgradeClashes } from '../sim/index.ts';
+import { explainUpgrades, FILE_WORDING, studyUpgrades, toConfig, upgradeClashes, WHY_NO_ANSWER } from '../sim/index.ts';
 import { EXIT } from './exit-codes.ts';
 import { hasPull, noAnswer } from './no-answer.ts';
 import { onAllCores } from './on-all-cores.ts';
@@ -25,7 +25,7 @@ export async function upgrades(file: string, options: UpgradesCommandOptions): P
   }
   const car = scenarioOf(file, scenario, options.variant);
   if (car === undefined) return EXIT.badUsage;
-  if (!hasPull(toConfig(car))) return noAnswer('Nothing to weigh: the cycle has no pull to count.', false);
+  if (!hasPull(toConfig(car))) return noAnswer(WHY_NO_ANSWER.noPull, false);
   const study = await onAllCores(
     studyUpgrades(list, upgradedConfigs(file, car, list), { withOrders: options.bestOrder === true }),
   );

@@ -1,4 +1,4 @@
-import { type Config, phasesOf, pullsOfCycle } from '../sim/index.ts';
+import { type Config, phasesOf, pullsOfCycle, WHY_NO_ANSWER } from '../sim/index.ts';
 
 /** Pulls that an answer is asked for: as typed, else those of the cycle; and how long the first lasts [s]; prints why where there is none. */
 export function wantedPulls(
@@ -7,7 +7,7 @@ export function wantedPulls(
 ): { pulls: number; length: number } | undefined {
   const first = phasesOf(cycle).find(({ kind }) => kind === 'pull');
   if (first === undefined) {
-    console.error('The cycle has no pull: there is nothing to count.');
+    console.error(WHY_NO_ANSWER.noPull);
     return undefined;
   }
   return { pulls: typed ?? pullsOfCycle(cycle), length: first.duration };

@@ -76,6 +76,7 @@ export {
   type UpgradeStudy,
   upgradeSets,
 } from './answers/upgrade-steps.ts';
+export { WHY_NO_ANSWER, whyNoSuchPull } from './answers/why-no-answer.ts';
 export { durationFigure, FILE_WORDING, type Wording, written } from './answers/wording.ts';
 export { createCoolant } from './fluids/coolant.ts';
 export { AIR_GAS_CONSTANT } from './fluids/moist-air.ts';

@@ -178,7 +178,7 @@ describe('soakbench upgrades', () => {
 
   it.each([
     [5, 'a file without upgrades', [BARE], 'the file has no upgrades'],
-    [5, 'a cycle without a pull', [PULL_LESS, '--best-order'], 'the cycle has no pull'],
+    [5, 'a cycle without a pull', [PULL_LESS, '--best-order'], 'The cycle has no pull'],
     [3, 'an unknown variant', [CAR, '--variant', 'hot dya'], 'Did you mean "hot day"?'],
     [3, 'two outputs at once', [CAR, '--json', '--csv'], 'cannot be used with'],
     [2, 'a broken upgrade', [BROKEN], 'upgrades.0.price'],

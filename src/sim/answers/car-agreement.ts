@@ -52,7 +52,7 @@ export interface CarAgreement {
 }
 
 /** The run does not come to the end of a pull that was read. */
-interface NoSuchPull {
+export interface NoSuchPull {
   readonly kind: 'no such pull';
   readonly pull: number;
   readonly pullsRun: number;

@@ -5,7 +5,7 @@ import { CAUSE_WORDS, causeInWords } from './bottleneck.ts';
 import { whenAt } from './finding.ts';
 import type { AskedCar } from './letter-question.ts';
 import type { PullSummary } from './pull-summary.ts';
-import { countPulls, decidingPull } from './pulls-to-limit.ts';
+import { countPulls, decidingPull, type SettledPeak } from './pulls-to-limit.ts';
 import type { RunStudy } from './study-run.ts';
 import { countedPulls, type Wording, written } from './wording.ts';
 
@@ -180,19 +180,28 @@ export function explainDoubt({ study, pulls }: LetterCar, wording: Wording): str
       ? `With a core that passes 5 % less or 5 % more heat the count is the same.`
       : `With a core that passes 5 % less heat it is ${low} of ${pulls.length}, with 5 % more ${high}.`;
   if (settled.kind === 'no repeated pulls') return [core];
-  const where = `${wording.temperature(settled.peak)} after ${countedPulls(settled.afterPulls)}`;
-  const beyond = settled.firstOverLimit;
-  const repeated =
-    settled.kind === 'not settled'
-      ? settled.stoppedBecause === undefined
-        ? `Repeated on, the peak has not settled: ${where}.`
-        : `Repeated on, the run stops after ${countedPulls(settled.afterPulls)}: ${written(settled.stoppedBecause, wording)}.`
-      : beyond === undefined
-        ? `Repeated on, the peak settles at ${where} and never goes over the limit.`
-        : beyond > pulls.length
-          ? `Repeated on, pull ${beyond} goes over the limit; the peak settles at ${where}.`
-          : `Repeated on, the peak settles at ${where}.`;
-  return [core, repeated];
+  return [core, `Repeated on, ${repeatedWords(settled, pulls.length, wording)}.`];
+}
+
+/** Where the peaks of a session of so many pulls go when it is repeated. */
+function repeatedWords(
+  settled: Exclude<SettledPeak, { kind: 'no repeated pulls' }>,
+  pulls: number,
+  wording: Wording,
+): string {
+  const after = `after ${countedPulls(settled.afterPulls)}`;
+  const where = `${wording.temperature(settled.peak)} ${after}`;
+  if (settled.kind === 'not settled') {
+    const { stoppedBecause } = settled;
+    return stoppedBecause === undefined
+      ? `the peak has not settled: ${where}`
+      : `the run stops ${after}: ${written(stoppedBecause, wording)}`;
+  }
+  const { firstOverLimit: first } = settled;
+  if (first === undefined) return `the peak settles at ${where} and never goes over the limit`;
+  return first > pulls
+    ? `pull ${first} goes over the limit; the peak settles at ${where}`
+    : `the peak settles at ${where}`;
 }
 
 const hottest = ({ pulls }: LetterCar): PullSummary | undefined =>

@@ -19,7 +19,7 @@ export interface RestStudy {
   readonly curve: readonly { readonly rest: number; readonly count: number }[];
   /** s after the first pull until coolant enters the core within 3 K of where it began; absent: not within an hour */
   readonly recovery?: number;
-  /** why that hour ended early: then nothing is known of the recovery */
+  /** why the run of that pull and the hour after it ended early: then nothing is known of the recovery */
   readonly recoveryStopped?: Sentence;
 }
 

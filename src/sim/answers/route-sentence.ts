@@ -41,22 +41,25 @@ export function explainRoutes(comparison: RouteComparison, wording: Pick<Wording
   return sentences;
 }
 
-/** What the core gives the coolant, or takes from it where the air is the colder of the two. */
+/** What the core gives the coolant, or takes from it where the air is the colder of the two, by either route [W]. */
 function heatWords(before: number, after: number, { power }: Pick<Wording, 'power'>): string {
   const [was, is] = [power(Math.abs(before)), power(Math.abs(after))];
   const said = after < 0 ? `the core takes ${is} from the coolant` : `the core gives the coolant ${is}`;
-  if (before < 0 === after < 0) return was === is ? `${said}, as before it` : `${said} instead of ${was}`;
+  const isSameWay = before < 0 === after < 0;
+  if (isSameWay) return was === is ? `${said}, as by the other route` : `${said} instead of ${was}`;
   return `${said} instead of ${before < 0 ? 'taking' : 'giving'} ${was}`;
 }
 
-/** What the plenum does to the charge by either route; more air past it is changed less. */
+/** How the plenum's change of the charge differs between the routes; more air past it is changed less. */
 function plenumWords(before: RouteFigures, after: RouteFigures, { difference }: Pick<Wording, 'difference'>): string {
   const [was, is] = [before, after].map(({ charge, coreOutlet }) => charge - coreOutlet);
-  const does = (kelvin: number) => `${kelvin < 0 ? 'takes' : 'adds'} ${difference(Math.abs(kelvin))}`;
-  if (was < 0 !== is < 0) return `the plenum ${does(is)}, where it ${does(was)} by the other route`;
+  const does = (kelvin: number, size = kelvin) => `${kelvin < 0 ? 'takes' : 'adds'} ${difference(Math.abs(size))}`;
+  const isSameWay = was < 0 === is < 0;
+  if (!isSameWay) return `the plenum ${does(is)}, where it ${does(was)} by the other route`;
   const grows = Math.abs(is) - Math.abs(was);
-  const change = `the plenum ${is < 0 ? 'takes' : 'adds'} ${difference(Math.abs(grows))}`;
+  const change = `the plenum ${does(is, grows)}`;
   if (grows > 0) return `${change} more`;
   const times = (1 + after.recirculation).toFixed(1);
-  return `${change} less${times === '1.0' ? '' : `, since ${times} times the engine's air passes it`}`;
+  const why = times === '1.0' ? '' : `, since ${times} times the engine's air passes it`;
+  return `${change} less${why}`;
 }

@@ -98,7 +98,7 @@ function baseWords({ base, limit }: UpgradeStudy, wording: Wording): string[] {
   const { count, pullsRun, deciding, stoppedBecause } = base;
   const stopped = stoppedBecause === undefined ? [] : [stoppedWords('As it is', stoppedBecause, wording)];
   if (deciding === undefined) return ['As it is, no pull of the car comes to its end.', ...stopped];
-  const under = `${count} of ${countedPulls(pullsRun)} ${pullsRun === 1 ? 'stays' : 'stay'} at or under ${wording.temperature(limit)}`;
+  const under = `${count} of ${countedPulls(pullsRun)} ${count === 1 || pullsRun === 1 ? 'stays' : 'stay'} at or under ${wording.temperature(limit)}`;
   return [`As it is, ${under}; pull ${deciding.pull} decides, at ${wording.temperature(deciding.peak)}.`, ...stopped];
 }
 

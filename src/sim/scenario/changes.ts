@@ -9,15 +9,16 @@ import { GROUPS, type Values } from './shape.ts';
 const ITEMS = { variants: 'variant', upgrades: 'upgrade' } as const;
 type ChangeList = keyof typeof ITEMS;
 
-/** An item of such a list. */
+/** An item of one of these lists, counted from 0. */
 interface ListItem {
   readonly list: ChangeList;
   readonly index: number;
   readonly name: string;
 }
 
-/** A set of changes and where it stands in the file; absent where no file holds it. */
+/** A set of changes. */
 export interface ChangeSet {
+  /** where it stands in the file; absent where no file holds it */
   readonly item?: ListItem;
   readonly changes: JsonObject;
 }

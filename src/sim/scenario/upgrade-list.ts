@@ -18,22 +18,18 @@ export function applyUpgrades(
   upgrades: readonly UpgradeValues[],
   chosen: readonly number[],
 ): ScenarioResult {
-  return scenarioWith(scenario, titleOf(upgrades, chosen), setsOf(upgrades, chosen));
+  return scenarioWith(scenario, ...titledSets(upgrades, chosen));
 }
 
-function setsOf(upgrades: readonly UpgradeValues[], chosen: readonly number[]): ChangeSet[] {
-  return inOrder(chosen).map((index): ChangeSet => {
+/** What the chosen upgrades are called together, and their changes in the order of the list. */
+function titledSets(upgrades: readonly UpgradeValues[], chosen: readonly number[]): [title: string, ChangeSet[]] {
+  const inOrder = chosen.toSorted((a, b) => a - b);
+  const sets = inOrder.map((index): ChangeSet => {
     const { name, changes } = upgrades[index];
     return { item: { list: 'upgrades', index, name }, changes };
   });
+  return [inOrder.map((index) => upgrades[index].name).join(' + '), sets];
 }
-
-const titleOf = (upgrades: readonly UpgradeValues[], chosen: readonly number[]): string =>
-  inOrder(chosen)
-    .map((index) => upgrades[index].name)
-    .join(' + ');
-
-const inOrder = (chosen: readonly number[]): number[] => chosen.toSorted((a, b) => a - b);
 
 /**
  * What is wrong with the upgrades of a file, each alone and all together, beyond what is wrong with the file itself.
@@ -44,7 +40,7 @@ export function issuesOfUpgrades(
 ): Issue[] {
   const list = own.values.upgrades ?? [];
   const issuesWith = (chosen: readonly number[]): readonly Issue[] =>
-    withChanges(document, titleOf(list, chosen), setsOf(list, chosen), own.issues).issues;
+    withChanges(document, ...titledSets(list, chosen), own.issues).issues;
   const alone = list.flatMap(({ name }, index) => {
     const isTwice = list.findIndex((other) => other.name === name) < index;
     return isTwice ? [givenTwice({ list: 'upgrades', name, index })] : issuesWith([index]);

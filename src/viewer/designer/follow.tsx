@@ -1,4 +1,4 @@
-import type { CoreDesignStudy, SizeChange } from '../../sim/index.ts';
+import { type CoreDesignStudy, type SizeChange, WHY_NO_ANSWER } from '../../sim/index.ts';
 import type { FormProps } from '../fields/field-list.tsx';
 import { Fold } from '../fields/fold.tsx';
 import { flow, joined, onScreen } from '../format.ts';
@@ -12,13 +12,7 @@ export function Follow(props: FormProps) {
   const { found, isLate, failure } = useDesign(props);
   if (failure !== undefined) return <p class="small">What follows is not worked out: {onScreen(failure)}.</p>;
   if (found === undefined) return <p class="small">Working out what follows.</p>;
-  if (found.study === undefined)
-    return (
-      <p class="small">
-        What follows from the measures is unknown: the first pull of this run does not come to its end with coolant
-        flowing, so the flows through the core are not known.
-      </p>
-    );
+  if (found.study === undefined) return <p class="small">{WHY_NO_ANSWER.noPumpedPull}</p>;
   const { design, changes } = found.study;
   const units = display.units.value;
   return (

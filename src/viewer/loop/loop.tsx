@@ -1,7 +1,7 @@
 import './loop.css';
 import { useComputed } from '@preact/signals';
 import { useRef } from 'preact/hooks';
-import { type OperatingPoint, operatingPoint } from '../../sim/index.ts';
+import { type OperatingPoint, operatingPoint, WHY_NO_ANSWER } from '../../sim/index.ts';
 import { useSize } from '../figures/use-size.ts';
 import { FoldOut, LOOP_ID } from '../fold-out.tsx';
 import { degrees } from '../format.ts';
@@ -36,7 +36,7 @@ export function Loop(props: PageProps) {
   return (
     <FoldOut id={LOOP_ID} isOpen={display.isLoopOpen} session={session} title="Coolant loop">
       {inHand?.point === undefined ? (
-        <p class="small">{inHand && 'No pump is on in any phase: there is no flow to speak of.'}</p>
+        <p class="small">{inHand && WHY_NO_ANSWER.noPump}</p>
       ) : (
         <Body {...props} cars={cars.value} car={inHand.car} point={inHand.point} />
       )}

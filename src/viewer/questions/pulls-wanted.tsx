@@ -1,5 +1,5 @@
 import type { Signal } from '@preact/signals';
-import { pullsOfCycle } from '../../sim/index.ts';
+import { pullsOfCycle, WHY_NO_ANSWER } from '../../sim/index.ts';
 import type { Car } from '../state/cars.ts';
 import { whyNotWhole } from './typed.ts';
 import { WholeBox } from './whole-box.tsx';
@@ -13,7 +13,7 @@ export const pullsOf = (car: Car | undefined): number => (car === undefined ? 0 
 
 /** Why nothing that is counted in pulls can be asked; undefined where it can. */
 export const whyNoPulls = (car: Car | undefined): string | undefined =>
-  pullsOf(car) === 0 ? 'The cycle has no pull: nothing to count.' : undefined;
+  pullsOf(car) === 0 ? WHY_NO_ANSWER.noPull : undefined;
 
 /** Why so many pulls cannot be asked for. */
 export const whyNotPulls = (car: Car | undefined, pulls: number): string | undefined =>

@@ -1,5 +1,5 @@
 import './routes.css';
-import { explainRoutes, type RouteComparison, type TurnLine } from '../../sim/index.ts';
+import { explainRoutes, type RouteComparison, type TurnLine, WHY_NO_ANSWER } from '../../sim/index.ts';
 import { FoldOut, ROUTES_ID } from '../fold-out.tsx';
 import { joined, seconds, wordingIn } from '../format.ts';
 import type { PageProps } from '../page.tsx';
@@ -26,14 +26,7 @@ export function Routes(props: PageProps) {
 function Result({ found, isLate, ...props }: PageProps & { readonly found: Found; readonly isLate: boolean }) {
   const { result: study, key: of } = found;
   const units = props.display.units.value;
-  if (study.comparison === undefined) {
-    return (
-      <p class="routes-none">
-        Nothing to compare: no part-load phase of this run came to its end. Air goes back only with the bypass open, not
-        in a pull and not in a hot soak.
-      </p>
-    );
-  }
+  if (study.comparison === undefined) return <p class="routes-none">{WHY_NO_ANSWER.noPartLoad}</p>;
   return (
     <div class={isLate ? 'routes-body late' : 'routes-body'}>
       <Comparison {...props} of={of} comparison={study.comparison} />

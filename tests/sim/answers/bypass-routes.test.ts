@@ -126,7 +126,7 @@ describe('what is said of the routes', () => {
     expect(said([-121, -204], [-2, -1])).toContain('the core takes 204 W from the coolant instead of 121 W');
     expect(said([-121, 204], [2, 1])).toContain('the core gives the coolant 204 W instead of taking 121 W');
     expect(said([121, -204], [2, 1])).toContain('the core takes 204 W from the coolant instead of giving 121 W');
-    expect(said([121, 121.2], [2, 1])).toContain('the core gives the coolant 121 W, as before it');
+    expect(said([121, 121.2], [2, 1])).toContain('the core gives the coolant 121 W, as by the other route');
     // A plenum colder than the charge: more air is cooled less by it.
     expect(said([1, 1], [-2, -1])).toContain("the plenum takes 1.0 K less, since 1.6 times the engine's air passes it");
     expect(said([1, 1], [-1, -2])).toContain('the plenum takes 1.0 K more');

@@ -173,7 +173,7 @@ describe('the rest between pulls', () => {
     const study = conduct(studyRest(config, 1));
     expect(study).not.toHaveProperty('recovery');
     expect(study && explainRest(study, FILE_WORDING).at(-1)).toMatch(
-      /^In an hour of rest after the first pull the run stops: coolant boils .*\.$/,
+      /^Over the first pull and an hour of rest after it the run stops: coolant boils .*\.$/,
     );
   });
 

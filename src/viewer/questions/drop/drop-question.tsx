@@ -1,4 +1,4 @@
-import { type CoreDropStudy, explainCoreDrop } from '../../../sim/index.ts';
+import { type CoreDropStudy, explainCoreDrop, WHY_NO_ANSWER } from '../../../sim/index.ts';
 import { wordingIn } from '../../format.ts';
 import type { PageProps } from '../../page.tsx';
 import type { Car } from '../../state/cars.ts';
@@ -22,7 +22,7 @@ export function DropQuestion(props: PageProps) {
     >
       {found &&
         (found.result === undefined ? (
-          <Sentences of={['No pull of this cycle runs to its end: there is no drop to speak of.']} />
+          <Sentences of={[WHY_NO_ANSWER.noWholePull]} />
         ) : (
           <Answer {...props} car={found.car} study={found.result} />
         ))}

@@ -1,6 +1,6 @@
 import { useSignal } from '@preact/signals';
 import { useMemo } from 'preact/hooks';
-import { counted, explainAgreement, GAUGE_RANGE, GAUGE_STEP_RANGE } from '../../../sim/index.ts';
+import { explainAgreement, GAUGE_RANGE, GAUGE_STEP_RANGE, whyNoSuchPull } from '../../../sim/index.ts';
 import { difference, fixed, named, scaleOf, signedDifference, temperature, wordingIn } from '../../format.ts';
 import type { PageProps } from '../../page.tsx';
 import type { UnitChoice } from '../../state/display.ts';
@@ -117,13 +117,7 @@ function Answer({
   readonly found: FoundAnswer<'gauge'>;
   readonly units: UnitChoice;
 }) {
-  if (result.kind === 'no such pull') {
-    return (
-      <p>
-        Pull {result.pull} was read, but this run has {counted(result.pullsRun, 'whole pull')}.
-      </p>
-    );
-  }
+  if (result.kind === 'no such pull') return <p>{whyNoSuchPull(result)}</p>;
   const { unit } = scaleOf('K', units);
   const { unit: absolute } = scaleOf('degC', units);
   const factor = fixed(result.fit.factor, 2);

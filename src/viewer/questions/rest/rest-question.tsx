@@ -1,5 +1,5 @@
 import { useSignal } from '@preact/signals';
-import { explainRest, type RestStudy } from '../../../sim/index.ts';
+import { explainRest, type RestStudy, WHY_NO_ANSWER } from '../../../sim/index.ts';
 import { duration, wordingIn } from '../../format.ts';
 import type { PageProps } from '../../page.tsx';
 import { AnswerTable } from '../answer-table.tsx';
@@ -23,7 +23,7 @@ export function RestQuestion(props: PageProps) {
     >
       {found &&
         (found.result === undefined ? (
-          <Sentences of={['The cycle does not repeat a pull and a rest: there is no rest between pulls to change.']} />
+          <Sentences of={[WHY_NO_ANSWER.noRest]} />
         ) : (
           <Answer {...props} study={found.result} />
         ))}

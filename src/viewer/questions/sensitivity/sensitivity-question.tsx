@@ -1,6 +1,6 @@
 import { useSignal } from '@preact/signals';
 import { useMemo } from 'preact/hooks';
-import { explainRanking, explainSensitivity, type Sensitivity } from '../../../sim/index.ts';
+import { explainRanking, explainSensitivity, type Sensitivity, WHY_NO_ANSWER } from '../../../sim/index.ts';
 import { fixed, named, scaleOf, temperature, wordingIn } from '../../format.ts';
 import type { PageProps } from '../../page.tsx';
 import type { Car } from '../../state/cars.ts';
@@ -68,7 +68,7 @@ function SensitivityOf({ car, ...props }: PageProps & { readonly car: Car }) {
 }
 
 function Answer({ study, units }: { readonly study: Sensitivity | undefined; readonly units: UnitChoice }) {
-  if (study === undefined) return <p>Nothing to rank: too few of the runs have the pull that decides.</p>;
+  if (study === undefined) return <p>{WHY_NO_ANSWER.tooFewDecided}</p>;
   const { unit } = scaleOf('degC', units);
   const peak = (kelvin: number | undefined): string =>
     kelvin === undefined ? 'not run' : temperature(kelvin, units).value;

@@ -1,5 +1,12 @@
 import { useSignal } from '@preact/signals';
-import { explainTriage, LOOP_CAUTIONS, TRIAGE_DOUBTS, TRIAGE_RANGE, type Triage } from '../../../sim/index.ts';
+import {
+  explainTriage,
+  LOOP_CAUTIONS,
+  TRIAGE_DOUBTS,
+  TRIAGE_RANGE,
+  type Triage,
+  WHY_NO_ANSWER,
+} from '../../../sim/index.ts';
 import { difference, fixed, kelvins, NO_BREAK_SPACE, named, scaleOf, wordingIn } from '../../format.ts';
 import type { PageProps } from '../../page.tsx';
 import type { UnitChoice } from '../../state/display.ts';
@@ -71,9 +78,7 @@ function whyNot(typed: Readonly<Record<Name, Typed>>, units: UnitChoice): string
 const heldTogether = (sentence: string): string => sentence.replaceAll(' %', `${NO_BREAK_SPACE}%`);
 
 function Answer({ triage, units }: { readonly triage: Triage | undefined; readonly units: UnitChoice }) {
-  if (triage === undefined) {
-    return <p>Nothing to compare: the run has no part-load phase with a whole pull after it.</p>;
-  }
+  if (triage === undefined) return <p>{WHY_NO_ANSWER.noPartLoadBeforePull}</p>;
   const { reading, phase, pull, candidates } = triage;
   const { unit } = scaleOf('K', units);
   const doubts = [reading.riseDoubt, reading.approachDoubt].map((doubt) => kelvins(doubt, units)).join(' and ');
