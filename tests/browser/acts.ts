@@ -1,11 +1,18 @@
 import { AxeBuilder } from '@axe-core/playwright';
-import type { Page } from 'playwright';
+import type { Locator, Page } from 'playwright';
 
 /** What visitors do on the page, what they wait for and what they read. */
 
 /** A text as it is read: spaces of all kinds alike. */
 export const plain = (text: string | null): string =>
   (text ?? '').replaceAll('\u00a0', ' ').replace(/\s+/g, ' ').trim();
+
+/** The texts of all that a locator finds, as they are read. */
+export const texts = async (all: Locator): Promise<string[]> => (await all.allInnerTexts()).map(plain);
+
+/** The same of rows of a table, cell by cell. */
+export const cells = async (rows: Locator): Promise<string[][]> =>
+  (await rows.allInnerTexts()).map((row) => row.split('\t').map(plain));
 
 /** The large figures of the answer, Before first. */
 export const figures = (page: Page): Promise<string[]> => page.locator('.answer .figure').allTextContents();
@@ -20,6 +27,12 @@ export async function violations(page: Page, within?: string): Promise<string[]>
   if (within !== undefined) axe.include(within);
   return (await axe.analyze()).violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`);
 }
+
+/** How wide the page is, with what reaches over its edge [px]. */
+export const pageWidth = (page: Page): Promise<number> => page.evaluate(() => document.documentElement.scrollWidth);
+
+/** The button that takes back the last step. */
+export const undo = (page: Page): Locator => page.getByRole('button', { name: /^Undo/ });
 
 /** Waits until the car in hand is solved and its causes, not those of Before, are worked out. */
 export async function solved(page: Page): Promise<void> {
@@ -56,17 +69,50 @@ export async function atRest(page: Page, drawing: 'solid' | 'flat' = 'solid'): P
 }
 
 /** Opens the menu that holds the acts of the bar on a phone; elsewhere they stand there. */
-async function openMenu(page: Page): Promise<void> {
+export async function openMenu(page: Page): Promise<void> {
   const menu = page.getByRole('button', { name: 'Menu' });
   if (await menu.isVisible()) await menu.click();
 }
 
-/** Makes every use of a pointer, from the next page on, a fault. */
-export const forbidPointer = (page: Page): Promise<unknown> =>
-  page.addInitScript(() => {
-    for (const kind of ['pointerdown', 'mousedown', 'wheel', 'touchstart'])
-      window.addEventListener(kind, () => console.error(`not by keyboard: ${kind}`), true);
+/** Opens the inputs on a phone, where a button does; elsewhere they stand there. */
+export async function openInputs(page: Page): Promise<void> {
+  const change = page.getByRole('button', { name: 'Change a part' });
+  if (await change.isVisible()) await change.click();
+}
+
+/** A stop of the Tab key: what it is called, and whether a ring is to be seen at it or at what stands for it. */
+export interface Stop {
+  readonly name: string;
+  readonly hasRing: boolean;
+}
+
+/** What has the focus; undefined where nothing has. */
+export function focused(page: Page): Promise<Stop | undefined> {
+  return page.evaluate(() => {
+    const element = document.activeElement;
+    if (!(element instanceof HTMLElement) || element === document.body) return undefined;
+    const labels = element instanceof HTMLInputElement || element instanceof HTMLSelectElement ? element.labels : null;
+    const name = element.getAttribute('aria-label') ?? labels?.[0]?.textContent ?? element.textContent ?? '';
+    const standIns = [element, element.nextElementSibling, element.closest('.box')];
+    const hasRing = standIns.some((each) => {
+      if (each === null) return false;
+      const { outlineStyle, outlineWidth } = getComputedStyle(each);
+      const { width, height } = each.getBoundingClientRect();
+      return outlineStyle !== 'none' && Number.parseFloat(outlineWidth) >= 2 && width > 1 && height > 1;
+    });
+    return { name: name.replace(/\s+/g, ' ').trim(), hasRing };
   });
+}
+
+/** Goes by Tab to the stop whose name begins so. */
+export async function reach(page: Page, name: string): Promise<Stop> {
+  for (let k = 0; k < 150; k++) {
+    await page.keyboard.press('Tab');
+    const stop = await focused(page);
+    if (stop?.name.startsWith(name)) return stop;
+  }
+  throw new Error(`no tab stop ${name}`);
+}
 
 /** Gives the page's file chooser a scenario, once `open` has asked for it. */
 export async function chooseFile(page: Page, name: string, content: unknown, open: () => Promise<void>): Promise<void> {
@@ -80,10 +126,9 @@ export async function openFile(page: Page, document: Readonly<Record<string, unk
   await openMenu(page);
   await chooseFile(page, 'car.json', document, () => page.getByRole('button', { name: /^Open( file)?$/ }).click());
   // A file is read in its own time; until then everything on the page is of the car before.
-  const undo = page
-    .getByRole('button', { name: /^Undo/ })
-    .and(page.getByTitle(`open ${document.name}`, { exact: true }));
-  await undo.waitFor();
+  await undo(page)
+    .and(page.getByTitle(`open ${document.name}`, { exact: true }))
+    .waitFor();
 }
 
 /** Opens a demo car and waits until it is solved. */

@@ -2,7 +2,19 @@ import type { Page } from 'playwright';
 import { describe, expect } from 'vitest';
 import { applyChanges, fromSi, simulate, summarisePulls, toConfig } from '../../src/sim/index.ts';
 import { shippedConfig, shippedScenario } from '../support/shipped.ts';
-import { clickOnceThere, openDemo, openQuestion, plain, solved, tryVariant, violations, workOut } from './acts.ts';
+import {
+  cells,
+  clickOnceThere,
+  openDemo,
+  openQuestion,
+  pageWidth,
+  plain,
+  solved,
+  texts,
+  tryVariant,
+  violations,
+  workOut,
+} from './acts.ts';
 import { it } from './fixture.ts';
 
 const CAR = 'rolling-road-estate';
@@ -15,8 +27,7 @@ async function answered(page: Page): Promise<string> {
   return plain(await page.locator('.question-answer .question-words').innerText());
 }
 
-const rowsOf = async (page: Page): Promise<string[]> =>
-  (await page.locator('.question-answer tbody tr').allInnerTexts()).map(plain);
+const rowsOf = (page: Page): Promise<string[]> => texts(page.locator('.question-answer tbody tr'));
 
 const curveRows = (page: Page) =>
   page.getByRole('region', { name: 'Pulls by the temperature outside' }).locator('tbody tr').count();
@@ -268,10 +279,7 @@ describe('questions about the car on the rollers', () => {
     await answered(page);
     // 1 psi is 6.895 kPa; the file has 9, and a tenth more is 9.9.
     const ranges = Object.fromEntries(
-      (await page.locator('.question-answer tbody tr').allInnerTexts()).map((row) => {
-        const cells = row.split('\t').map(plain);
-        return [cells[0], cells[4]];
-      }),
+      (await cells(page.locator('.question-answer tbody tr'))).map((row) => [row[0], row[4]]),
     );
     expect(ranges).toEqual({
       'core conductance, air side': '×0.99 to ×1.01',
@@ -329,7 +337,7 @@ describe('the questions', () => {
         await answered(page);
         for (const fold of await page.locator('.question summary').all()) await fold.click();
         expect(await violations(page, '.question'), name).toEqual([]);
-        expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
+        expect(await pageWidth(page)).toBeLessThanOrEqual(width);
       }
     },
   );

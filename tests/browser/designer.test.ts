@@ -4,7 +4,18 @@ import { studyCoreDesign } from '../../src/sim/answers/core-designer.ts';
 import { studyCoreMap } from '../../src/sim/answers/core-map.ts';
 import { conduct } from '../../src/sim/answers/study.ts';
 import { shippedConfig } from '../support/shipped.ts';
-import { afterSolved, clickOnceThere, forbidPointer, plain, solved, violations } from './acts.ts';
+import {
+  afterSolved,
+  clickOnceThere,
+  focused,
+  openInputs,
+  plain,
+  reach,
+  solved,
+  texts,
+  undo,
+  violations,
+} from './acts.ts';
 import type { VisitorOptions } from './browser.ts';
 import { it as onPage } from './fixture.ts';
 
@@ -18,8 +29,7 @@ const it = onPage
   /** the demo car, its core replaced by the invented one, in the designer */
   .extend('designer', ({ firstVisit }) => async (options?: VisitorOptions): Promise<Page> => {
     const page = await firstVisit(options);
-    const change = page.getByRole('button', { name: 'Change a part' });
-    if (await change.isVisible()) await change.click();
+    await openInputs(page);
     await title(page).click();
     await page.getByRole('button', { name: 'Start from an invented core' }).click();
     await page.locator('.core-follow:not(.late)').waitFor();
@@ -33,7 +43,6 @@ const openMap = async (page: Page) => {
 };
 const cell = (page: Page, fins: number, depth: number) =>
   page.getByRole('button', { name: new RegExp(`^${fins} fins per inch, ${depth}\\smm deep`) });
-const undo = (page: Page) => page.getByRole('button', { name: /^Undo/ });
 const celsius = (kelvin: number) => (kelvin - 273.15).toFixed(1);
 const minus = (text: string) => text.replace('-', '−');
 
@@ -43,9 +52,9 @@ describe('a core by its measures', () => {
     await page.getByText('Invented measures: no such core was built or tested.').waitFor();
     await afterSolved(page);
     // What was pressed is gone: its title has the focus.
-    const focused = () =>
+    const onTitle = () =>
       page.evaluate(() => `${document.activeElement?.tagName} ${document.activeElement?.textContent}`);
-    await expect.poll(focused).toContain('SUMMARY Core by its measures');
+    await expect.poll(onTitle).toContain('SUMMARY Core by its measures');
     await page.locator('summary', { hasText: /^Measures/ }).click();
     await page.getByRole('textbox', { name: 'Core depth' }).fill('90');
     await page.keyboard.press('Tab');
@@ -74,9 +83,9 @@ describe('a core by its measures', () => {
       `with both headers: ${(1000 * design.geometry.coolant.volume).toFixed(2)} L`,
     ])
       expect(shown).toContain(line);
-    const marks = (await page.locator('.core-follow .marks li').allInnerTexts()).map(plain);
+    const marks = await texts(page.locator('.core-follow .marks li'));
     expect(marks).toEqual(design.marks.map((mark) => mark.replace('+-', '±')));
-    const peaks = (await page.locator('.sizes tbody tr').first().locator('td').allInnerTexts()).map(plain);
+    const peaks = await texts(page.locator('.sizes tbody tr').first().locator('td'));
     expect(peaks).toEqual(changes.map(({ pull }) => minus(`${(pull?.peak ?? 0).toFixed(2)} K`)));
   });
 
@@ -133,7 +142,7 @@ describe('the map of cores', () => {
   it('makes a cell After with one click, keeps still, and Undo takes it back', async ({ designer }) => {
     const page = await designer();
     await openMap(page);
-    const depths = async () => (await page.locator('.map-grid thead th').allInnerTexts()).map(plain);
+    const depths = () => texts(page.locator('.map-grid thead th'));
     const before = await depths();
     expect(before).toHaveLength(5);
     await cell(page, 20, 150).click();
@@ -185,40 +194,25 @@ describe('the map of cores', () => {
   });
 });
 
-it('the designer works by keys alone', async ({ newPage }) => {
-  const page = await newPage();
-  await forbidPointer(page);
-  await page.goto('/');
-  await solved(page);
-  const focused = () =>
-    page.evaluate(() => {
-      const element = document.activeElement;
-      return (element?.getAttribute('aria-label') ?? element?.textContent ?? '').replace(/\s+/g, ' ').trim();
-    });
-  const reach = async (name: string) => {
-    for (let k = 0; k < 120; k++) {
-      await page.keyboard.press('Tab');
-      if ((await focused()).startsWith(name)) return;
-    }
-    throw new Error(`no tab stop ${name}`);
-  };
-  await reach('Core by its measures');
+it('the designer works by keys alone', async ({ byKeys: page }) => {
+  const name = async () => (await focused(page))?.name;
+  await reach(page, 'Core by its measures');
   await page.keyboard.press('Enter');
-  await reach('Start from an invented core');
+  await reach(page, 'Start from an invented core');
   await page.keyboard.press('Enter');
   await page.locator('.core-follow:not(.late)').waitFor();
-  await reach('Map of fin density, depth and width');
+  await reach(page, 'Map of fin density, depth and width');
   await page.keyboard.press('Enter');
   await page.locator('.map-grid').waitFor();
   // One stop for the whole map: the car's own cell. Arrows go from there.
-  await reach('14 fins per inch, 120 mm deep');
+  await reach(page, '14 fins per inch, 120 mm deep');
   for (const key of ['ArrowDown', 'ArrowRight', 'ArrowRight']) await page.keyboard.press(key);
-  expect(await focused()).toMatch(/^16 fins per inch, 150 mm deep/);
+  expect(await name()).toMatch(/^16 fins per inch, 150 mm deep/);
   await page.keyboard.press('Enter');
-  await expect.poll(() => focused()).toMatch(/^16 fins per inch, 150 mm deep.*this car$/);
+  await expect.poll(name).toMatch(/^16 fins per inch, 150 mm deep.*this car$/);
   expect(plain(await undo(page).innerText())).toContain('16 fins per inch');
   await page.keyboard.press('Tab');
-  expect(await focused()).not.toMatch(/fins per inch/);
+  expect(await name()).not.toMatch(/fins per inch/);
 });
 
 // Contrast hangs on the theme, what reaches over an edge on the width: each of both is looked at, not every pair.

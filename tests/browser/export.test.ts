@@ -1,17 +1,11 @@
-import { interpolateInferno } from 'd3-scale-chromatic';
 import type { Page } from 'playwright';
 import { describe, expect } from 'vitest';
 import { coreField } from '../../src/sim/results/field.ts';
 import { simulate } from '../../src/sim/simulate.ts';
+import { inferno } from '../support/inferno.ts';
 import { shippedConfig } from '../support/shipped.ts';
 import { afterSolved, atRest } from './acts.ts';
 import { it } from './fixture.ts';
-
-/** Colour of a share of the scale, from the published map. */
-function inferno(share: number): number[] {
-  const written = Number.parseInt(interpolateInferno(share).slice(1), 16);
-  return [written >> 16, (written >> 8) & 255, written & 255];
-}
 
 /** A picture as it is handed out: its size, the words written into it, and a way to its pixels. */
 interface Exported {

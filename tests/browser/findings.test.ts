@@ -5,7 +5,7 @@ import { simulate } from '../../src/sim/simulate.ts';
 import { onScreen, wordingIn } from '../../src/viewer/format.ts';
 import { METRIC } from '../../src/viewer/state/display.ts';
 import { shippedDocument } from '../support/shipped.ts';
-import { openFile, plain, violations } from './acts.ts';
+import { openFile, pageWidth, plain, texts, violations } from './acts.ts';
 import { it } from './fixture.ts';
 
 /** The saloon with a narrow air port and a pump that rests in the lanes: more to tell than there is room for. */
@@ -42,8 +42,8 @@ async function open(page: Page): Promise<void> {
 }
 
 const rows = async (page: Page, place: string): Promise<string[]> =>
-  (await page.locator(`.findings ${place} li`).allInnerTexts()).map((text) =>
-    plain(text).replace(/^\w+/, (rank) => rank.toLowerCase()),
+  (await texts(page.locator(`.findings ${place} li`))).map((text) =>
+    text.replace(/^\w+/, (rank) => rank.toLowerCase()),
   );
 
 describe.each([
@@ -68,7 +68,7 @@ describe.each([
     await page.keyboard.press('Enter');
     expect(await page.locator('.findings details li').first().isVisible()).toBe(true);
     expect(await rows(page, 'details')).toEqual(all.slice(3));
-    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(width);
+    expect(await pageWidth(page)).toBe(width);
     expect(await violations(page)).toEqual([]);
   });
 });

@@ -30,6 +30,17 @@ export const it = test
       return visitor.page;
     };
   })
+  /** the page with the default car solved, for a visitor whose every use of a pointer is a fault */
+  .extend('byKeys', async ({ newPage }): Promise<Page> => {
+    const page = await newPage();
+    await page.addInitScript(() => {
+      for (const kind of ['pointerdown', 'mousedown', 'wheel', 'touchstart'])
+        window.addEventListener(kind, () => console.error(`not by keyboard: ${kind}`), true);
+    });
+    await page.goto('/');
+    await solved(page);
+    return page;
+  })
   /** the page of another visitor, with the default car solved */
   .extend('firstVisit', ({ newPage }) => async (options?: VisitorOptions): Promise<Page> => {
     const page = await newPage(options);

@@ -1,6 +1,6 @@
 import type { Page } from 'playwright';
 import { describe, expect } from 'vitest';
-import { solved } from './acts.ts';
+import { focused, openMenu, solved } from './acts.ts';
 import { it } from './fixture.ts';
 
 const PHONE = { width: 390, height: 844 };
@@ -8,11 +8,9 @@ const DESK = { width: 1280, height: 800 };
 
 const press = (page: Page, panel: string) => page.locator(`.${panel}-open:visible`).press('Enter');
 const topOf = async (page: Page, panel: string) => (await page.locator(`.fold-out.${panel}`).boundingBox())?.y ?? NaN;
-const focused = (page: Page) => page.evaluate(() => document.activeElement?.getAttribute('aria-label') ?? '');
 
 async function clear(page: Page): Promise<void> {
-  const menu = page.getByRole('button', { name: 'Menu' });
-  if (await menu.isVisible()) await menu.click();
+  await openMenu(page);
   await page.getByRole('button', { name: 'New', exact: true }).press('Enter');
   await page.getByText('No run yet').first().waitFor();
 }
@@ -44,13 +42,13 @@ describe.each([
     const cutOff = () =>
       page.locator('.answer.empty > section').evaluateAll((all) => all.filter((e) => e.scrollHeight > e.clientHeight));
     expect(await cutOff()).toEqual([]);
-    await expect.poll(() => focused(page)).toBe('Answer');
+    await expect.poll(async () => (await focused(page))?.name).toBe('Answer');
     await page.getByRole('link', { name: 'Letter' }).click();
     await page.locator('.letter .answer.empty').waitFor();
     expect(await cutOff()).toEqual([]);
     await page.getByRole('link', { name: 'Workbench' }).click();
     await page.getByRole('button', { name: 'Ridge roadster' }).press('Enter');
     await solved(page);
-    await expect.poll(() => focused(page)).toBe('Answer');
+    await expect.poll(async () => (await focused(page))?.name).toBe('Answer');
   });
 });

@@ -6,6 +6,7 @@ import { conduct } from '../../src/sim/answers/study.ts';
 import { parseScenario } from '../../src/sim/scenario/parse.ts';
 import { simulate } from '../../src/sim/simulate.ts';
 import { shippedConfig, shippedDocument } from '../support/shipped.ts';
+import { longDocument } from '../support/short-session.ts';
 import {
   afterSolved,
   answer,
@@ -16,6 +17,7 @@ import {
   openFile,
   plain,
   tryVariant,
+  undo,
 } from './acts.ts';
 import { it } from './fixture.ts';
 
@@ -68,7 +70,7 @@ describe('editing', () => {
     await page.getByRole('button', { name: 'Bigger core' }).click();
     await afterSolved(page);
     await expect.poll(() => figures(page)).toEqual(['0', '8']);
-    await page.getByRole('button', { name: /^Undo/ }).click();
+    await undo(page).click();
     await expect.poll(() => figures(page)).toEqual(['0']);
     await page.getByRole('button', { name: /^Redo/ }).click();
     await expect.poll(() => figures(page)).toEqual(['0', '8']);
@@ -151,16 +153,9 @@ describe('files', () => {
 describe('long runs', () => {
   it('can be cancelled, says what is known, and can be finished', async ({ firstVisit }) => {
     const page = await firstVisit();
-    const long = structuredClone(shippedDocument('rolling-road-estate')) as {
-      name: string;
-      cycle: { repeat?: number }[];
-      variants: unknown[];
-    };
-    long.cycle[1].repeat = 200;
-    long.variants = [];
     // Once its first pull is over: what is known then is said below.
     const cancelling = clickOnceThere(page, '.answer', 'Cancel', /of \d+ so far/);
-    await openFile(page, long);
+    await openFile(page, longDocument(200));
     await cancelling;
     await page.getByRole('button', { name: 'Finish the run' }).waitFor();
     expect(await answer(page)).toMatch(/of \d+ solved/);

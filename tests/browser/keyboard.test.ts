@@ -4,53 +4,23 @@ import { describe, expect } from 'vitest';
 import { coreField } from '../../src/sim/results/field.ts';
 import { simulate } from '../../src/sim/simulate.ts';
 import { shippedConfig, shippedDocument } from '../support/shipped.ts';
-import { afterSolved, answer, chooseFile, figures, forbidPointer, plain, solved } from './acts.ts';
-import { it as onPage } from './fixture.ts';
+import { longDocument } from '../support/short-session.ts';
+import {
+  afterSolved,
+  answer,
+  chooseFile,
+  figures,
+  focused,
+  plain,
+  reach as reachStop,
+  type Stop,
+  solved,
+} from './acts.ts';
+import { it } from './fixture.ts';
 
-const it = onPage
-  /** the page with the default car solved, and a watch that no pointer touches it */
-  .extend('page', async ({ newPage }): Promise<Page> => {
-    const page = await newPage();
-    await forbidPointer(page);
-    await page.goto('/');
-    await solved(page);
-    return page;
-  });
-
-interface Stop {
-  readonly name: string;
-  readonly hasRing: boolean;
-}
-
-/** What has the focus: what it is called, and whether a ring is to be seen at it or at what stands for it. */
-function focused(page: Page): Promise<Stop | undefined> {
-  return page.evaluate(() => {
-    const element = document.activeElement;
-    if (!(element instanceof HTMLElement) || element === document.body) return undefined;
-    const labels = element instanceof HTMLInputElement || element instanceof HTMLSelectElement ? element.labels : null;
-    const name = element.getAttribute('aria-label') ?? labels?.[0]?.textContent ?? element.textContent ?? '';
-    const standIns = [element, element.nextElementSibling, element.closest('.box')];
-    const hasRing = standIns.some((each) => {
-      if (each === null) return false;
-      const { outlineStyle, outlineWidth } = getComputedStyle(each);
-      const { width, height } = each.getBoundingClientRect();
-      return outlineStyle !== 'none' && Number.parseFloat(outlineWidth) >= 2 && width > 1 && height > 1;
-    });
-    return { name: name.replace(/\s+/g, ' ').trim(), hasRing };
-  });
-}
-
-/** Goes by Tab to the stop whose name begins so. */
+/** Goes by Tab to the stop whose name begins so, and looks for its ring. */
 async function reach(page: Page, name: string): Promise<void> {
-  for (let k = 0; k < 150; k++) {
-    await page.keyboard.press('Tab');
-    const stop = await focused(page);
-    if (stop?.name.startsWith(name)) {
-      expect(stop.hasRing, `ring at ${name}`).toBe(true);
-      return;
-    }
-  }
-  throw new Error(`no tab stop ${name}`);
+  expect((await reachStop(page, name)).hasRing, `ring at ${name}`).toBe(true);
 }
 
 async function press(page: Page, ...keys: string[]): Promise<void> {
@@ -60,14 +30,14 @@ async function press(page: Page, ...keys: string[]): Promise<void> {
 const clock = (page: Page) => page.locator('.band-clock b').innerText();
 
 describe('by keyboard alone', () => {
-  it('a visitor comes from the first answer to another one', async ({ page }) => {
+  it('a visitor comes from the first answer to another one', async ({ byKeys: page }) => {
     expect(await figures(page)).toEqual(['0']);
     await reach(page, 'Bigger core');
     await press(page, 'Enter');
     await expect.poll(() => figures(page)).toEqual(['0', '8']);
   });
 
-  it('every stop has a name and a ring to be seen', async ({ page }) => {
+  it('every stop has a name and a ring to be seen', async ({ byKeys: page }) => {
     const first = await focusedAfterTab(page);
     const stops = [first];
     for (let k = 0; k < 200; k++) {
@@ -79,7 +49,9 @@ describe('by keyboard alone', () => {
     expect(stops.filter((stop) => stop === undefined || stop.name === '' || !stop.hasRing)).toEqual([]);
   });
 
-  it('a value is typed, undone, done again, and still there after a reload, with the way back', async ({ page }) => {
+  it('a value is typed, undone, done again, and still there after a reload, with the way back', async ({
+    byKeys: page,
+  }) => {
     await reach(page, 'Core air conductance');
     await press(page, 'Control+a');
     await page.keyboard.type('585');
@@ -98,7 +70,7 @@ describe('by keyboard alone', () => {
     await expect.poll(() => figures(page)).toHaveLength(1);
   });
 
-  it('a file is opened; a broken one says why and leads back to where one was', async ({ page }) => {
+  it('a file is opened; a broken one says why and leads back to where one was', async ({ byKeys: page }) => {
     await reach(page, 'Open file');
     const broken = { ...shippedDocument('rolling-road-estate'), pump: { freeFlow: 'much' } };
     await chooseFile(page, 'broken.json', broken, () => page.keyboard.press('Enter'));
@@ -117,16 +89,10 @@ describe('by keyboard alone', () => {
     expect(await page.getByRole('combobox', { name: 'Scenario' }).inputValue()).toBe('Another car');
   });
 
-  it('a long run is cancelled and taken up again', async ({ page }) => {
-    const long = structuredClone(shippedDocument('rolling-road-estate')) as {
-      cycle: { repeat?: number }[];
-      exchanger: object;
-      variants: unknown[];
-    };
+  it('a long run is cancelled and taken up again', async ({ byKeys: page }) => {
     // Much for the worker and little for the page: keys lead to Cancel long before the run is over.
-    long.exchanger = { ...long.exchanger, cellsAlongAir: 150, cellsAlongCoolant: 150 };
-    long.cycle[1].repeat = 100;
-    long.variants = [];
+    const long = longDocument(100);
+    Object.assign(long.exchanger, { cellsAlongAir: 150, cellsAlongCoolant: 150 });
     await reach(page, 'Open file');
     await chooseFile(page, 'long.json', long, () => page.keyboard.press('Enter'));
     await page.getByRole('button', { name: 'Cancel' }).waitFor();
@@ -139,13 +105,13 @@ describe('by keyboard alone', () => {
     await page.getByText('Solving: ').waitFor();
   });
 
-  it('a unit is changed', async ({ page }) => {
+  it('a unit is changed', async ({ byKeys: page }) => {
     await reach(page, 'Units');
     await press(page, 'ArrowDown');
     await expect.poll(async () => answer(page)).toContain('136.4 °F');
   });
 
-  it('the run is played, stopped, scrubbed and jumped through', async ({ page }) => {
+  it('the run is played, stopped, scrubbed and jumped through', async ({ byKeys: page }) => {
     // Pull 1 ends after 300 s of warm-up and 12 s of pull; a rest of 90 s and a pull of 12 s lead to the next end.
     expect(await clock(page)).toBe('5:12.0');
     await press(page, 'Space');
@@ -174,7 +140,7 @@ describe('by keyboard alone', () => {
     expect(await clock(page)).toBe('17:06.0');
   });
 
-  it('a cell of the core is read, and it is the number of the run', async ({ page }) => {
+  it('a cell of the core is read, and it is the number of the run', async ({ byKeys: page }) => {
     const series = simulate(shippedConfig('rolling-road-estate'), { fields: true });
     const endOfPull = series.phases.find(({ kind }) => kind === 'pull')?.lastRow ?? Number.NaN;
     if (series.core === undefined) throw new Error('nothing recorded');
@@ -190,7 +156,7 @@ describe('by keyboard alone', () => {
     }
   });
 
-  it('the car is saved, and its table and picture are exported', async ({ page }) => {
+  it('the car is saved, and its table and picture are exported', async ({ byKeys: page }) => {
     await reach(page, 'Save file');
     const saved = page.waitForEvent('download');
     await press(page, 'Enter');

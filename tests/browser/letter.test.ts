@@ -1,6 +1,6 @@
 import type { Page } from 'playwright';
 import { describe, expect } from 'vitest';
-import { clickOnceThere, plain, solved, violations } from './acts.ts';
+import { clickOnceThere, pageWidth, plain, solved, undo, violations } from './acts.ts';
 import type { VisitorOptions } from './browser.ts';
 import { it as onPage } from './fixture.ts';
 
@@ -28,7 +28,7 @@ describe('the letter', () => {
     await page.reload();
     await page.locator('.letter-answer').waitFor();
     expect(await page.getByRole('textbox', { name: 'From' }).inputValue()).toBe('Sample shop');
-    expect(await page.getByRole('button', { name: /^Undo/ }).isDisabled()).toBe(true);
+    expect(await undo(page).isDisabled()).toBe(true);
     await page.getByRole('link', { name: 'Workbench' }).click();
     await solved(page);
     expect(await page.locator('.letter').count()).toBe(0);
@@ -41,7 +41,7 @@ describe('the letter', () => {
     await day.press('Enter');
     await expect.poll(() => answer(page)).toMatch(/^Yes\. It stays under 58\.0 °C in all 8/);
     expect(await counts(page)).toEqual(['0', '8']);
-    await page.getByRole('button', { name: /^Undo/ }).click();
+    await undo(page).click();
     await expect.poll(() => answer(page)).toMatch(/^No\. It goes over/);
     expect(await day.inputValue()).toBe('27');
   });
@@ -80,7 +80,7 @@ describe('the letter', () => {
     await page.emulateMedia({ media: 'screen' });
     await clickOnceThere(page, '.letter-state', 'Cancel');
     await page.getByText('You cancelled the run').waitFor();
-    await page.getByRole('button', { name: /^Undo/ }).click();
+    await undo(page).click();
     await page.getByText('You cancelled the run').waitFor({ state: 'detached' });
     expect(await counts(page)).toEqual(['0']);
   });
@@ -129,7 +129,7 @@ describe.each(['light', 'dark'] as const)('in the %s theme', (colorScheme) => {
     await page.locator('.letter-answer').waitFor();
     await whole(page);
     expect(await violations(page)).toEqual([]);
-    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(width);
+    expect(await pageWidth(page)).toBe(width);
   });
 });
 

@@ -2,7 +2,7 @@ import type { Page } from 'playwright';
 import { describe, expect } from 'vitest';
 import { operatingPoint } from '../../src/sim/index.ts';
 import { shippedConfig, shippedDocument } from '../support/shipped.ts';
-import { openFile, plain, solved, tryVariant, violations } from './acts.ts';
+import { openFile, pageWidth, plain, solved, texts, tryVariant, undo, violations } from './acts.ts';
 import { it } from './fixture.ts';
 
 async function openLoop(page: Page): Promise<void> {
@@ -24,14 +24,14 @@ describe('the coolant loop', () => {
     const words = plain(await panel.innerText());
     expect(words).toContain(`Real flow ${perMinute(point.flow)} at ${(point.pressure / 1e3).toFixed(1)} kPa`);
     expect(words).toContain(`Free flow on the label ${perMinute(point.rating)}`);
-    const losses = (await panel.locator('.loop-losses li').allInnerTexts()).map(plain);
+    const losses = await texts(panel.locator('.loop-losses li'));
     expect(losses).toHaveLength(point.losses.length);
     point.losses.forEach(({ pressure }, k) => {
       const share = `${((100 * pressure) / point.pressure).toFixed(0)} %`;
       expect(losses[k]).toContain(`${(pressure / 1e3).toFixed(2)} kPa`);
       expect(losses[k]).toContain(share);
     });
-    const steps = (await panel.locator('.loop-steps tbody tr').allInnerTexts()).map(plain);
+    const steps = await texts(panel.locator('.loop-steps tbody tr'));
     point.steps.forEach(({ flow }, k) => {
       expect(steps[k]).toContain(perMinute(flow));
     });
@@ -69,7 +69,7 @@ describe('the coolant loop', () => {
     await page.locator('summary.line', { hasText: 'Front exchanger' }).click();
     const areas = page.getByRole('textbox', { name: /^Face area/ });
     await expect.poll(() => areas.count()).toBe(2);
-    await page.getByRole('button', { name: /^Undo/ }).click();
+    await undo(page).click();
     await curves.waitFor({ state: 'detached' });
     expect(await panel.locator('.loop-scheme text.share').count()).toBe(0);
     expect(await page.locator('.answer .after').count()).toBe(0);
@@ -113,12 +113,12 @@ describe.each(['light', 'dark'] as const)('the coolant loop in the %s theme', (c
       }
       await openLoop(page);
       expect(await violations(page, '.loop')).toEqual([]);
-      expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
+      expect(await pageWidth(page)).toBeLessThanOrEqual(width);
       const over = await page
         .locator('.loop-scheme svg text')
         .evaluateAll(
-          (texts, right) =>
-            texts.filter((text) => text.getBoundingClientRect().right > right).map(({ textContent }) => textContent),
+          (words, right) =>
+            words.filter((text) => text.getBoundingClientRect().right > right).map(({ textContent }) => textContent),
           width,
         );
       expect(over).toEqual([]);

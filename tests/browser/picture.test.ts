@@ -1,8 +1,8 @@
-import { interpolateInferno } from 'd3-scale-chromatic';
 import type { Page } from 'playwright';
 import { describe, expect } from 'vitest';
 import { coreField, type FieldName } from '../../src/sim/results/field.ts';
 import { simulate } from '../../src/sim/simulate.ts';
+import { inferno } from '../support/inferno.ts';
 import { shippedConfig } from '../support/shipped.ts';
 import { afterSolved, atRest, drawn } from './acts.ts';
 import { it as onPage } from './fixture.ts';
@@ -58,8 +58,7 @@ function expectedColour(name: FieldName, i: number, j: number): number[] {
   if (series.core === undefined) throw new Error('nothing recorded');
   const temperature = coreField(series.core, name).get(endOfPull, i, j) - 273.15;
   const [low, high] = SCALE[name];
-  const written = Number.parseInt(interpolateInferno((temperature - low) / (high - low)).slice(1), 16);
-  return [written >> 16, (written >> 8) & 255, written & 255];
+  return inferno((temperature - low) / (high - low));
 }
 
 describe.each(['solid', 'flat'] as const)('the %s picture', (drawing) => {

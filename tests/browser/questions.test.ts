@@ -5,7 +5,19 @@ import { studyGrid } from '../../src/sim/answers/sweep.ts';
 import { studyStore } from '../../src/sim/answers/tank-size.ts';
 import { shippedConfig, shippedScenario } from '../support/shipped.ts';
 import { NINE_UPGRADES, shortDocument } from '../support/short-session.ts';
-import { clickOnceThere, openFile, openQuestion, plain, solved, tryVariant, violations, workOut } from './acts.ts';
+import {
+  cells,
+  clickOnceThere,
+  openFile,
+  openQuestion,
+  pageWidth,
+  plain,
+  solved,
+  texts,
+  tryVariant,
+  violations,
+  workOut,
+} from './acts.ts';
 import { it } from './fixture.ts';
 
 async function ask(page: Page, question: string): Promise<void> {
@@ -13,10 +25,7 @@ async function ask(page: Page, question: string): Promise<void> {
   await workOut(page);
 }
 
-const rowsOf = async (page: Page, table: string) =>
-  (await page.getByRole('region', { name: table }).locator('tbody tr').allInnerTexts()).map((row) =>
-    row.split('\t').map(plain),
-  );
+const rowsOf = (page: Page, table: string) => cells(page.getByRole('region', { name: table }).locator('tbody tr'));
 /** Unfolds the tables of every figure. */
 async function unfold(page: Page): Promise<void> {
   for (const line of await page.locator('.question-answer summary').all()) await line.click();
@@ -28,10 +37,8 @@ describe('more answers', () => {
     const page = await firstVisit();
     await ask(page, 'Tank');
     const study = conduct(studyStore(shippedConfig('rolling-road-estate'), 'tank', 8));
-    const rows = (await page.locator('.question-answer tbody tr').allInnerTexts()).map((row) =>
-      row.split('\t').map(plain).slice(1),
-    );
-    expect(rows).toEqual(
+    const rows = await cells(page.locator('.question-answer tbody tr'));
+    expect(rows.map((row) => row.slice(1))).toEqual(
       study.points.map(({ count, firstPeak, lastPeak }) => [
         `${count} of 8`,
         celsius(firstPeak),
@@ -43,7 +50,7 @@ describe('more answers', () => {
   it('weighs the upgrades of the demo car: the bigger core alone makes all pulls', async ({ firstVisit }) => {
     const page = await firstVisit();
     await ask(page, 'Upgrades');
-    expect((await page.locator('.question-words p').allInnerTexts()).map(plain).slice(0, 2)).toEqual([
+    expect((await texts(page.locator('.question-words p'))).slice(0, 2)).toEqual([
       'Cheapest way to all 8 pulls, for 1680 and 11 h: bigger core.',
       expect.stringMatching(/^Best order: bigger core; /),
     ]);
@@ -155,8 +162,8 @@ describe('more answers', () => {
     await workOut(page);
     const scenario = shippedScenario('rolling-road-estate');
     const axis = { path: 'core.airConductance', values: [400, 500, 600] };
-    const cells = await rowsOf(page, 'By core air conductance, W/K');
-    expect(cells.map(([value, pulls, hottest]) => [value, pulls, hottest])).toEqual(
+    const rows = await rowsOf(page, 'By core air conductance, W/K');
+    expect(rows.map(([value, pulls, hottest]) => [value, pulls, hottest])).toEqual(
       conduct(studyGrid(scenario, [axis])).map(({ changes, pulls, hottest_peak_degC }) => [
         String(changes[axis.path]),
         String(pulls),
@@ -171,7 +178,7 @@ describe('more answers', () => {
     await workOut(page);
     const other = { path: 'pump.freeFlow', values: [18.2, 26, 33.8] };
     const expected = conduct(studyGrid(scenario, [axis, other])).map(({ pulls }) => String(pulls));
-    expect((await page.locator('.sweep-grid tbody td').allInnerTexts()).map(plain)).toEqual(expected);
+    expect(await texts(page.locator('.sweep-grid tbody td'))).toEqual(expected);
     expect(await violations(page, '.questions')).toEqual([]);
   });
 
@@ -186,6 +193,6 @@ describe('more answers', () => {
     const [drop] = await rowsOf(page, 'At the end of pull 1');
     expect([drop[0], drop[2], drop[4]]).toEqual(['Core pressure drop, kPa', '0.00', '0.00']);
     expect(await violations(page, '.questions')).toEqual([]);
-    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(360);
+    expect(await pageWidth(page)).toBe(360);
   });
 });

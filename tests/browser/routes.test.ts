@@ -4,7 +4,7 @@ import { explainRoutes } from '../../src/sim/answers/route-sentence.ts';
 import { studyRoutes } from '../../src/sim/answers/route-turns.ts';
 import { conduct } from '../../src/sim/answers/study.ts';
 import { shippedConfig, shippedDocument } from '../support/shipped.ts';
-import { afterSolved, openFile, plain, solved, violations } from './acts.ts';
+import { afterSolved, cells, openFile, pageWidth, plain, solved, texts, undo, violations } from './acts.ts';
 import type { VisitorOptions } from './browser.ts';
 import { it as onPage } from './fixture.ts';
 
@@ -34,11 +34,9 @@ describe('bypass routes', () => {
   it('are the numbers and sentences of the library, digit for digit', async ({ wagon }) => {
     const page = await wagon();
     await openRoutes(page);
-    const rows = await page.locator('.routes-compared tbody tr').allInnerTexts();
-    const cells = rows.map((row) => row.split('\t').map(plain));
     const { before, after } = comparison;
     const kelvins = (change: number) => signed(`${change.toFixed(1)} K`);
-    expect(cells).toEqual([
+    expect(await cells(page.locator('.routes-compared tbody tr'))).toEqual([
       ...(
         [
           ['Compressor inlet', 'compressorInlet'],
@@ -69,13 +67,13 @@ describe('bypass routes', () => {
       ],
     ]);
     const wording = { difference: (kelvin: number) => `${kelvin.toFixed(1)} K`, power: watts };
-    const sentences = (await page.locator('.routes-words p').allInnerTexts()).map(plain);
+    const sentences = await texts(page.locator('.routes-words p'));
     expect(sentences).toEqual(explainRoutes(comparison, wording));
 
     const tables = page.locator('.turns table');
     expect(await tables.count()).toBe(turns.length);
     for (const [k, { points, turns: at, kind }] of turns.entries()) {
-      const changes = (await tables.nth(k).locator('.change').allInnerTexts()).map(plain);
+      const changes = await texts(tables.nth(k).locator('.change'));
       expect(changes).toEqual(points.map(({ change }) => signed(`${change.charge.toFixed(2)} K`)));
       const words = plain(await tables.nth(k).innerText());
       for (const value of at) expect(words).toContain(`${kind === 'factor' ? '×' : ''}${value.toFixed(2)}`);
@@ -88,8 +86,8 @@ describe('bypass routes', () => {
     await page.getByRole('button', { name: 'Take air behind the core' }).click();
     await page.getByRole('heading', { name: 'Bypass routes: After, air behind the core' }).waitFor();
     await page.getByRole('button', { name: 'Take air before the core' }).waitFor();
-    expect(await page.getByRole('button', { name: /^Undo/ }).innerText()).toContain('air behind the core');
-    await page.getByRole('button', { name: /^Undo/ }).click();
+    expect(await undo(page).innerText()).toContain('air behind the core');
+    await undo(page).click();
     await page.getByRole('heading', { name: 'Bypass routes: stock car' }).waitFor();
     expect(await page.locator('.answer .after').count()).toBe(0);
   });
@@ -134,7 +132,7 @@ describe.each(['light', 'dark'] as const)('bypass routes in the %s theme', (colo
     const page = await wagon({ viewport: { width, height }, colorScheme });
     await openRoutes(page);
     expect(await violations(page)).toEqual([]);
-    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
+    expect(await pageWidth(page)).toBeLessThanOrEqual(width);
     const over = await page
       .locator('.routes :is(table, p, button)')
       .evaluateAll(
@@ -162,7 +160,7 @@ describe('the air path of the form', () => {
     expect(await page.getByRole('textbox', { name: 'Swept volume' }).count()).toBe(0);
     // The quoted point, 1.65 times 101.325 kPa from 25 °C: (1.6481^(2/7) - 1) 298.15 K with 167 kPa is 45.8 K.
     expect(plain(await inputs.innerText())).toContain('Head at 9 300 rpm 45.8 K');
-    await page.getByRole('button', { name: /^Undo/ }).click();
+    await undo(page).click();
     await page.getByRole('textbox', { name: 'Swept volume' }).waitFor();
     expect(await kind.inputValue()).toBe('displacement');
     expect(await page.getByRole('textbox', { name: 'Swept volume' }).inputValue()).toBe('1.32');

@@ -1,7 +1,8 @@
 import type { Page } from 'playwright';
 import { describe, expect } from 'vitest';
 import { shippedDocument } from '../support/shipped.ts';
-import { answer, atRest, clickOnceThere, drawn, figures, openFile, tryVariant } from './acts.ts';
+import { longDocument } from '../support/short-session.ts';
+import { answer, atRest, clickOnceThere, drawn, figures, openFile, openInputs, tryVariant } from './acts.ts';
 import { it } from './fixture.ts';
 
 const SIZES = [
@@ -29,8 +30,7 @@ function boiling(repeat: number): Document {
 
 /** Makes After a variant; on a phone the choice is behind a button, and its sheet over the answer. */
 async function compare(page: Page, variant: string): Promise<void> {
-  const change = page.getByRole('button', { name: 'Change a part' });
-  if (await change.isVisible()) await change.click();
+  await openInputs(page);
   await tryVariant(page, variant);
   await atRest(page);
   const close = page.getByRole('button', { name: 'Close' });
@@ -46,12 +46,8 @@ const STATES: Readonly<Record<string, (page: Page) => Promise<void>>> = {
     await expect.poll(() => answer(page)).toContain('No answer: the run stopped');
   },
   'a run cancelled half way': async (page) => {
-    const long = structuredClone(shippedDocument('rolling-road-estate')) as unknown as {
-      cycle: [unknown, { repeat: number }];
-    };
-    long.cycle[1].repeat = 400;
     const cancelling = clickOnceThere(page, '.answer', 'Cancel', /of \d+ so far/);
-    await openFile(page, { ...long, variants: [] } as unknown as Document);
+    await openFile(page, longDocument(400));
     await cancelling;
     await page.getByRole('button', { name: 'Finish the run' }).waitFor();
   },

@@ -1,8 +1,6 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { runCommandLine } from '../../src/cli/command-line.ts';
+import { carFile } from '../support/car-file.ts';
 import { listen } from '../support/said.ts';
 import { shippedDocument } from '../support/shipped.ts';
 
@@ -49,24 +47,18 @@ describe('soakbench core', () => {
   });
 
   it('has nothing to work out where the coolant stands still in the pull, of which a run tells no conduction', async () => {
-    const folder = mkdtempSync(join(tmpdir(), 'soakbench-core-'));
-    const path = join(folder, 'still.json');
     const car = shippedDocument('rolling-road-estate');
     const still = {
       name: 'still',
       basedOn: 'core by its measures, 120 mm deep',
       changes: { 'cycle.1.phases.0.pump': 'off', 'cycle.1.repeat': 1 },
     };
-    writeFileSync(path, JSON.stringify({ ...car, variants: [...(car.variants as object[]), still] }));
-    try {
-      expect(await runCommandLine(['core', path, '--variant', 'still'])).toBe(5);
-      expect(said.err).toContain('does not come to its end with coolant flowing');
-      expect(await runCommandLine(['run', path, '--variant', 'still'])).toBe(0);
-      expect(said.out).toContain('The pump is off in pull (12 s)');
-      expect(said.out).not.toMatch(/Infinity|Metal conduction/);
-    } finally {
-      rmSync(folder, { recursive: true });
-    }
+    const path = carFile({ ...car, variants: [...(car.variants as object[]), still] });
+    expect(await runCommandLine(['core', path, '--variant', 'still'])).toBe(5);
+    expect(said.err).toContain('does not come to its end with coolant flowing');
+    expect(await runCommandLine(['run', path, '--variant', 'still'])).toBe(0);
+    expect(said.out).toContain('The pump is off in pull (12 s)');
+    expect(said.out).not.toMatch(/Infinity|Metal conduction/);
   });
 
   it('lists the measures among the keys', async () => {

@@ -1,25 +1,15 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { afterAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { runCommandLine } from '../../src/cli/command-line.ts';
+import { shortFile } from '../support/car-file.ts';
 import { listen } from '../support/said.ts';
-import { type Edits, shortDocument } from '../support/short-session.ts';
+import { WITHOUT_PULL } from '../support/short-session.ts';
 
-const FOLDER = mkdtempSync(join(tmpdir(), 'soakbench-'));
-afterAll(() => rmSync(FOLDER, { recursive: true }));
-
-function file(name: string, edits: Edits = {}): string {
-  const path = join(FOLDER, name);
-  writeFileSync(path, JSON.stringify(shortDocument(edits)));
-  return path;
-}
-const CAR = file('car.json', {
+const CAR = shortFile({
   'limit.chargeTemperature': 60,
   variants: [{ name: 'larger core', changes: { 'core.airConductance': 585 } }],
 });
-const NO_PULL = file('no-pull.json', { cycle: [shortDocument().cycle[0]] });
-const BOILING = file('boiling.json', { 'start.coolant': 140 });
+const NO_PULL = shortFile(WITHOUT_PULL);
+const BOILING = shortFile({ 'start.coolant': 140 });
 
 const said = listen();
 
@@ -51,7 +41,7 @@ describe('soakbench day', () => {
     [3, 'an altitude that is no number', ['day', CAR, '--altitude', 'high'], 'got high; expected -500 to 6000 m'],
     [3, 'no pulls', ['day', CAR, '--pulls', '0'], 'got 0; expected a whole number from 1 to 500'],
     [3, 'a day that the file refuses', ['day', CAR, '--ambient', '-40'], 'freez'],
-    [4, 'no file', ['day', join(FOLDER, 'missing.json')], 'Cannot read'],
+    [4, 'no file', ['day', 'missing.json'], 'Cannot read'],
   ])('ends with %d for %s', async (code, _, args, message) => {
     expect(await runCommandLine(args)).toBe(code);
     expect(said.err).toContain(message);

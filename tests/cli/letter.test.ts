@@ -1,11 +1,9 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { runCommandLine } from '../../src/cli/command-line.ts';
 import { boilingDocument } from '../support/boiling.ts';
+import { carFile, shortFile } from '../support/car-file.ts';
 import { listen } from '../support/said.ts';
-import { shortDocument } from '../support/short-session.ts';
+import { WITHOUT_PULL } from '../support/short-session.ts';
 
 const ESTATE = new URL('../../scenarios/rolling-road-estate.json', import.meta.url).pathname;
 
@@ -28,14 +26,7 @@ describe('soakbench letter', () => {
   });
 
   it('has no answer, no hottest day and another exit code where the run stops', async () => {
-    const folder = mkdtempSync(join(tmpdir(), 'soakbench-letter-'));
-    const path = join(folder, 'boiling.json');
-    writeFileSync(path, JSON.stringify(boilingDocument()));
-    try {
-      expect(await runCommandLine(['letter', path])).toBe(1);
-    } finally {
-      rmSync(folder, { recursive: true });
-    }
+    expect(await runCommandLine(['letter', carFile(boilingDocument())])).toBe(1);
     const text = said.out.replaceAll('\n', ' ');
     expect(text).toContain('through 4 back-to-back pulls of 30 s');
     expect(text).toMatch(/ No answer: the run stops at \d+\.\d s \(pull 4\), because coolant boils in the core/);
@@ -44,16 +35,8 @@ describe('soakbench letter', () => {
   });
 
   it('has nothing to tell of upgrades and doubt in a session without a pull', async () => {
-    const folder = mkdtempSync(join(tmpdir(), 'soakbench-letter-'));
-    const path = join(folder, 'idle.json');
     const upgrades = [{ name: 'cooler intake', price: 10, changes: { 'intake.pickUp': 0 } }];
-    const cycle = [{ kind: 'idle', duration: 9, engineSpeed: 1200, manifoldPressure: 38, exchangerAirSpeed: 2.5 }];
-    writeFileSync(path, JSON.stringify(shortDocument({ upgrades, cycle })));
-    try {
-      expect(await runCommandLine(['letter', path])).toBe(5);
-    } finally {
-      rmSync(folder, { recursive: true });
-    }
+    expect(await runCommandLine(['letter', shortFile({ upgrades, ...WITHOUT_PULL })])).toBe(5);
     expect(said.out).toContain('There is no pull in this session: nothing to answer.');
     expect(said.out).not.toMatch(/cooler intake|count is the same/);
   });

@@ -1,21 +1,12 @@
-import { mkdtempSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { runCommandLine } from '../../src/cli/command-line.ts';
+import { carFile, shortFile } from '../support/car-file.ts';
 import { listen } from '../support/said.ts';
 import { shippedDocument } from '../support/shipped.ts';
-import { type Edits, shortDocument } from '../support/short-session.ts';
 
 const ESTATE = new URL('../../scenarios/rolling-road-estate.json', import.meta.url).pathname;
 
 const said = listen();
-
-function fileOf(edits: Edits): string {
-  const file = join(mkdtempSync(join(tmpdir(), 'loop-')), 'car.json');
-  writeFileSync(file, JSON.stringify(shortDocument(edits)));
-  return file;
-}
 
 const flowIn = (text: string): number => Number(/: ([\d.]+) L\/min at /.exec(text)?.[1]);
 
@@ -66,7 +57,7 @@ describe('soakbench loop', () => {
 
   it('says what the wires cost', async () => {
     // 120 W at 12 V through 4 m of 2.5 mm2: 0.506 V lost of 12 V, worked by hand.
-    const file = fileOf({
+    const file = shortFile({
       'pump.electricalPower': 120,
       'pump.ratedVoltage': 12,
       'pump.wireLength': 4,
@@ -78,7 +69,7 @@ describe('soakbench loop', () => {
   });
 
   it('says what was measured, and how far the curves are off', async () => {
-    expect(await runCommandLine(['loop', fileOf({ 'pump.measuredFlow': 10, 'pump.measuredFlowAt': 40 })])).toBe(0);
+    expect(await runCommandLine(['loop', shortFile({ 'pump.measuredFlow': 10, 'pump.measuredFlowAt': 40 })])).toBe(0);
     expect(flowIn(said.out)).toBe(10);
     expect(said.out).toMatch(
       /Measured 10\.0 L\/min; the curves alone give 13\.\d L\/min\. All resistances are taken [12]\.\d\d times to meet the meter\./,
@@ -89,8 +80,7 @@ describe('soakbench loop', () => {
     'goes on from what was measured on the %s: every change makes more',
     async (name) => {
       const car = shippedDocument(name);
-      const path = join(mkdtempSync(join(tmpdir(), 'loop-')), 'car.json');
-      writeFileSync(path, JSON.stringify({ ...car, pump: { ...(car.pump as object), measuredFlow: 8 } }));
+      const path = carFile({ ...car, pump: { ...(car.pump as object), measuredFlow: 8 } });
       expect(await runCommandLine(['loop', path, '--json'])).toBe(0);
       const { flow, steps } = JSON.parse(said.out);
       expect(flow * 60000).toBeCloseTo(8, 0);
@@ -100,7 +90,7 @@ describe('soakbench loop', () => {
 
   it('says what the meter would read on a variant', async () => {
     const variants = [{ name: 'wide', changes: { 'lines.bore': 25 } }];
-    const path = fileOf({ 'pump.measuredFlow': 10, 'pump.measuredFlowAt': 40, variants });
+    const path = shortFile({ 'pump.measuredFlow': 10, 'pump.measuredFlowAt': 40, variants });
     expect(await runCommandLine(['loop', path, '--variant', 'wide'])).toBe(0);
     const flow = flowIn(said.out);
     expect(flow).toBeGreaterThan(10.2);
@@ -109,7 +99,7 @@ describe('soakbench loop', () => {
   });
 
   it('says where no resistance gives what was measured', async () => {
-    const file = fileOf({
+    const file = shortFile({
       loop: ['pump', 'secondPump', 'core', 'exchanger', 'reservoir'],
       secondPump: { shutOffPressure: 28, freeFlow: 26, electricalPower: 50 },
       'lines.afterSecondPump': [],
@@ -121,7 +111,7 @@ describe('soakbench loop', () => {
   });
 
   it('names a pump that is held shut', async () => {
-    const file = fileOf({
+    const file = shortFile({
       loop: [[['pump'], ['secondPump']], 'core', 'exchanger', 'reservoir'],
       secondPump: { shutOffPressure: 2, freeFlow: 20, electricalPower: 20 },
       'lines.afterSecondPump': [],
@@ -131,14 +121,14 @@ describe('soakbench loop', () => {
   });
 
   it('warns where the suction is short of what the pump needs, and says what to do', async () => {
-    expect(await runCommandLine(['loop', fileOf({ 'pump.suctionNeeded': 200 })])).toBe(0);
+    expect(await runCommandLine(['loop', shortFile({ 'pump.suctionNeeded': 200 })])).toBe(0);
     expect(said.out).toMatch(
       /Pump inlet only [\d.]+ kPa above .*, and the pump needs 200\.0 kPa above it: it may cavitate\. Mount/,
     );
   });
 
   it('says so where no pump is on', async () => {
-    const file = fileOf({
+    const file = shortFile({
       'cycle.0.pump': 'off',
       'cycle.1.phases.0.pump': 'off',
       'cycle.1.phases.1.pump': 'off',

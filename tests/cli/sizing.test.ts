@@ -1,10 +1,7 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import { afterEach, describe, expect, it } from 'vitest';
 import { runCommandLine } from '../../src/cli/command-line.ts';
+import { shortFile } from '../support/car-file.ts';
 import { listen } from '../support/said.ts';
-import { shortDocument } from '../support/short-session.ts';
 
 const scenario = (name: string) => new URL(`../../scenarios/${name}.json`, import.meta.url).pathname;
 const SALOON = scenario('quarter-mile-saloon');
@@ -60,15 +57,8 @@ describe('soakbench drop', () => {
 
 describe('JSON', () => {
   it('leaves out what a run does not come to', async () => {
-    const folder = mkdtempSync(join(tmpdir(), 'soakbench-sizing-'));
-    const path = join(folder, 'car.json');
     // Boils in its first pull, whatever the tank.
-    writeFileSync(path, JSON.stringify(shortDocument({ 'start.coolant': 140 })));
-    try {
-      expect(await runCommandLine(['tank', path, '--json'])).toBe(0);
-    } finally {
-      rmSync(folder, { recursive: true });
-    }
+    expect(await runCommandLine(['tank', shortFile({ 'start.coolant': 140 }), '--json'])).toBe(0);
     const { points } = JSON.parse(said.out);
     expect(points[0]).toMatchObject({ count: 0, pullsOnIce: 0 });
     expect(Object.keys(points[0])).toEqual(['size', 'count', 'pullsOnIce', 'stoppedBecause']);

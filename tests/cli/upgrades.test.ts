@@ -1,19 +1,8 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { afterAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { runCommandLine } from '../../src/cli/command-line.ts';
+import { shortFile } from '../support/car-file.ts';
 import { listen } from '../support/said.ts';
-import { type Edits, NINE_UPGRADES, shortDocument } from '../support/short-session.ts';
-
-const FOLDER = mkdtempSync(join(tmpdir(), 'soakbench-upgrades-'));
-afterAll(() => rmSync(FOLDER, { recursive: true }));
-
-function file(name: string, edits: Edits): string {
-  const path = join(FOLDER, name);
-  writeFileSync(path, JSON.stringify(shortDocument(edits)));
-  return path;
-}
+import { NINE_UPGRADES, WITHOUT_PULL } from '../support/short-session.ts';
 
 const UPGRADES = [
   { name: 'core, "wide"', price: 1680, hours: 11, changes: { 'core.airConductance': 585, 'core.airDrop': 6 } },
@@ -30,19 +19,16 @@ const VARIANTS = [
   { name: 'hot day', changes: { 'ambient.temperature': 38 } },
   { name: 'by its curve', changes: { pump: { curve: CURVE, electricalPower: 50 } } },
 ];
-const CAR = file('car.json', { upgrades: UPGRADES, variants: VARIANTS });
-const BARE = file('bare.json', {});
-const PULL_LESS = file('pull-less.json', {
-  upgrades: UPGRADES,
-  cycle: [{ kind: 'idle', duration: 9, engineSpeed: 1200, manifoldPressure: 38, exchangerAirSpeed: 2.5 }],
-});
-const CLASHING = file('clashing.json', {
+const CAR = shortFile({ upgrades: UPGRADES, variants: VARIANTS });
+const BARE = shortFile();
+const PULL_LESS = shortFile({ upgrades: UPGRADES, ...WITHOUT_PULL });
+const CLASHING = shortFile({
   upgrades: [UPGRADES[0], { name: 'other core', changes: { 'core.airConductance': 450 } }],
 });
-const BOILING = file('boiling.json', { 'start.coolant': 140, upgrades: UPGRADES });
+const BOILING = shortFile({ 'start.coolant': 140, upgrades: UPGRADES });
 /** What its second upgrade gives it, it has. */
-const FITTED = file('fitted.json', { upgrades: UPGRADES, 'sensor.timeConstantMoving': 5 });
-const BROKEN = file('broken.json', { upgrades: [{ ...UPGRADES[0], price: -5 }] });
+const FITTED = shortFile({ upgrades: UPGRADES, 'sensor.timeConstantMoving': 5 });
+const BROKEN = shortFile({ upgrades: [{ ...UPGRADES[0], price: -5 }] });
 
 const said = listen();
 
@@ -97,7 +83,7 @@ describe('soakbench upgrades', () => {
       { name: 'lines', changes: { 'lines.bore': 25 } },
     ];
     const metered = { 'pump.measuredFlow': 8, 'pump.measuredFlowAt': 40 };
-    expect(await run(file('metered.json', { ...metered, upgrades }), '--json')).toBe(0);
+    expect(await run(shortFile({ ...metered, upgrades }), '--json')).toBe(0);
     const { base, alone, inOrder } = JSON.parse(said.out);
     const flowOf = (car: { firstPull: { coolantFlow: number } }) => car.firstPull.coolantFlow * 60000;
     expect(Math.abs(flowOf(base) - 8)).toBeLessThan(0.3);
@@ -137,7 +123,7 @@ describe('soakbench upgrades', () => {
 
   it('writes a change that rounds to nothing without a sign', async () => {
     const upgrades = [{ name: 'hair', changes: { 'core.airConductance': 390.01 } }];
-    const path = file('hair.json', { upgrades });
+    const path = shortFile({ upgrades });
     await run(path, '--json');
     const { peak } = JSON.parse(said.out).alone[0].change;
     expect(peak).toBeLessThan(0);
@@ -154,7 +140,7 @@ describe('soakbench upgrades', () => {
   });
 
   it('orders eight beside one that is fitted already', async () => {
-    expect(await run(file('nine.json', { upgrades: NINE_UPGRADES }), '--best-order', '--json')).toBe(0);
+    expect(await run(shortFile({ upgrades: NINE_UPGRADES }), '--best-order', '--json')).toBe(0);
     const { fitted, best } = JSON.parse(said.out);
     expect(fitted).toEqual([8]);
     expect(best.order.map(({ upgrade }: { upgrade: number }) => upgrade).toSorted()).toEqual([0, 1, 2, 3, 4, 5, 6, 7]);

@@ -66,6 +66,16 @@ export function edit(document: LooseDocument, path: string, value: JsonValue | u
   else place[last] = value;
 }
 
+/** Edits that leave the short session an idle phase alone. */
+export const WITHOUT_PULL: Edits = { cycle: [shortDocument().cycle[0]] };
+
+/** The shipped default car with so many pulls: long enough to be cancelled. No variants. */
+export function longDocument(pulls: number): LooseDocument {
+  const car: LooseDocument = { ...structuredClone(shippedDocument('rolling-road-estate')), variants: [] };
+  car.cycle[1].repeat = pulls;
+  return car;
+}
+
 export function shortConfig(edits: Edits = {}): Config {
   const { scenario, issues } = parseScenario(JSON.stringify(shortDocument(edits)));
   if (scenario === undefined) throw new Error(issues.map(({ path, message }) => `${path}: ${message}`).join('\n'));
