@@ -65,7 +65,7 @@ async function runOf(scenario: Scenario, label: string): Promise<LetterRun> {
   return isStopped(run) ? run : { ...run, study: await onAllCores(studyRun(config, pulls)) };
 }
 
-/** What the steps that the file lists would buy; nothing where it lists none. */
+/** What the steps that the file lists would buy; nothing where it lists none, or the cycle has no pull to tell by. */
 async function stepsOf(file: string, scenario: Scenario, base: Scenario): Promise<string[]> {
   const list = scenario.values.upgrades ?? [];
   if (list.length === 0 || !hasPull(toConfig(base))) return [];

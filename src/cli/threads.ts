@@ -3,7 +3,7 @@ import { Tinypool } from 'tinypool';
 
 /** Built, the worker lies beside the program; unbuilt, a thread must learn to read .ts first. */
 const WORKER = import.meta.url.endsWith('.ts') ? './worker-boot.mjs' : './worker.mjs';
-/** A thread without a job is kept this long [ms]: between the rounds of a study they wait far less. */
+/** A thread without a job is kept this long [ms]: between the rounds of a study it waits far less. */
 const KEPT_FOR = 60_000;
 
 /** Up to `most` threads that do one thing that `worker.ts` exports; each starts when there is a job for it. */

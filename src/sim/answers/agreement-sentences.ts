@@ -5,12 +5,13 @@ import type { Wording } from './wording.ts';
 export function explainAgreement(agreement: CarAgreement, wording: Pick<Wording, 'difference'>): string[] {
   const { pulls, meanMiss, rmsMiss, fit, verdict, gaugeStep } = agreement;
   const { difference } = wording;
-  const over = pulls.length === 1 ? 'one pull' : `${pulls.length} pulls`;
   const side = meanMiss < 0 ? 'below' : 'above';
   const hidden = difference(gaugeStep / 2);
   const doubt = `${fit.low.toFixed(2)} to ${fit.high.toFixed(2)}`;
   const sentences = [
-    `At the end of ${over} the model reads ${difference(Math.abs(meanMiss))} ${side} the gauge on average, ${difference(rmsMiss)} rms.`,
+    pulls.length === 1
+      ? `At the end of one pull the model reads ${difference(Math.abs(meanMiss))} ${side} the gauge.`
+      : `At the end of ${pulls.length} pulls the model reads ${difference(Math.abs(meanMiss))} ${side} the gauge on average, ${difference(rmsMiss)} rms.`,
   ];
   if (verdict === 'within the gauge') {
     sentences.push(

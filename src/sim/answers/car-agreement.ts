@@ -47,7 +47,7 @@ export interface CarAgreement {
   readonly verdict: 'within the gauge' | 'core factor' | 'no one factor';
   /** change of the misses left from the first read pull to the last, on their straight line [K] */
   readonly drift: number;
-  /** of either kind */
+  /** whether the car has a front exchanger, the second alone counted too */
   readonly hasExchanger: boolean;
 }
 

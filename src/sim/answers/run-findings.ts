@@ -49,6 +49,7 @@ export const metalConduction: FindingSource = ({ config: { core }, pulls }) => {
   const { density, heatCapacity } = core.geometry.coolant;
   const { air, coolant } = flowsOfOneCore(core, atEnd.airFlow, atEnd.coolantFlow);
   const rate = Math.min(air * AIR_HEAT_CAPACITY, coolant * density * heatCapacity);
+  // Where one side stands still nothing is exchanged that it could take a share of.
   if (rate === 0) return [];
   const share = metalConductionShare(core.geometry, rate);
   const text = `Metal conduction along the core is left out: by its measures it would take ${(100 * share).toFixed(1)} % of the heat at most.`;

@@ -27,10 +27,12 @@ export function explainStore(
   const whole = points.filter(({ lastPeak }) => Number.isFinite(lastPeak));
   const [least, most] = [whole[0], whole[whole.length - 1]];
   if (smallest !== undefined) {
-    const isThere = smallest <= now && !tooLarge.includes(now);
-    const has = isNone(now) ? 'none' : isThere ? 'that' : storeSize(kind, now);
+    const isThere = !isNone(smallest) && smallest <= now && !tooLarge.includes(now);
+    const own = isNone(now) ? 'none' : storeSize(kind, now);
     const orLess = smallest > 0 && smallest === points[0].size ? ' or less; no smaller one was tried' : '';
-    sentences.push(`For ${countedPulls(pulls)} it takes ${named(smallest)}${orLess}; the car has ${has}.`);
+    sentences.push(
+      `For ${countedPulls(pulls)} it takes ${named(smallest)}${orLess}; the car has ${isThere ? 'that' : own}.`,
+    );
     if (kind === 'ice' && smallest > 0) {
       const held = storeSize('tank', study.coolant + smallest / ICE_DENSITY);
       sentences.push(`The tank must hold ${held}: that ice and ${storeSize('tank', study.coolant)} of coolant.`);

@@ -6,7 +6,10 @@ import { emptyRates } from './loop-element.ts';
 
 /** A turn header counts as settled when its temperature is known to this [K]; own choice. */
 const TURN_CLOSED = 1e-4;
-/** Far out of reach: a dry sheet is linear in it, and the five demo cars with two passes, wet or dry, need 2 to 4. */
+/**
+ * Rounds after which the last answer stands; far out of reach: a dry sheet is linear in that temperature, and the five
+ * demo cars, given two passes, need 2 to 4, wet or dry.
+ */
 const MOST_TURN_ROUNDS = 30;
 
 /**

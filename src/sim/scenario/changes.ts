@@ -9,9 +9,10 @@ import { GROUPS, type Values } from './shape.ts';
 const ITEMS = { variants: 'variant', upgrades: 'upgrade' } as const;
 type ChangeList = keyof typeof ITEMS;
 
-/** An item of one of these lists, counted from 0. */
+/** An item of one of these lists. */
 interface ListItem {
   readonly list: ChangeList;
+  /** from 0 */
   readonly index: number;
   readonly name: string;
 }

@@ -57,7 +57,7 @@ function paintCaption(pen: Pen, view: View): void {
   pen.text(timeTicks(view, pen.right - pen.left, 44).caption, pen.right, pen.bottom + 16, { align: 'right' });
 }
 
-/** Where a word left of its point ends, and its height. */
+/** Where a word left of its point ends, and its height [px]. */
 interface WordEnd {
   readonly right: number;
   readonly height: number;

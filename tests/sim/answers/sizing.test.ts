@@ -246,6 +246,13 @@ describe('a store in words', () => {
       'The tank must hold 12.3 L: that ice and 2.3 L of coolant.',
       "With ice the tank's coolant is taken to start at 2.0 degC.",
     ]);
+    const unneeded: StoreStudy = { ...study, kind: 'ice', smallest: 0 };
+    expect(explainStore({ ...unneeded, now: 0 }, 60, FILE_WORDING)[0]).toBe(
+      'For 6 pulls it takes no ice; the car has none.',
+    );
+    expect(explainStore({ ...unneeded, now: 5 }, 60, FILE_WORDING)[0]).toBe(
+      'For 6 pulls it takes no ice; the car has 5.0 kg.',
+    );
     expect(explainStore({ ...study, now: 0.005 }, 60, FILE_WORDING)[0]).toContain('the car has that');
     expect(explainStore({ ...study, pulls: 1 }, 60, FILE_WORDING)[0]).toContain('For 1 pull it takes a tank of 3.1 L');
     expect(explainStore({ ...iced, tooLarge: [20] }, 60, FILE_WORDING)).toContain(
