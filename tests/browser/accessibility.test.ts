@@ -1,15 +1,9 @@
 import { describe, expect } from 'vitest';
-import { afterSolved, violations } from './acts.ts';
+import { afterSolved, SCREENS, violations } from './acts.ts';
 import { it } from './fixture.ts';
 
-const SIZES = [
-  [1440, 900],
-  [1024, 768],
-  [390, 844],
-] as const;
-
 describe.each(['light', 'dark'] as const)('in the %s theme', (colorScheme) => {
-  it.for(SIZES)(
+  it.for(SCREENS)(
     'axe finds nothing at %i x %i, first answer, compared, and empty',
     async ([width, height], { firstVisit }) => {
       const page = await firstVisit({ viewport: { width, height }, colorScheme });

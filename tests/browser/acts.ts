@@ -1,7 +1,14 @@
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Locator, Page } from 'playwright';
 
-/** What visitors do on the page, what they wait for and what they read. */
+/** What visitors look with, what they do on the page, what they wait for and what they read. */
+
+/** Width and height of a desktop, a tablet and a phone [px]. */
+export const SCREENS = [
+  [1440, 900],
+  [1024, 768],
+  [390, 844],
+] as const;
 
 /** A text as it is read: spaces of all kinds alike. */
 export const plain = (text: string | null): string =>

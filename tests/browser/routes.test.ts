@@ -4,7 +4,7 @@ import { explainRoutes } from '../../src/sim/answers/route-sentence.ts';
 import { studyRoutes } from '../../src/sim/answers/route-turns.ts';
 import { conduct } from '../../src/sim/answers/study.ts';
 import { shippedConfig, shippedDocument } from '../support/shipped.ts';
-import { afterSolved, cells, openFile, pageWidth, plain, solved, texts, undo, violations } from './acts.ts';
+import { afterSolved, cells, openFile, pageWidth, plain, SCREENS, solved, texts, undo, violations } from './acts.ts';
 import type { VisitorOptions } from './browser.ts';
 import { it as onPage } from './fixture.ts';
 
@@ -124,24 +124,23 @@ describe('bypass routes', () => {
 });
 
 describe.each(['light', 'dark'] as const)('bypass routes in the %s theme', (colorScheme) => {
-  it.for([
-    [1440, 900],
-    [1024, 768],
-    [390, 844],
-  ])('axe finds nothing at %i x %i, and nothing reaches over the edge', async ([width, height], { wagon }) => {
-    const page = await wagon({ viewport: { width, height }, colorScheme });
-    await openRoutes(page);
-    expect(await violations(page)).toEqual([]);
-    expect(await pageWidth(page)).toBeLessThanOrEqual(width);
-    const over = await page
-      .locator('.routes :is(table, p, button)')
-      .evaluateAll(
-        (parts, right) =>
-          parts.filter((part) => part.getBoundingClientRect().right > right + 0.5).map(({ outerHTML }) => outerHTML),
-        width,
-      );
-    expect(over).toEqual([]);
-  });
+  it.for(SCREENS)(
+    'axe finds nothing at %i x %i, and nothing reaches over the edge',
+    async ([width, height], { wagon }) => {
+      const page = await wagon({ viewport: { width, height }, colorScheme });
+      await openRoutes(page);
+      expect(await violations(page)).toEqual([]);
+      expect(await pageWidth(page)).toBeLessThanOrEqual(width);
+      const over = await page
+        .locator('.routes :is(table, p, button)')
+        .evaluateAll(
+          (parts, right) =>
+            parts.filter((part) => part.getBoundingClientRect().right > right + 0.5).map(({ outerHTML }) => outerHTML),
+          width,
+        );
+      expect(over).toEqual([]);
+    },
+  );
 });
 
 describe('the air path of the form', () => {

@@ -2,14 +2,8 @@ import type { Page } from 'playwright';
 import { describe, expect } from 'vitest';
 import { shippedDocument } from '../support/shipped.ts';
 import { longDocument } from '../support/short-session.ts';
-import { answer, atRest, clickOnceThere, drawn, figures, openFile, openInputs, tryVariant } from './acts.ts';
+import { answer, atRest, clickOnceThere, drawn, figures, openFile, openInputs, SCREENS, tryVariant } from './acts.ts';
 import { it } from './fixture.ts';
-
-const SIZES = [
-  [1440, 900],
-  [1024, 768],
-  [390, 844],
-] as const;
 
 type Document = ReturnType<typeof shippedDocument>;
 
@@ -110,7 +104,7 @@ function cutOff(page: Page): Promise<string[]> {
   });
 }
 
-describe.each(SIZES)('at %i x %i', (width, height) => {
+describe.each(SCREENS)('at %i x %i', (width, height) => {
   it.for(Object.keys(STATES))('nothing is cut off or covered: %s', async (state, { firstVisit }) => {
     const page = await firstVisit({ viewport: { width, height } });
     await STATES[state](page);

@@ -10,7 +10,8 @@ import {
   type TypedStart,
   typedStart,
 } from './other-day.ts';
-import { countedPulls, tooFewPulls, type Wording, written } from './wording.ts';
+import { tooFewPulls } from './why-no-answer.ts';
+import { countedPulls, type Wording, written } from './wording.ts';
 
 /** A day in sentences: what it makes of the count, the hottest day, and what does not follow the weather. */
 export function explainDay({ typed, day, pulls, hottest, typedStart: start }: DayStudy, wording: Wording): string[] {

@@ -1,6 +1,7 @@
 import { ICE_DENSITY } from '../fluids/ice.ts';
 import type { StoreKind, StoreStudy } from './tank-size.ts';
-import { countedPulls, tooFewPulls, type Wording } from './wording.ts';
+import { tooFewPulls } from './why-no-answer.ts';
+import { countedPulls, type Wording } from './wording.ts';
 
 /** A size in words: "2.3 L", "10.0 kg". */
 export const storeSize = (kind: StoreKind, size: number): string =>

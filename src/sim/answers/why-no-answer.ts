@@ -1,5 +1,6 @@
 import { counted } from '../scenario/issue.ts';
 import type { NoSuchPull } from './car-agreement.ts';
+import { countedPulls } from './wording.ts';
 
 /** Why a question has no answer, in the same words on the page and on the command line. */
 export const WHY_NO_ANSWER = {
@@ -18,3 +19,7 @@ export const WHY_NO_ANSWER = {
 /** The same of a reading of a pull that the run does not come to. */
 export const whyNoSuchPull = ({ pull, pullsRun }: NoSuchPull): string =>
   `Pull ${pull} was read, but this run has ${counted(pullsRun, 'whole pull')}.`;
+
+/** Why more pulls than a session has cannot be asked for, where it repeats none. */
+export const tooFewPulls = (has: number, asked: number): string =>
+  `The session has ${countedPulls(has)} and repeats none, so ${countedPulls(asked)} cannot be asked for.`;

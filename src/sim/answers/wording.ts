@@ -45,7 +45,3 @@ export function written(sentence: Sentence, wording: Pick<Wording, 'temperature'
 
 /** "1 pull", "3 pulls". */
 export const countedPulls = (count: number): string => counted(count, 'pull');
-
-/** Why more pulls than a session has cannot be asked for, where it repeats none. */
-export const tooFewPulls = (has: number, asked: number): string =>
-  `The session has ${countedPulls(has)} and repeats none, so ${countedPulls(asked)} cannot be asked for.`;
