@@ -89,6 +89,12 @@ describe('by keyboard alone', () => {
     await expect.poll(() => figures(page)).toHaveLength(1);
     await press(page, 'Control+y');
     await expect.poll(() => figures(page)).toHaveLength(2);
+    // There is one step: the button that goes it hands the focus to the other.
+    await page.getByRole('button', { name: 'Undo' }).focus();
+    await press(page, 'Enter');
+    await expect.poll(async () => (await focused(page))?.name).toMatch(/^Redo: /);
+    await press(page, 'Enter');
+    await expect.poll(async () => (await focused(page))?.name).toMatch(/^Undo: /);
     await solved(page);
     const said = await answer(page);
     await page.reload();

@@ -130,6 +130,19 @@ it('nothing of the first answer is cut off on a small tablet', async ({ firstVis
   expect(await cutOff(page)).toEqual([]);
 });
 
+it('every trace of both cars has room on a phone', async ({ firstVisit }) => {
+  const page = await firstVisit({ viewport: { width: 390, height: 844 } });
+  await compare(page, 'bigger core');
+  const traces = page.locator('.trace-choice');
+  await traces.locator('summary').click();
+  const boxes = await traces.getByRole('checkbox').all();
+  for (const box of boxes) await box.check();
+  await expect.poll(() => page.locator('.strip .uplot').count()).toBe(boxes.length);
+  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(390);
+  const heights = await page.locator('.strip .plot').evaluateAll((plots) => plots.map((plot) => plot.clientHeight));
+  expect(Math.min(...heights)).toBeGreaterThanOrEqual(30);
+});
+
 describe('what the page says', () => {
   it('where repeated pulls end in boiling: that the run stops, after how many, and why', async ({ firstVisit }) => {
     const page = await firstVisit();
