@@ -104,6 +104,23 @@ describe('by keyboard alone', () => {
     await expect.poll(() => figures(page)).toHaveLength(1);
   });
 
+  it('a button that goes away when it is pressed leaves the focus beside it', async ({ page }) => {
+    const box = page.getByRole('textbox', { name: 'Core air conductance' });
+    const pressed = async (name: RegExp) => {
+      await page.getByRole('button', { name }).focus();
+      await press(page, 'Enter');
+    };
+    const stop = async () => (await focused(page))?.name;
+    await box.fill('585');
+    await press(page, 'Tab');
+    await pressed(/^Add these changes/);
+    await expect.poll(stop).toBe('Name of the variant');
+    await pressed(/^Leave it$/);
+    await expect.poll(stop).toMatch(/^Variants/);
+    await pressed(/^Put back/);
+    await expect.poll(stop).toBe('Core air conductance');
+  });
+
   it('a file is opened; a broken one says why and leads back to where one was', async ({ page }) => {
     await reach(page, 'Open file');
     const broken = { ...shippedDocument('rolling-road-estate'), pump: { freeFlow: 'much' } };
