@@ -61,6 +61,12 @@ describe('by keyboard alone', () => {
     await expect.poll(() => figures(page)).toHaveLength(1);
     await press(page, 'Control+y');
     await expect.poll(() => figures(page)).toHaveLength(2);
+    // There is one step: the button that goes it hands the focus to the other.
+    await page.getByRole('button', { name: 'Undo' }).focus();
+    await press(page, 'Enter');
+    await expect.poll(async () => (await focused(page))?.name).toMatch(/^Redo: /);
+    await press(page, 'Enter');
+    await expect.poll(async () => (await focused(page))?.name).toMatch(/^Undo: /);
     await solved(page);
     const said = await answer(page);
     await page.reload();
@@ -68,6 +74,23 @@ describe('by keyboard alone', () => {
     expect(await page.getByRole('textbox', { name: 'Core air conductance' }).inputValue()).toBe('585');
     await press(page, 'Control+z');
     await expect.poll(() => figures(page)).toHaveLength(1);
+  });
+
+  it('a button that goes away when it is pressed leaves the focus beside it', async ({ byKeys: page }) => {
+    const box = page.getByRole('textbox', { name: 'Core air conductance' });
+    const pressed = async (name: RegExp) => {
+      await page.getByRole('button', { name }).focus();
+      await press(page, 'Enter');
+    };
+    const stop = async () => (await focused(page))?.name;
+    await box.fill('585');
+    await press(page, 'Tab');
+    await pressed(/^Add these changes/);
+    await expect.poll(stop).toBe('Name of the variant');
+    await pressed(/^Leave it$/);
+    await expect.poll(stop).toMatch(/^Variants/);
+    await pressed(/^Put back/);
+    await expect.poll(stop).toBe('Core air conductance');
   });
 
   it('a file is opened; a broken one says why and leads back to where one was', async ({ byKeys: page }) => {

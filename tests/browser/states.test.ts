@@ -2,7 +2,18 @@ import type { Page } from 'playwright';
 import { describe, expect } from 'vitest';
 import { shippedDocument } from '../support/shipped.ts';
 import { longDocument } from '../support/short-session.ts';
-import { answer, atRest, clickOnceThere, drawn, figures, openFile, openInputs, SCREENS, tryVariant } from './acts.ts';
+import {
+  answer,
+  atRest,
+  clickOnceThere,
+  drawn,
+  figures,
+  openFile,
+  openInputs,
+  pageWidth,
+  SCREENS,
+  tryVariant,
+} from './acts.ts';
 import { it } from './fixture.ts';
 
 type Document = ReturnType<typeof shippedDocument>;
@@ -118,6 +129,19 @@ it('nothing of the first answer is cut off on a small tablet', async ({ firstVis
   await expect.poll(() => answer(page)).toContain('outside');
   await atRest(page);
   expect(await cutOff(page)).toEqual([]);
+});
+
+it('every trace of both cars has room on a phone', async ({ firstVisit }) => {
+  const page = await firstVisit({ viewport: { width: 390, height: 844 } });
+  await compare(page, 'bigger core');
+  const traces = page.locator('.trace-choice');
+  await traces.locator('summary').click();
+  const boxes = await traces.getByRole('checkbox').all();
+  for (const box of boxes) await box.check();
+  await expect.poll(() => page.locator('.strip .uplot').count()).toBe(boxes.length);
+  expect(await pageWidth(page)).toBe(390);
+  const heights = await page.locator('.strip .plot').evaluateAll((plots) => plots.map((plot) => plot.clientHeight));
+  expect(Math.min(...heights)).toBeGreaterThanOrEqual(30);
 });
 
 describe('what the page says', () => {

@@ -1,4 +1,4 @@
-import { useEffect } from 'preact/hooks';
+import { useEffect, useRef } from 'preact/hooks';
 import type { PageProps } from '../page.tsx';
 
 /** Back and forth over what was done, by button and by key. */
@@ -18,23 +18,39 @@ export function UndoRedo({ session, isShort }: PageProps & { readonly isShort: b
   }, [session]);
 
   const [undo, redo] = [session.undoSteps.value.at(-1), session.redoSteps.value.at(-1)];
+  const [undoButton, redoButton] = [useRef<HTMLButtonElement>(null), useRef<HTMLButtonElement>(null)];
+  const pressed = useRef<HTMLButtonElement | null>(null);
+  useEffect(() => {
+    // The last step takes the focus from what was pressed for it: the way back gets it.
+    const other = pressed.current === undoButton.current ? redoButton : undoButton;
+    if (pressed.current?.disabled) other.current?.focus();
+    pressed.current = null;
+  }, [undo, redo]);
   return (
     <>
       <button
         type="button"
+        ref={undoButton}
         class="step"
         disabled={undo === undefined}
         title={undo?.label}
-        onClick={() => session.undo()}
+        onClick={({ currentTarget }) => {
+          pressed.current = currentTarget;
+          session.undo();
+        }}
       >
         Undo{undo && <span class={isShort ? 'spoken' : ''}>: {undo.label}</span>}
       </button>
       <button
         type="button"
+        ref={redoButton}
         class="step"
         disabled={redo === undefined}
         title={redo?.label}
-        onClick={() => session.redo()}
+        onClick={({ currentTarget }) => {
+          pressed.current = currentTarget;
+          session.redo();
+        }}
       >
         Redo{redo && <span class={isShort ? 'spoken' : ''}>: {redo.label}</span>}
       </button>

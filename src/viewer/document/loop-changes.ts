@@ -58,7 +58,11 @@ export function secondChanges(car: Car, part: DoubledPart, place: SecondPlace): 
   });
   const order = orderChanges(car, loop);
   if (config[second] !== undefined) return order;
-  const keys = new Set(['curve', ...(groupAt(document, second)?.fields ?? []).map(({ path }) => path.split('.')[1])]);
+  const keys = new Set([
+    'curve',
+    'test',
+    ...(groupAt(document, second)?.fields ?? []).map(({ path }) => path.split('.')[1]),
+  ]);
   const first = document[part] as Readonly<Record<string, JsonValue>>;
   return {
     ...order,

@@ -1,4 +1,4 @@
-import type { JsonValue } from '../../sim/index.ts';
+import type { JsonObject } from '../../sim/index.ts';
 import { tracesOf } from '../plots/traces.ts';
 import {
   CAMERAS,
@@ -36,7 +36,8 @@ interface Stored {
   readonly before?: StoredCar;
   readonly after?: StoredCar;
   readonly gauge: Gauge;
-  readonly drafts: readonly Pick<Draft, 'path' | 'text' | 'changes'>[];
+  /** in their changes null takes a key out */
+  readonly drafts: readonly (Pick<Draft, 'path' | 'text'> & { readonly changes: JsonObject })[];
   readonly steps: StoredSteps;
   readonly view: Readonly<Record<string, unknown>>;
 }
@@ -50,7 +51,11 @@ export function toStoredText(session: Session, display: Display): string {
     ...(before && { before: asStored(before) }),
     ...(after && { after: asStored(after) }),
     gauge: session.gauge.value,
-    drafts: session.drafts.value.map(({ path, text, changes }) => ({ path, text, changes })),
+    drafts: session.drafts.value.map(({ path, text, changes }) => ({
+      path,
+      text,
+      changes: mapped(changes, (value) => value ?? null),
+    })),
     steps: storedSteps(session),
     view: {
       units: display.units.value,
@@ -105,8 +110,14 @@ function restoreDraft(draft: unknown, session: Session): void {
   const { path, text, changes } = draft;
   if (typeof path !== 'string' || typeof text !== 'string' || !isRecord(changes)) return;
   if (Object.keys(changes).length === 0) return;
-  session.preview(changes as Record<string, JsonValue>, path, { path, text });
+  const tried = mapped(changes as JsonObject, (value) => value ?? undefined);
+  session.preview(tried, path, { path, text });
   session.abandon();
+}
+
+/** The same keys, each with what is made of its value. */
+function mapped<From, To>(values: Readonly<Record<string, From>>, to: (value: From) => To): Record<string, To> {
+  return Object.fromEntries(Object.entries(values).map(([key, value]) => [key, to(value)]));
 }
 
 function restoreView(view: Readonly<Record<string, unknown>>, display: Display): void {

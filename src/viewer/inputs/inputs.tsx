@@ -7,6 +7,7 @@ import { Fold } from '../fields/fold.tsx';
 import { Warnings } from '../fields/messages.tsx';
 import { TextField } from '../fields/text-field.tsx';
 import type { PageProps } from '../page.tsx';
+import { keepFocusNear } from './kept-focus.ts';
 import { PartDetails } from './part-details.tsx';
 import { VariantsRow } from './variants-row.tsx';
 
@@ -31,6 +32,7 @@ export function Inputs(props: PageProps) {
     <aside
       class={isOpen ? 'inputs open' : 'inputs'}
       aria-label="Inputs"
+      onClick={keepFocusNear}
       onKeyDown={(event) => {
         if (event.key === 'Escape' && isOpen && isShown(close.current)) leave();
       }}

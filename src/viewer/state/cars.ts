@@ -180,13 +180,21 @@ function placeOfChange(a: JsonObject, b: JsonObject, path: string): string[] {
   return steps;
 }
 
-/** A document with what another one has at `path`; where a list on the way differs in length, the whole list. */
+/**
+ * A document with what another one has at `path`; where a list on the way differs in length, the whole list. A group
+ * that the other one does not have goes with its last key.
+ */
 export function withValueOf(document: JsonObject, source: JsonObject, path: string): JsonObject {
   const steps = placeOfChange(document, source, path);
   const value = valueAt(source, steps.join('.'));
-  const changed = value === undefined ? withoutValue(document, steps) : withValue(document, steps, value);
-  return (changed ?? document) as JsonObject;
+  if (value !== undefined) return (withValue(document, steps, value) ?? document) as JsonObject;
+  const changed = withoutValue(document, steps) as JsonObject;
+  const group = steps.slice(0, -1).join('.');
+  const isLeftOver = group !== '' && valueAt(source, group) === undefined && isEmpty(valueAt(changed, group));
+  return isLeftOver ? withValueOf(changed, source, group) : changed;
 }
+
+const isEmpty = (value: JsonValue | undefined): boolean => isNested(value) && Object.keys(value).length === 0;
 
 /**
  * What turns one document into another, as the changes of a variant: paths with their new values.

@@ -10,6 +10,7 @@ import {
   tankChanges,
   tankPlaceOf,
 } from '../../../src/viewer/document/loop-changes.ts';
+import { givenOtherwise } from '../../../src/viewer/document/test-point-changes.ts';
 import { Session } from '../../../src/viewer/state/session.ts';
 import { changed, shippedCar } from './changed.ts';
 
@@ -107,6 +108,13 @@ describe('the loop of a car', () => {
     const [path] = phasesIn(two.document)[0];
     const off = changed(two, { [`${path}.secondPump`]: 'off' });
     expect(changed(off, secondChanges(off, 'pump', 'none')).document).toEqual(measured.document);
+  });
+
+  it('copies an exchanger that is given by a test with its test', () => {
+    const car = shippedCar('rolling-road-estate');
+    const tested = changed(car, givenOtherwise(car.scenario, 'exchanger'));
+    const { config } = changed(tested, secondChanges(tested, 'exchanger', 'in series'));
+    expect(config.secondExchanger).toEqual(config.exchanger);
   });
 
   it('divides no way again', () => {

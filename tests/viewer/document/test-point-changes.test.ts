@@ -19,6 +19,9 @@ it.each(['core', 'exchanger'] as const)('the %s goes to a test point and back, a
     expect(after.reference / before.reference).toBeCloseTo(1, 3);
     expect(after.atFlow / before.atFlow).toBeCloseTo(1, 3);
   }
+  session.putBack(session.changes.value, 'all');
+  expect(session.after.value).toBeUndefined();
+  session.undo();
   expect(session.change(givenOtherwise(inHand(), part), 'conductances')).toEqual([]);
   expect(isTested(inHand(), part)).toBe(false);
   const back = toConfig(inHand())[part]?.airConductance;

@@ -145,6 +145,7 @@ describe('a later visit', () => {
     first.session.open(DEMO_SCENARIOS[1].text, 'mine');
     first.session.change({ 'core.airConductance': 468 }, 'core 468');
     first.session.change({ 'lines.bore': '16,5x' }, 'bore');
+    first.session.change({ 'pump.freeFlow': undefined }, 'free flow', { path: 'pump.freeFlow', text: '' });
     first.display.units.value = IMPERIAL;
     first.display.theme.value = 'dark';
     first.display.camera.value = 'air side';
@@ -155,7 +156,10 @@ describe('a later visit', () => {
     expect(session.before.value?.document).toEqual(first.session.before.value?.document);
     expect(session.after.value?.document).toEqual(first.session.after.value?.document);
     expect(session.after.value?.label).toBe('core 468');
-    expect(session.drafts.value).toMatchObject([{ path: 'lines.bore', text: '16,5x' }]);
+    expect(session.drafts.value).toMatchObject([
+      { path: 'lines.bore', text: '16,5x' },
+      { path: 'pump.freeFlow', text: '', changes: { 'pump.freeFlow': undefined } },
+    ]);
     expect(session.undoSteps.value.map(({ label }) => label)).toEqual(
       first.session.undoSteps.value.map(({ label }) => label),
     );
