@@ -1,4 +1,4 @@
-import { type Config, isPartLoad, phasesOf, pullsOfCycle } from '../sim/index.ts';
+import { type Config, firstPullOf, isPartLoad, isPumped, phasesOf, pullsOfCycle } from '../sim/index.ts';
 import { EXIT } from './exit-codes.ts';
 
 /**
@@ -16,8 +16,8 @@ export const hasPull = ({ cycle }: Config): boolean => pullsOfCycle(cycle) > 0;
 
 /** Whether a pump is on in the first pull. */
 export function hasPumpedPull({ cycle }: Config): boolean {
-  const first = phasesOf(cycle).find(({ kind }) => kind === 'pull');
-  return first !== undefined && (first.pumpVoltageRatio > 0 || first.secondPumpVoltageRatio > 0);
+  const first = firstPullOf(cycle);
+  return first !== undefined && isPumped(first);
 }
 
 export const hasPartLoad = ({ cycle }: Config): boolean => phasesOf(cycle).some(({ kind }) => isPartLoad(kind));

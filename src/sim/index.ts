@@ -86,7 +86,7 @@ export { loopVolume } from './model/loop-volume.ts';
 export { seriesToCsv } from './results/csv.ts';
 export { COLUMNS, type ColumnName, type CoreFields, type PhaseSpan, type TimeSeries } from './results/time-series.ts';
 export { carAlone } from './scenario/changes.ts';
-export { isPartLoad, phasesOf, pullsIn, pullsOfCycle } from './scenario/config/cycle.ts';
+export { firstPullOf, isPartLoad, isPumped, phasesOf, pullsIn, pullsOfCycle } from './scenario/config/cycle.ts';
 export { type LinePlace, type LoopItem, type LoopPart, PART_WORDS } from './scenario/config/loop.ts';
 export type { Config } from './scenario/config.ts';
 export { type CoreSize, type CoreSizeValues, resizeCore, sizeOfCore } from './scenario/core-size.ts';

@@ -3,7 +3,7 @@ import { CoolantRing, type LoopSetting } from '../model/coolant-ring.ts';
 import type { LoopElement } from '../model/loop-element.ts';
 import { freeFlow } from '../model/loop-flow.ts';
 import { ParallelWays } from '../model/parallel-ways.ts';
-import { type PhaseConfig, phasesOf } from '../scenario/config/cycle.ts';
+import { isPumped, type PhaseConfig, phasesOf } from '../scenario/config/cycle.ts';
 import { type LinePlace, PART_WORDS, type PumpConfig } from '../scenario/config/loop.ts';
 import type { Config } from '../scenario/config.ts';
 import { type FlowStep, flowSteps } from './flow-steps.ts';
@@ -96,9 +96,7 @@ export function operatingPoint(config: Config, temperature = config.coolant.prop
 }
 
 function phaseOf({ cycle }: Config): PhaseConfig | undefined {
-  const phases = phasesOf(cycle).filter(
-    ({ pumpVoltageRatio, secondPumpVoltageRatio }) => pumpVoltageRatio > 0 || secondPumpVoltageRatio > 0,
-  );
+  const phases = phasesOf(cycle).filter(isPumped);
   return phases.find(({ kind }) => kind === 'pull') ?? phases[0];
 }
 

@@ -1,5 +1,5 @@
 import type { TimeSeries } from '../results/time-series.ts';
-import { phasesOf } from '../scenario/config/cycle.ts';
+import { firstPullOf } from '../scenario/config/cycle.ts';
 import type { Config } from '../scenario/config.ts';
 import { summarisePulls } from './pull-summary.ts';
 import type { Wording } from './wording.ts';
@@ -29,7 +29,7 @@ export const QUANTITIES: readonly Quantity[] = [
   {
     name: 'voltage at the pump over its rated voltage',
     doubt: 0.03,
-    read: ({ cycle }) => phasesOf(cycle).find(({ kind }) => kind === 'pull')?.pumpVoltageRatio ?? Number.NaN,
+    read: ({ cycle }) => firstPullOf(cycle)?.pumpVoltageRatio ?? Number.NaN,
     write: (value) => value.toFixed(2),
   },
   {

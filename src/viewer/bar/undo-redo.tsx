@@ -1,3 +1,4 @@
+import type { RefObject } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import type { PageProps } from '../page.tsx';
 
@@ -28,33 +29,53 @@ export function UndoRedo({ session, isShort }: PageProps & { readonly isShort: b
   }, [undo, redo]);
   return (
     <>
-      <button
-        type="button"
-        ref={undoButton}
-        class="step"
-        disabled={undo === undefined}
-        title={undo?.label}
-        onClick={({ currentTarget }) => {
-          pressed.current = currentTarget;
-          session.undo();
-        }}
-      >
-        Undo{undo && <span class={isShort ? 'spoken' : ''}>: {undo.label}</span>}
-      </button>
-      <button
-        type="button"
-        ref={redoButton}
-        class="step"
-        disabled={redo === undefined}
-        title={redo?.label}
-        onClick={({ currentTarget }) => {
-          pressed.current = currentTarget;
-          session.redo();
-        }}
-      >
-        Redo{redo && <span class={isShort ? 'spoken' : ''}>: {redo.label}</span>}
-      </button>
+      <StepButton
+        name="Undo"
+        label={undo?.label}
+        isShort={isShort}
+        button={undoButton}
+        pressed={pressed}
+        onStep={() => session.undo()}
+      />
+      <StepButton
+        name="Redo"
+        label={redo?.label}
+        isShort={isShort}
+        button={redoButton}
+        pressed={pressed}
+        onStep={() => session.redo()}
+      />
     </>
+  );
+}
+
+interface StepButtonProps {
+  readonly name: string;
+  /** what the step did; undefined where there is none */
+  readonly label: string | undefined;
+  readonly isShort: boolean;
+  readonly button: RefObject<HTMLButtonElement | null>;
+  /** the one pressed last, until its step is done */
+  readonly pressed: RefObject<HTMLButtonElement | null>;
+  onStep(): void;
+}
+
+function StepButton({ name, label, isShort, button, pressed, onStep }: StepButtonProps) {
+  return (
+    <button
+      type="button"
+      ref={button}
+      class="step"
+      disabled={label === undefined}
+      title={label}
+      onClick={({ currentTarget }) => {
+        pressed.current = currentTarget;
+        onStep();
+      }}
+    >
+      {name}
+      {label !== undefined && <span class={isShort ? 'spoken' : ''}>: {label}</span>}
+    </button>
   );
 }
 

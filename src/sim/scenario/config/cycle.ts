@@ -62,6 +62,14 @@ export function phasesOf({ before, block, after }: CycleConfig): PhaseConfig[] {
   return [...before, ...block, ...after];
 }
 
+/** The first pull of a cycle; undefined where it has none. */
+export const firstPullOf = (cycle: CycleConfig): PhaseConfig | undefined =>
+  phasesOf(cycle).find(({ kind }) => kind === 'pull');
+
+/** Whether a pump is on in a phase. */
+export const isPumped = ({ pumpVoltageRatio, secondPumpVoltageRatio }: PhaseConfig): boolean =>
+  pumpVoltageRatio > 0 || secondPumpVoltageRatio > 0;
+
 /** How many of some phases are pulls. */
 export const pullsIn = (phases: readonly PhaseConfig[]): number => phases.filter(({ kind }) => kind === 'pull').length;
 

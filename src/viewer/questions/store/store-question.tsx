@@ -1,5 +1,5 @@
 import { useSignal } from '@preact/signals';
-import { explainStore, phasesOf, type StoreKind, storeSize } from '../../../sim/index.ts';
+import { explainStore, firstPullOf, type StoreKind, storeSize } from '../../../sim/index.ts';
 import { degrees, wordingIn } from '../../format.ts';
 import type { PageProps } from '../../page.tsx';
 import type { Car } from '../../state/cars.ts';
@@ -44,5 +44,4 @@ export function StoreQuestion({ store, ...props }: PageProps & { readonly store:
 }
 
 /** s; 0 where the cycle has no pull */
-const firstPullLength = ({ config }: Car): number =>
-  phasesOf(config.cycle).find(({ kind }) => kind === 'pull')?.duration ?? 0;
+const firstPullLength = ({ config }: Car): number => firstPullOf(config.cycle)?.duration ?? 0;
